@@ -1,0 +1,3 @@
+/** The one door of this folder. */
+export type * from './types.ts';
+export * from './dimension.ts';
