@@ -1,0 +1,121 @@
+import type { Book, Shop, Tool } from '../model/book.ts';
+import type { Material } from '../model/material.ts';
+import type { Recipe } from '../model/recipe.ts';
+import { type Figure, cannot, reason } from './figure.ts';
+
+/** A named computation over a recipe and the book; `key` picks one of its layers, steps and the like. */
+export interface FigureDefinition<T, K extends string = string> {
+  readonly name: string;
+  compute(bench: Bench, key: K): Figure<T>;
+}
+
+export function defineFigure<T, K extends string = string>(
+  name: string,
+  compute: (bench: Bench, key: K) => Figure<T>,
+): FigureDefinition<T, K> {
+  return { name, compute };
+}
+
+type Entry = Shop | Material | Tool | Recipe | undefined;
+interface Remembered {
+  readonly figure: Figure<unknown>;
+  /** what it read of the book, to tell later whether it still holds */
+  readonly read: ReadonlyMap<string, Entry>;
+}
+
+/** Counters for tests and the bench: how many figures were computed, and how many came from the memo. */
+export const counters = { computed: 0, remembered: 0 };
+
+/**
+ * The memo of the light figures of one recipe. It records which entries of the book each figure read; `moveTo` another book
+ * keeps every figure whose entries are the same objects, so that a changed price recomputes costs and no masses.
+ */
+export class Bench {
+  readonly recipe: Recipe;
+  private book: Book;
+  private readonly memo = new Map<string, Remembered>();
+  private readonly running: { readonly id: string; readonly read: Map<string, Entry> }[] = [];
+
+  constructor(recipe: Recipe, book: Book) {
+    this.recipe = recipe;
+    this.book = book;
+  }
+
+  moveTo(book: Book): this {
+    if (book === this.book) return this;
+    this.book = book;
+    for (const [id, { read }] of this.memo) {
+      for (const [what, entry] of read) {
+        if (this.look(what) !== entry) {
+          this.memo.delete(id);
+          break;
+        }
+      }
+    }
+    return this;
+  }
+
+  get shop(): Shop | undefined {
+    return this.reading('shop') as Shop | undefined;
+  }
+
+  material(name: string): Material | undefined {
+    return this.reading(`material/${name}`) as Material | undefined;
+  }
+
+  tool(name: string): Tool | undefined {
+    return this.reading(`tool/${name}`) as Tool | undefined;
+  }
+
+  ask<T, K extends string>(definition: FigureDefinition<T, K>, ...[key]: string extends K ? [K?] : [K]): Figure<T> {
+    const id = `${definition.name} ${key ?? ''}`;
+    const remembered = this.memo.get(id);
+    if (remembered !== undefined) {
+      counters.remembered++;
+      for (const [what, entry] of remembered.read) this.note(what, entry);
+      return remembered.figure as Figure<T>;
+    }
+    if (this.running.some((r) => r.id === id)) {
+      return cannot(reason('computed', `${definition.name} depends on itself`));
+    }
+    const read = new Map<string, Entry>();
+    this.running.push({ id, read });
+    try {
+      const figure = definition.compute(this, (key ?? '') as K);
+      counters.computed++;
+      this.memo.set(id, { figure, read });
+      return figure;
+    } finally {
+      this.running.pop();
+      for (const [what, entry] of read) this.note(what, entry);
+    }
+  }
+
+  private reading(what: string): Entry {
+    const entry = this.look(what);
+    this.note(what, entry);
+    return entry;
+  }
+
+  private note(what: string, entry: Entry): void {
+    this.running.at(-1)?.read.set(what, entry);
+  }
+
+  private look(what: string): Entry {
+    if (what === 'shop') return this.book.shop;
+    const slash = what.indexOf('/');
+    const name = what.slice(slash + 1);
+    return what.startsWith('material/') ? this.book.material(name) : this.book.tool(name);
+  }
+}
+
+const benches = new WeakMap<Recipe, Bench>();
+
+/** The one bench of a recipe; moved to the book as it stands now. */
+export function benchOf(recipe: Recipe, book: Book): Bench {
+  const bench = benches.get(recipe);
+  if (bench !== undefined) return bench.moveTo(book);
+  const fresh = new Bench(recipe, book);
+  benches.set(recipe, fresh);
+  return fresh;
+}

@@ -1,0 +1,103 @@
+import type { Dimension, Quantity } from '../quantity/types.ts';
+import type { Place } from '../model/place.ts';
+
+/** What may stand in a text: quantities are formatted by the view, in the unit system that the reader chose. */
+export type Shown = Quantity | string | number;
+
+/** Words with named figures, so that machine output carries the numbers: `{reach} past the outline`. */
+export interface Text {
+  readonly template: string;
+  readonly figures: Readonly<Record<string, Shown>>;
+}
+
+export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
+  return { template, figures };
+}
+
+/** Where a value came from. */
+export type Origin = 'typed' | 'shop' | 'stock' | 'trade' | 'computed';
+
+/** One step of the chain of reasons. */
+export interface Reason {
+  readonly text: Text;
+  readonly from: Origin;
+  /** source of a method or a default value */
+  readonly source?: string;
+  readonly at?: Place;
+  readonly reasons?: readonly Reason[];
+}
+
+export interface KnownFigure<T> {
+  readonly value: T;
+  readonly reasons: readonly Reason[];
+}
+
+/** What is missing, and where. */
+export interface CannotTell {
+  readonly cannot: true;
+  readonly because: readonly Reason[];
+}
+
+/** A heavy figure that is being computed, or one that nothing computes yet. */
+export interface Pending {
+  readonly pending: true;
+}
+
+export type Figure<T = number> = KnownFigure<T> | CannotTell | Pending;
+
+export function known<T>(value: T, ...reasons: readonly Reason[]): KnownFigure<T> {
+  return { value, reasons };
+}
+
+export function cannot(...because: readonly Reason[]): CannotTell {
+  return { cannot: true, because };
+}
+
+export const isKnown = <T>(figure: Figure<T>): figure is KnownFigure<T> => 'value' in figure;
+export const isCannot = <T>(figure: Figure<T>): figure is CannotTell => 'cannot' in figure;
+
+export function reason(
+  from: Origin,
+  words: Text | string,
+  more: { readonly source?: string; readonly at?: Place; readonly reasons?: readonly Reason[] } = {},
+): Reason {
+  return { from, text: typeof words === 'string' ? text(words) : words, ...more };
+}
+
+type Values<F extends Readonly<Record<string, Figure<unknown>>>> = {
+  readonly [K in keyof F]: F[K] extends Figure<infer T> ? T : never;
+};
+
+/**
+ * Goes on only when every input is known; otherwise all that is missing flows through (each reason once).
+ * `then` gets the values and, as second argument, the reasons of all inputs to hang under its own.
+ */
+export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R>(
+  inputs: F,
+  then: (values: Values<F>, reasons: readonly Reason[]) => Figure<R>,
+): Figure<R> {
+  const missing: Reason[] = [];
+  const reasons: Reason[] = [];
+  const values: Record<string, unknown> = {};
+  for (const [name, figure] of Object.entries(inputs)) {
+    if (isKnown(figure)) {
+      values[name] = figure.value;
+      reasons.push(...figure.reasons);
+    } else if (isCannot(figure)) missing.push(...figure.because);
+    else return figure;
+  }
+  return missing.length > 0 ? cannot(...unique(missing)) : then(values as Values<F>, reasons);
+}
+
+function unique(reasons: readonly Reason[]): Reason[] {
+  const seen = new Set<string>();
+  return reasons.filter((r) => {
+    const key = `${r.at?.entry ?? ''} ${r.at?.path ?? ''} ${r.text.template} ${JSON.stringify(r.text.figures)}`;
+    return seen.has(key) ? false : seen.add(key) !== undefined;
+  });
+}
+
+/** A scalar figure in SI with its dimension, for views and machine output. */
+export function quantity(si: number, dimension: Dimension, currency?: string): Quantity {
+  return currency === undefined ? { si, dimension } : { si, dimension, currency };
+}
