@@ -1,0 +1,85 @@
+import { NUMBER, sameDimension } from './dimension.ts';
+import { describeDimension, describeQuantity } from './names.ts';
+import { parseUnit } from './parse.ts';
+import type { AmbiguousUnit, Dimension, Quantity, QuantityProblem, Unit, UnknownUnit } from './types.ts';
+
+/**
+ * A number and its unit as a quantity. An empty unit makes a bare number. `expected` decides spellings with several
+ * meanings (`oz`); it is not a check of the dimension.
+ */
+export function makeQuantity(number: number, unitText: string, expected?: Dimension): Quantity | QuantityProblem {
+  if (!Number.isFinite(number)) return notFinite();
+  if (unitText.trim() === '') return bareNumber(number);
+  const read = parseUnit(unitText, expected);
+  return 'unit' in read ? quantityIn(number, read.unit) : unitProblem(read);
+}
+
+export function isProblem(result: object): result is QuantityProblem {
+  return 'problem' in result;
+}
+
+/** A count or ratio with no unit. */
+export function bareNumber(number: number): Quantity {
+  return { si: number, dimension: NUMBER };
+}
+
+/** A computed value in SI; `currency` where money is part of it, `difference` for a step of temperature. */
+export function siQuantity(
+  si: number, dimension: Dimension, kind: { readonly currency?: string; readonly difference?: true } = {},
+): Quantity {
+  return { si, dimension, ...kind };
+}
+
+/** `number` of `unit`, in SI; the offset of a temperature scale included. */
+export function quantityIn(number: number, unit: Unit): Quantity | QuantityProblem {
+  const si = (number * unit.up) / unit.down + (unit.offset ?? 0);
+  if (!Number.isFinite(si)) return notFinite();
+  if (unit.offset !== undefined && si < 0) {
+    const least = -unit.offset * unit.down / unit.up;
+    const message = `${number} ${unit.symbol} is below absolute zero (${Number(least.toFixed(2))} ${unit.symbol})`;
+    return { problem: 'below-absolute-zero', message, choices: [] };
+  }
+  return {
+    si,
+    dimension: unit.dimension,
+    unit: unit.symbol,
+    ...(unit.currency === undefined ? {} : { currency: unit.currency }),
+    ...(unit.difference === undefined ? {} : { difference: unit.difference }),
+  };
+}
+
+export interface Converted { readonly value: number; readonly unit: Unit }
+
+/** The number to write before `unitText`. */
+export function convert(quantity: Quantity, unitText: string): Converted | QuantityProblem {
+  const read = parseUnit(unitText, quantity.dimension);
+  if (!('unit' in read)) return unitProblem(read);
+  const { unit } = read;
+  const wrongScale = quantity.difference === true && unit.offset !== undefined;
+  if (!sameDimension(unit.dimension, quantity.dimension) || wrongScale) {
+    const found = wrongScale ? 'a temperature' : describeDimension(unit.dimension);
+    return { problem: 'wrong-dimension', message: `${describeQuantity(quantity)} cannot be shown in ${unit.symbol}, which measures ${found}`, choices: [] };
+  }
+  if (unit.currency !== quantity.currency) {
+    return { problem: 'wrong-dimension', message: `${quantity.currency} cannot be shown in ${unit.currency}: there is no rate of exchange here`, choices: [] };
+  }
+  return { value: ((quantity.si - (unit.offset ?? 0)) * unit.down) / unit.up, unit };
+}
+
+function notFinite(): QuantityProblem {
+  return { problem: 'not-finite', message: 'this number is too large to reckon with', choices: [] };
+}
+
+/** What to tell about a unit that cannot be read. */
+export function unitProblem(read: UnknownUnit | AmbiguousUnit): QuantityProblem {
+  if ('ambiguous' in read) {
+    const message = `${read.ambiguous} means more than one unit: write ${oneOf(read.choices)}`;
+    return { problem: 'ambiguous-unit', message, choices: read.choices };
+  }
+  const hint = read.nearest.length === 0 ? '' : `; ${oneOf(read.nearest)} may be meant`;
+  return { problem: 'unknown-unit', message: `${read.unknown} is not a unit known here${hint}`, choices: read.nearest };
+}
+
+function oneOf(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`;
+}
