@@ -1,0 +1,56 @@
+import type { IToken } from 'chevrotain';
+import { type TokenProblem, endOf, isNewline } from './tokens.ts';
+
+/** Larger texts are not read; about 25,000 lines. A shop's whole book is far below. */
+export const longestText = 1_000_000;
+/** The parser goes one call deeper a bracket; honest recipes stay below ten. */
+export const deepestNesting = 48;
+/** Beyond this a line is no recipe line; a polygon of 300 points on one line is below. */
+export const longestLine = 4_000;
+
+/** Leaves out what stands deeper than `deepestNesting` brackets and past `longestLine` tokens of one line, and says so. */
+export function keepWithinLimits(tokens: readonly IToken[], problems: TokenProblem[]): IToken[] {
+  const out: IToken[] = [];
+  let braces = 0;
+  let brackets = 0;
+  let onLine = 0;
+  let deepReported = false;
+  let lineReported = false;
+  for (const token of tokens) {
+    const image = token.image;
+    if (isNewline(token)) {
+      onLine = 0;
+      // round brackets never run over a line end
+      brackets = 0;
+      lineReported = false;
+    } else onLine++;
+    if (image === '}') braces = Math.max(0, braces - 1);
+    const tooDeep = braces + brackets >= deepestNesting;
+    const leaveOut = (tooDeep && (image === '{' || image === '(')) || (braces >= deepestNesting && image === '}');
+    if (image === '{') braces++;
+    else if (image === '(') brackets++;
+    else if (image === ')') {
+      if (brackets + braces > deepestNesting) {
+        brackets--;
+        continue;
+      }
+      brackets = Math.max(0, brackets - 1);
+    }
+    if (leaveOut) {
+      if (!deepReported) problems.push(problem(token, `brackets are nested deeper than ${deepestNesting}: what stands inside is not read`));
+      deepReported = true;
+      continue;
+    }
+    if (onLine > longestLine && !isNewline(token)) {
+      if (!lineReported) problems.push(problem(token, `the line has more than ${longestLine} words and signs: the rest of it is not read`));
+      lineReported = true;
+      continue;
+    }
+    out.push(token);
+  }
+  return out;
+}
+
+function problem(token: IToken, message: string): TokenProblem {
+  return { rule: 'line/not-understood', message, offset: token.startOffset, length: endOf(token) - token.startOffset };
+}
