@@ -7,6 +7,7 @@ import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma'
 import { INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
 import type { IGrammar, StateStack } from 'vscode-textmate';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { UNIT_ATOMS } from '../../calc/quantity/units.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const grammarFile = join(root, 'syntaxes', 'layup.tmLanguage.json');
@@ -71,6 +72,11 @@ describe('a number with its unit', () => {
   it.each(units)('%s', (unit) => {
     const tokens = tokenize(`  tab 12.5 ${unit}, net`).filter((token) => token.text.trim() !== '');
     expect(tokens.find((token) => token.text === '12.5')?.scopes).toContain('constant.numeric.layup');
+    expect(tokens.find((token) => token.text === unit)?.scopes).toContain('keyword.other.unit.layup');
+  });
+
+  it.each(UNIT_ATOMS.map((atom) => atom.symbol).filter((symbol) => !symbol.includes(' ')))('%s, as the table of units has it', (unit) => {
+    const tokens = tokenize(`  tab 12.5 ${unit}, net`);
     expect(tokens.find((token) => token.text === unit)?.scopes).toContain('keyword.other.unit.layup');
   });
 
