@@ -1,7 +1,9 @@
 import type { Book, Shop, Tool } from '../model/book.ts';
-import type { Material } from '../model/material.ts';
+import type { Material, Price } from '../model/material.ts';
 import type { Recipe } from '../model/recipe.ts';
+import type { Fact } from '../model/value.ts';
 import { type Figure, cannot, reason } from './figure.ts';
+import { sameButPrices, sameData } from './same.ts';
 
 /** A named computation over a recipe and the book; `key` picks one of its layers, steps and the like. */
 export interface FigureDefinition<T, K extends string = string> {
@@ -16,11 +18,14 @@ export function defineFigure<T, K extends string = string>(
   return { name, compute };
 }
 
-type Entry = Shop | Material | Tool | Recipe | undefined;
+/** A material without its prices, which are asked for apart, so that a figure says whether it hangs on them. */
+export type MaterialFacts = Omit<Material, 'prices'>;
+
+type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | undefined;
 interface Remembered {
   readonly figure: Figure<unknown>;
   /** what it read of the book, to tell later whether it still holds */
-  readonly read: ReadonlyMap<string, Entry>;
+  readonly read: Map<string, Entry>;
 }
 
 /** Counters for tests and the bench: how many figures were computed, and how many came from the memo. */
@@ -28,7 +33,8 @@ export const counters = { computed: 0, remembered: 0 };
 
 /**
  * The memo of the light figures of one recipe. It records which entries of the book each figure read; `moveTo` another book
- * keeps every figure whose entries are the same objects, so that a changed price recomputes costs and no masses.
+ * keeps every figure whose entries say the same as before. Prices are an entry of their own, so that a changed price
+ * recomputes costs and no masses.
  */
 export class Bench {
   readonly recipe: Recipe;
@@ -44,12 +50,16 @@ export class Bench {
   moveTo(book: Book): this {
     if (book === this.book) return this;
     this.book = book;
+    const holds = new Map<string, boolean>();
     for (const [id, { read }] of this.memo) {
       for (const [what, entry] of read) {
-        if (this.look(what) !== entry) {
+        let same = holds.get(what);
+        if (same === undefined) holds.set(what, (same = this.sameAs(what, entry)));
+        if (!same) {
           this.memo.delete(id);
           break;
         }
+        read.set(what, this.look(what));
       }
     }
     return this;
@@ -59,8 +69,13 @@ export class Bench {
     return this.reading('shop') as Shop | undefined;
   }
 
-  material(name: string): Material | undefined {
-    return this.reading(`material/${name}`) as Material | undefined;
+  material(name: string): MaterialFacts | undefined {
+    return this.reading(`material/${name}`) as MaterialFacts | undefined;
+  }
+
+  /** What a material costs; a figure that does not ask is kept when a price changes. */
+  prices(name: string): readonly Fact<Price>[] | undefined {
+    return this.reading(`prices/${name}`) as readonly Fact<Price>[] | undefined;
   }
 
   tool(name: string): Tool | undefined {
@@ -105,7 +120,14 @@ export class Bench {
     if (what === 'shop') return this.book.shop;
     const slash = what.indexOf('/');
     const name = what.slice(slash + 1);
-    return what.startsWith('material/') ? this.book.material(name) : this.book.tool(name);
+    if (what.startsWith('material/')) return this.book.material(name);
+    return what.startsWith('prices/') ? this.book.material(name)?.prices : this.book.tool(name);
+  }
+
+  private sameAs(what: string, before: Entry): boolean {
+    const now = this.look(what);
+    if (now === before) return true;
+    return what.startsWith('material/') ? sameButPrices(now, before) : what.startsWith('prices/') && sameData(now, before);
   }
 }
 

@@ -25,6 +25,8 @@ export interface Reason {
   readonly source?: string;
   readonly at?: Place;
   readonly reasons?: readonly Reason[];
+  /** nothing computes this yet: an information, as against an input that is missing */
+  readonly notYet?: true;
 }
 
 export interface KnownFigure<T> {
@@ -52,6 +54,15 @@ export function known<T>(value: T, ...reasons: readonly Reason[]): KnownFigure<T
 export function cannot(...because: readonly Reason[]): CannotTell {
   return { cannot: true, because };
 }
+
+/** Says that nothing computes this yet. No input of the writer's is missing. */
+export function notYet(words: Text | string, at?: Place): CannotTell {
+  return cannot({ from: 'computed', text: typeof words === 'string' ? text(words) : words, at, notYet: true });
+}
+
+/** Whether nothing but an unwritten computation stands in the way. */
+export const isNotYet = <T>(figure: Figure<T>): boolean =>
+  isCannot(figure) && figure.because.length > 0 && figure.because.every((why) => why.notYet === true);
 
 export const isKnown = <T>(figure: Figure<T>): figure is KnownFigure<T> => 'value' in figure;
 export const isCannot = <T>(figure: Figure<T>): figure is CannotTell => 'cannot' in figure;

@@ -1,2 +1,3 @@
 export * from './figure.ts';
 export * from './bench.ts';
+export * from './inputs.ts';

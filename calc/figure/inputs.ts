@@ -1,0 +1,59 @@
+import type { Quantity } from '../quantity/types.ts';
+import type { Place } from '../model/place.ts';
+import { type Fact, UNKNOWN, type Unknown } from '../model/value.ts';
+import { type Outcome, isImpossible } from '../outcome.ts';
+import { type Figure, type Origin, type Reason, type Shown, type Text, cannot, isCannot, isKnown, known, reason, text } from './figure.ts';
+
+/** Where a fact of an entry came from, by the entry. */
+export function originOf(at: Place): Origin {
+  if (at.entry.startsWith('stock/')) return 'stock';
+  return at.entry === 'shop' || at.entry.startsWith('shop/') ? 'shop' : 'typed';
+}
+
+/** Something typed that may be missing or `?`. `what` is spoken of as in `the price of mat_300`. */
+export function typed<T>(value: T | Unknown | undefined, what: string, at: Place, source?: string): Figure<T> {
+  if (value === undefined) return cannot(reason(originOf(at), text('{what} is not given', { what }), { at }));
+  if (value === UNKNOWN) return cannot(reason(originOf(at), text('{what} is not known (?)', { what }), { at }));
+  const shown = shownOf(value as T);
+  const words = shown === undefined ? text('{what}', { what }) : text('{what}: {value}', { what, value: shown });
+  return known(value as T, reason(originOf(at), words, { at, source }));
+}
+
+/** A fact of an entry. `missing` is where it would have to be written. */
+export function factOf<T>(fact: Fact<T> | undefined, what: string, missing: Place): Figure<T> {
+  return fact === undefined ? typed<T>(undefined, what, missing) : typed(fact.value, what, fact.at, fact.source);
+}
+
+/** The SI number of a quantity, when that is all that a formula needs. */
+export const siOf = (amount: Figure<Quantity>): Figure<number> =>
+  isKnown(amount) ? { value: amount.value.si, reasons: amount.reasons } : amount;
+
+/** The answer of a formula as a figure; `how` says by which method, the inputs hang under it. */
+export function worked<T>(
+  outcome: Outcome<T>,
+  how: Text | string,
+  more: { readonly source?: string; readonly at?: Place; readonly reasons?: readonly Reason[] } = {},
+): Figure<T> {
+  if (isImpossible(outcome)) return cannot(reason('computed', outcome.problem, { at: more.at }));
+  return known(outcome, reason('computed', how, more));
+}
+
+/** All of a list, or everything that is missing in it. */
+export function allKnown<T>(figures: readonly Figure<T>[]): Figure<readonly T[]> {
+  const values: T[] = [];
+  const reasons: Reason[] = [];
+  const missing = new Set<Reason>();
+  for (const figure of figures) {
+    if (isKnown(figure)) {
+      values.push(figure.value);
+      reasons.push(...figure.reasons);
+    } else if (isCannot(figure)) for (const why of figure.because) missing.add(why);
+    else return figure;
+  }
+  return missing.size > 0 ? cannot(...missing) : { value: values, reasons };
+}
+
+function shownOf(value: unknown): Shown | undefined {
+  if (typeof value === 'string' || typeof value === 'number') return value;
+  return typeof value === 'object' && value !== null && 'si' in value && 'dimension' in value ? (value as Quantity) : undefined;
+}
