@@ -1,11 +1,11 @@
-import { NUMBER, TEMPERATURE, sameDimension, timesPower } from './dimension.ts';
+import { TEMPERATURE, sameDimension, timesPower } from './dimension.ts';
 import { describeQuantity } from './names.ts';
 import { convert, isProblem, makeQuantity } from './quantity.ts';
 import type { Mismatch, Quantity } from './types.ts';
 
 /*
- * Temperatures are points of a scale, differences are steps on it: point + step and point - step are points, point - point
- * is a step, and nothing else can be made of points. (SP 811 section 8.5 keeps the two apart in the same way.)
+ * Temperatures are points of a scale, differences are steps on it: point + step and point - step are points,
+ * point - point is a step, and nothing else can be made of points. (SP 811 section 8.5 keeps the two apart likewise.)
  */
 
 export function add(left: Quantity, right: Quantity): Quantity | Mismatch {
@@ -66,8 +66,8 @@ function cannotAdd(left: Quantity, right: Quantity, message: string): Mismatch |
 }
 
 function otherCurrency(left: Quantity, right: Quantity): Mismatch {
-  const message = `${left.currency} and ${right.currency} cannot be reckoned together: there is no rate of exchange here`;
-  return mismatch(left, right, 'currencies', message);
+  const both = `${left.currency ?? 'no currency'} and ${right.currency ?? 'no currency'}`;
+  return mismatch(left, right, 'currencies', `${both} cannot be reckoned together: there is no rate of exchange here`);
 }
 
 function computed(left: Quantity, right: Quantity, si: number, isPointNow: boolean): Quantity | Mismatch {
@@ -79,13 +79,14 @@ function computed(left: Quantity, right: Quantity, si: number, isPointNow: boole
 
 function product(left: Quantity, right: Quantity, si: number, power: 1 | -1): Quantity | Mismatch {
   if (isPoint(left) || isPoint(right)) {
-    return mismatch(left, right, 'temperature', 'a temperature cannot be multiplied or divided; a temperature difference in K can');
+    const message = 'a temperature cannot be multiplied or divided; a temperature difference in K can';
+    return mismatch(left, right, 'temperature', message);
   }
   if (left.currency !== undefined && right.currency !== undefined && left.currency !== right.currency) {
     return otherCurrency(left, right);
   }
   if (!Number.isFinite(si)) return tooLarge(left, right);
-  const dimension = sameDimension(right.dimension, NUMBER) ? left.dimension : timesPower(left.dimension, right.dimension, power);
+  const dimension = timesPower(left.dimension, right.dimension, power);
   const currency = dimension.money === 0 ? undefined : left.currency ?? right.currency;
   const isStep = sameDimension(dimension, TEMPERATURE);
   return { si, dimension, ...(currency === undefined ? {} : { currency }), ...(isStep ? { difference: true } : {}) };

@@ -26,6 +26,7 @@ function steps(text: string): readonly DisplayStep[] {
 
 const HOUR = 3600;
 const DAY = 86400;
+const TIMES = `s<120, min<${3 * HOUR}, h<${3 * DAY}, days<${120 * DAY}, months`;
 
 /** What the trade would write (common practice), by magnitude. ¤ stands for the currency. */
 const DISPLAYS: readonly (readonly [Dimension | DimensionName, string, string])[] = [
@@ -33,7 +34,7 @@ const DISPLAYS: readonly (readonly [Dimension | DimensionName, string, string])[
   [d.AREA, 'm2<1e-8, mm2<1e-4, cm2<1e-2, m2', 'm2<1e-8, in2<0.0929, ft2'],
   [d.VOLUME, 'ml<1e-3, L<1, m3', 'US fl oz<9.4e-4, US qt<3.7854e-3, US gal'],
   [d.MASS, 'mg<1e-4, g<1, kg:4<1e4, t:4', 'oz av<0.4535, lb:4'],
-  [d.TIME, `s<120, min<${3 * HOUR}, h<${3 * DAY}, days<${120 * DAY}, months`, `s<120, min<${3 * HOUR}, h<${3 * DAY}, days<${120 * DAY}, months`],
+  [d.TIME, TIMES, TIMES],
   [d.ANGLE, 'deg', 'deg'],
   [d.TEMPERATURE, 'degC', 'degF'],
   [d.FORCE, 'N<1e4, kN', 'lbf'],
@@ -78,7 +79,9 @@ const DIFFERENCE: Display = { si: steps('K'), us: steps('degF difference') };
 const COMMON_SIZE = 0.05;
 
 /** The trade's unit for a value; undefined where a dimension has none. */
-export function displayStep(of: Dimension, si: number, system: MeasureSystem, isDifference: boolean): DisplayStep | undefined {
+export function displayStep(
+  of: Dimension, si: number, system: MeasureSystem, isDifference: boolean,
+): DisplayStep | undefined {
   const display = isDifference ? DIFFERENCE : BY_KEY.get(dimensionKey(of));
   const size = si === 0 ? COMMON_SIZE : Math.abs(si);
   return display?.[system].find((step) => size < step.below);

@@ -65,8 +65,8 @@ function formatPrice(value: number, currency: string, options: FormatOptions): s
 }
 
 /**
- * Significant digits without trailing zeros; digits before the decimal mark are never rounded away. Powers of ten only below
- * 1e-4 and from 1e12 on.
+ * Significant digits without trailing zeros; digits before the decimal mark are never rounded away. Powers of ten only
+ * below 1e-4 and from 1e12 on.
  */
 export function formatNumber(value: number, options: Pick<FormatOptions, 'digits' | 'locale'> = {}): string {
   if (!Number.isFinite(value)) return BEYOND_RECKONING;
@@ -94,7 +94,7 @@ function localNumber(value: number, least: number, most: number, locale: string 
 /** undefined for what is no locale, so that a wrong setting never stops a page */
 function localFormat(locale: string, least: number, most: number): Intl.NumberFormat | undefined {
   try {
-    return new Intl.NumberFormat(locale, { minimumFractionDigits: least, maximumFractionDigits: most, signDisplay: 'negative' });
+    return new Intl.NumberFormat(locale, { minimumFractionDigits: least, maximumFractionDigits: most });
   } catch {
     return undefined;
   }

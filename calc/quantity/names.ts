@@ -11,11 +11,12 @@ interface Named {
   readonly units: string;
 }
 
-const row = (name: DimensionName, spoken: string, of: Dimension, units: string): Named => ({ name, spoken, dimension: of, units });
+const row = (name: DimensionName, spoken: string, of: Dimension, units: string): Named =>
+  ({ name, spoken, dimension: of, units });
 const per = (of: Dimension, by: Dimension): Dimension => d.timesPower(of, by, -1);
 const perKelvin = (of: Dimension): Dimension => per(of, d.TEMPERATURE);
 
-/** What people call a dimension. Of two names for one dimension the first is told, unless the place asks for the other. */
+/** What people call a dimension. Of two names for one dimension the first is told, unless the other is asked for. */
 export const NAMED: readonly Named[] = [
   row('number', 'a bare number', d.NUMBER, ''),
   row('ratio', 'a ratio', d.NUMBER, '%, phr'),
@@ -85,7 +86,8 @@ export function describeDimension(of: Dimension | DimensionName): string {
 export function describeQuantity(quantity: Quantity): string {
   if (quantity.difference === true) return describeDimension('temperature difference');
   if (quantity.unit?.endsWith('/each') === true) return describeDimension('price per piece');
-  return quantity.unit === '%' ? 'a percentage' : describeDimension(quantity.dimension);
+  if (quantity.unit === '%') return 'a percentage';
+  return describeDimension(quantity.unit === 'phr' ? 'ratio' : quantity.dimension);
 }
 
 /** Unit texts of the trade for a dimension, usual ones first; of a dimension by name, those of that name alone. */

@@ -5,11 +5,13 @@ import { UNIT_ATOMS } from './units.ts';
 const AT_MOST = 3;
 
 /** spelling -> what to suggest for it */
-const KNOWN: readonly (readonly [spelling: string, suggestion: string])[] = [
-  ...UNIT_ATOMS.flatMap((atom) => [atom.symbol, ...(atom.spellings ?? [])].map((spelling) => [spelling, atom.symbol] as const)),
+const KNOWN_AND_MONEY: readonly (readonly [spelling: string, suggestion: string])[] = [
+  ...UNIT_ATOMS.flatMap(({ symbol, spellings = [] }) =>
+    [symbol, ...spellings].map((spelling) => [spelling, symbol] as const)),
   ...[...ALIASES].map(([alias, means]) => [alias, means] as const),
   ...[...AMBIGUOUS, ...AMBIGUOUS_ATOMS].flatMap(([spelling, { choices }]) =>
     choices.map((choice) => [spelling, choice] as const)),
+  ...[...CURRENCIES].map((code) => [code, code] as const),
 ];
 
 /**
@@ -19,6 +21,9 @@ const KNOWN: readonly (readonly [spelling: string, suggestion: string])[] = [
 export function nearestUnits(text: string, isUnit: (candidate: string) => boolean): readonly string[] {
   const meant = MEANT.get(text);
   if (meant !== undefined) return meant;
+  const [first = '', ...others] = text.split('/');
+  const oneStroke = `${first}/${others.join('.')}`;
+  if (others.length > 1 && isUnit(oneStroke)) return [oneStroke];
   let mended: readonly string[] = [''];
   for (const part of text.split(/([A-Za-z_%$"'#]+)/)) {
     const isWord = /^[A-Za-z_%$"'#]/.test(part);
@@ -31,18 +36,20 @@ export function nearestUnits(text: string, isUnit: (candidate: string) => boolea
 function nearestAtoms(word: string): readonly string[] {
   const allowed = word.length < 2 ? 0 : word.length < 6 ? 1 : 2;
   const best = new Map<string, number>();
-  const currencies = word.length === 3 ? [...CURRENCIES].map((code) => [code, code] as const) : [];
-  for (const [spelling, suggestion] of [...KNOWN, ...currencies]) {
+  // a slip of the shift key is the likeliest of all
+  const shifted = KNOWN_AND_MONEY.filter(([spelling]) => spelling.toLowerCase() === word.toLowerCase());
+  if (shifted.length > 0) return [...new Set(shifted.map(([, suggestion]) => suggestion))];
+  for (const [spelling, suggestion] of KNOWN_AND_MONEY) {
     if (Math.abs(spelling.length - word.length) > allowed) continue;
-    // a slip of the shift key is the likeliest of all
-    const distance = spelling.toLowerCase() === word.toLowerCase() ? 0 : editDistance(word, spelling);
+    const distance = editDistance(word, spelling);
     if (distance <= allowed && distance < (best.get(suggestion) ?? Infinity)) best.set(suggestion, distance);
   }
   return [...best].sort(([, left], [, right]) => left - right).slice(0, AT_MOST).map(([suggestion]) => suggestion);
 }
 
 /**
- * Letters to insert, delete, replace or swap with their neighbour (optimal string alignment; Damerau, 1964, Commun. ACM 7).
+ * Letters to insert, delete, replace or swap with their neighbour: optimal string alignment (F. J. Damerau, 1964,
+ * Communications of the ACM 7(3)).
  */
 export function editDistance(left: string, right: string): number {
   let before: number[] = [];

@@ -16,8 +16,8 @@ const LONGEST_UNIT = 40;
 const cache = new Map<string, UnitResult>();
 
 /**
- * Reads a unit: one atom (`mm`), or a product of atoms with powers and at most one stroke (`mPa.s`, `g/m2`, `W/m.K`; all
- * that follows the stroke divides). `expected` decides spellings that mean several things (`oz`).
+ * Reads a unit: one atom (`mm`), or a product of atoms with powers and at most one stroke (`mPa.s`, `g/m2`, `W/m.K`;
+ * all that follows the stroke divides). `expected` decides spellings that mean several things (`oz`).
  */
 export function parseUnit(text: string, expected?: Dimension): UnitResult {
   if (text.length > LONGEST_UNIT) return { unknown: text, nearest: [] };
@@ -69,7 +69,8 @@ function readCompound(text: string): UnitResult | undefined {
       const power = sign * Number(match?.[2] ?? match?.[3] ?? 1);
       const ambiguous = AMBIGUOUS_ATOMS.get(name);
       if (ambiguous !== undefined) {
-        return { ambiguous: text, choices: ambiguous.choices.map((choice) => unglueWords(text.replace(name, () => choice))) };
+        const choices = ambiguous.choices.map((choice) => unglueWords(text.replace(name, () => choice)));
+        return { ambiguous: text, choices };
       }
       const atom = ATOMS.get(name);
       const isMoney = atom === undefined && CURRENCIES.has(name);
@@ -103,7 +104,7 @@ function compose(factors: readonly Factor[]): UnitResult | undefined {
   const offset = alone ? first.atom.offset : undefined;
   const [currency] = of.money === 0 ? [] : currencies;
   const unit: Unit = {
-    symbol: unglueWords(symbolOf(factors)),
+    symbol: symbolOf(factors),
     dimension: of,
     up,
     down,
@@ -115,11 +116,14 @@ function compose(factors: readonly Factor[]): UnitResult | undefined {
   return { unit };
 }
 
-/** A step of a Celsius scale is a kelvin: `degC/min` is shown as `K/min`. */
+/** Alone, an ounce says that it weighs; inside a compound, degrees are steps of their scale. */
+const ALONE: ReadonlyMap<string, string> = new Map([['oz', 'oz av']]);
+const IN_COMPOUND: ReadonlyMap<string, string> = new Map([['degC', 'K'], ['degF difference', 'degF']]);
+
 function symbolOf(factors: readonly Factor[]): string {
-  const alone = factors.length === 1 && factors[0]?.power === 1;
+  const isAlone = factors.length === 1 && factors[0]?.power === 1;
   const write = ({ atom, power }: Factor): string => {
-    const symbol = !alone && atom.symbol === 'degC' ? 'K' : atom.symbol;
+    const symbol = (isAlone ? ALONE : IN_COMPOUND).get(atom.symbol) ?? atom.symbol;
     return Math.abs(power) === 1 ? symbol : `${symbol}${Math.abs(power)}`;
   };
   const above = factors.filter((factor) => factor.power > 0).map(write).join('.');

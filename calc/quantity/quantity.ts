@@ -58,12 +58,17 @@ export function convert(quantity: Quantity, unitText: string): Converted | Quant
   const wrongScale = quantity.difference === true && unit.offset !== undefined;
   if (!sameDimension(unit.dimension, quantity.dimension) || wrongScale) {
     const found = wrongScale ? 'a temperature' : describeDimension(unit.dimension);
-    return { problem: 'wrong-dimension', message: `${describeQuantity(quantity)} cannot be shown in ${unit.symbol}, which measures ${found}`, choices: [] };
+    return wrongDimension(`${describeQuantity(quantity)} cannot be shown in ${unit.symbol}, the unit of ${found}`);
   }
   if (unit.currency !== quantity.currency) {
-    return { problem: 'wrong-dimension', message: `${quantity.currency} cannot be shown in ${unit.currency}: there is no rate of exchange here`, choices: [] };
+    const [from = 'no currency', to = 'no currency'] = [quantity.currency, unit.currency];
+    return wrongDimension(`${from} cannot be shown in ${to}: there is no rate of exchange here`);
   }
   return { value: ((quantity.si - (unit.offset ?? 0)) * unit.down) / unit.up, unit };
+}
+
+function wrongDimension(message: string): QuantityProblem {
+  return { problem: 'wrong-dimension', message, choices: [] };
 }
 
 function notFinite(): QuantityProblem {

@@ -9,8 +9,8 @@ export const ALIASES: ReadonlyMap<string, string> = new Map([
 ]);
 
 /**
- * One spelling, several units of the trade. What is expected may decide: an ounce where a mass is asked is the ounce of the
- * balance, where an areal weight is asked it stays open (mat is sold per square foot, cloth per square yard).
+ * One spelling, several units of the trade. What is expected may decide: an ounce where a mass is asked is the ounce of
+ * the balance, where an areal weight is asked it stays open (mat is sold per square foot, cloth per square yard).
  */
 export interface AmbiguousSpelling {
   readonly choices: readonly string[];
@@ -50,8 +50,9 @@ export const AMBIGUOUS_ATOMS: ReadonlyMap<string, AmbiguousSpelling> = new Map<s
 export const MEANT: ReadonlyMap<string, readonly string[]> = new Map<string, readonly string[]>([
   ['C', ['degC']], ['F', ['degF']], ['RH', ['% RH']], ['%RH', ['% RH']], ['mic', ['um']], ['mu', ['um']],
   ['sqm', ['m2']], ['sqft', ['ft2']], ['sqyd', ['yd2']], ['cbm', ['m3']], ['osy', ['oz/yd2']], ['opsy', ['oz/yd2']],
-  ['"', ['in']], ["'", ['ft']], ['#', ['lb']], ['wt%', ['% by weight']], ['vol%', ['% by volume']],
-  ['pct', ['%']], ['rpm', ['/min']], ['ksf', ['lbf/ft2']], ['psf', ['lbf/ft2']], ['pli', ['lbf/in']],
+  ['"', ['in']], ["'", ['ft']], ['#', ['lb']], ['mPas', ['mPa.s']], ['Pas', ['Pa.s']],
+  ['wt%', ['% by weight']], ['vol%', ['% by volume']],
+  ['pct', ['%']], ['rpm', ['/min']], ['psf', ['lbf/ft2']], ['pli', ['lbf/in']],
 ]);
 
 const REPLACED: readonly (readonly [RegExp, string])[] = [
@@ -73,7 +74,7 @@ export function plainSpelling(text: string): string {
 /** Names of two or three words hold together inside a compound: `EUR/US gal`. */
 export function glueWords(text: string): string {
   return text
-    .replace(/\b(US|UK) (gal|qt|pt|cup|fl oz|ton)\b/g, (_, where: string, what: string) => `${where}_${what.replace(' ', '_')}`)
+    .replace(/\b(US|UK) (gal|qt|pt|cup|fl oz|ton)\b/g, (name) => name.replaceAll(' ', '_'))
     .replace(/\bfl oz\b/g, 'fl_oz')
     .replace(/\boz av\b/g, 'oz_av')
     .replace(/\bdeg([CF]) difference\b/g, 'deg$1_difference');

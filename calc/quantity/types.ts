@@ -79,7 +79,8 @@ export interface QuantityProblem {
 /** Why two quantities cannot be reckoned together. */
 export interface Mismatch {
   readonly mismatch: { readonly left: Dimension; readonly right: Dimension };
-  readonly because: 'dimensions' | 'currencies' | 'two-temperatures' | 'temperature' | 'division-by-zero' | 'not-finite';
+  readonly because:
+    'dimensions' | 'currencies' | 'two-temperatures' | 'temperature' | 'division-by-zero' | 'not-finite';
   readonly message: string;
 }
 

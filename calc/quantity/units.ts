@@ -4,12 +4,12 @@ import {
 import type { Dimension, MeasureSystem } from './types.ts';
 
 /**
- * THE table of units: the atoms of which every unit is composed. A value in SI is `number * up / down + offset`, `up` and
- * `down` exact by definition wherever there is an exact definition.
+ * The table of units: the atoms of which every unit is composed. A value in SI is `number * up / down + offset`, with
+ * `up` and `down` exact wherever there is an exact definition: inch 25.4 mm, pound 0.453 592 37 kg, US gallon 231 in3.
  *
- * Source of each factor: `B8` is NIST Special Publication 811 (2008), Appendix B.8 (units listed alphabetically); `T6` its
- * Table 6 (units accepted for use with the SI), `T3` its Table 3 (SI derived units with names of their own), `T5` its Table 5
- * (SI prefixes). Inch, pound and US gallon are exact by definition (25.4 mm, 0.453 592 37 kg, 231 cubic inches).
+ * Source of each factor: NIST Special Publication 811 (2008): `B8` its Appendix B.8 (factors for units listed
+ * alphabetically), `T3` Table 3 (derived units with names of their own), `T5` Table 5 (prefixes), `T6` Table 6 (units
+ * accepted for use with the SI).
  */
 export interface UnitAtom {
   /** standard spelling, as shown */
@@ -107,8 +107,8 @@ const FORCES: readonly Row[] = [
 ];
 
 const PRESSURES: readonly Row[] = [
-  ['mbar', 'millibar', 100, 1, 'si', 'T6 bar'],
-  ['bar', '', 1e5, 1, 'si', 'T6 bar'],
+  ['mbar', 'millibar', 100, 1, 'si', 'B8 millibar'],
+  ['bar', '', 1e5, 1, 'si', 'B8 bar'],
   ['Pa', 'pascal', 1, 1, 'si', 'T3'],
   ['hPa', '', 100, 1, 'si', 'T5'],
   ['kPa', '', 1e3, 1, 'si', 'T5'],
