@@ -1,0 +1,134 @@
+import { count, given, notNegative, type Outcome, positive, share } from '../outcome.ts';
+import type { Bend, Overhang } from './excess.ts';
+
+export interface DartHabit {
+  /** share of the excess that the cloth takes up by shear, 0 to 1 */
+  readonly shear: number;
+  /** the widest dart or slit opening that is cut, m */
+  readonly widest: number;
+  /** how far short of the face's edge a dart ends, m; a dart never runs into the face */
+  readonly keepOff: number;
+}
+
+/** What one bend of the outline asks of a wrapped ply; metres. Stretches `first` to `last` belong to it, in walking order. */
+export interface BendNeed {
+  readonly first: number;
+  readonly last: number;
+  readonly turn: number;
+  /** length too much at the free edge; negative where it is too short */
+  readonly excess: number;
+  /** part of the excess that darts or slits must deal with, without sign */
+  readonly left: number;
+  /** where the excess is positive */
+  readonly darts: number;
+  /** relief slits, where it is negative */
+  readonly slits: number;
+  /** of each dart at the free edge, or what each slit opens by */
+  readonly width: number;
+  /** from the free edge inwards */
+  readonly depth: number;
+}
+
+/**
+ * What each bend needs: the excess turn (reach + landing), less what shear takes up, in equal darts no wider than the widest;
+ * on inward bends as many relief slits. Stretches that bend the same way are one bend unless a straight longer than
+ * reach + landing parts them: over a shorter one the excess cannot lie flat.
+ */
+export function dartNeeds(
+  stretches: readonly Bend[],
+  overhang: Overhang,
+  habit: DartHabit,
+): Outcome<readonly BendNeed[]> {
+  const { reach, landing } = overhang;
+  return given(
+    [
+      positive('the reach', reach),
+      notNegative('the landing', landing),
+      share('the share taken up by shear', habit.shear),
+      positive('the widest dart', habit.widest),
+      notNegative('the distance kept from the face', habit.keepOff),
+      habit.keepOff < reach ? undefined : 'the reach is no longer than the distance that darts keep from the face',
+    ],
+    () => bends(stretches, reach + landing).map((bend) => need(bend, overhang, habit)),
+  );
+}
+
+/** Darts that a whole piece needs, all bends together; slits likewise. */
+export function dartTotal(needs: readonly BendNeed[]): { readonly darts: number; readonly slits: number } {
+  return {
+    darts: needs.reduce((sum, n) => sum + n.darts, 0),
+    slits: needs.reduce((sum, n) => sum + n.slits, 0),
+  };
+}
+
+/**
+ * A typed number of darts shared over the outward bends by their turn (largest remainders first), with the width that each
+ * then has; a width of the whole rest and no dart where a bend gets none.
+ */
+export function shareDarts(needs: readonly BendNeed[], total: number): Outcome<readonly BendNeed[]> {
+  return given([count('the number of darts', total, 0)], () => {
+    const turn = needs.reduce((sum, n) => sum + Math.max(0, n.turn), 0);
+    const ideal = needs.map((n) => (turn > 0 ? (total * Math.max(0, n.turn)) / turn : 0));
+    const shares = ideal.map((x) => Math.floor(x + 1e-9));
+    let over = turn > 0 ? total - shares.reduce((sum, n) => sum + n, 0) : 0;
+    const byRemainder = ideal.map((x, i) => ({ i, rest: x - shares[i]! })).sort((a, b) => b.rest - a.rest || a.i - b.i);
+    for (const { i } of byRemainder) if (over > 0 && needs[i]!.turn > 0 && over--) shares[i]!++;
+    return needs.map((n, i) =>
+      n.excess > 0 ? { ...n, darts: shares[i]!, width: n.left / Math.max(1, shares[i]!) } : n,
+    );
+  });
+}
+
+interface Run {
+  first: number;
+  last: number;
+  turn: number;
+}
+
+function bends(stretches: readonly Bend[], longestGap: number): Run[] {
+  const runs: Run[] = [];
+  let gap = 0;
+  const gaps: number[] = [];
+  stretches.forEach(({ turn, length }, i) => {
+    if (turn === 0) {
+      gap += length;
+      return;
+    }
+    const last = runs.at(-1);
+    if (last !== undefined && gap <= longestGap && Math.sign(last.turn) === Math.sign(turn)) {
+      last.last = i;
+      last.turn += turn;
+    } else {
+      runs.push({ first: i, last: i, turn });
+      gaps.push(gap);
+    }
+    gap = 0;
+  });
+  return closed(runs, gap + (gaps[0] ?? 0), longestGap);
+}
+
+/** The outline is closed: its last bend may go on in its first. */
+function closed(runs: Run[], gap: number, longestGap: number): Run[] {
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (first === undefined || last === undefined || first === last) return runs;
+  if (gap > longestGap || Math.sign(first.turn) !== Math.sign(last.turn)) return runs;
+  return [{ first: last.first, last: first.last, turn: first.turn + last.turn }, ...runs.slice(1, -1)];
+}
+
+function need({ first, last, turn }: Run, { reach, landing }: Overhang, habit: DartHabit): BendNeed {
+  const excess = turn * (reach + landing);
+  const left = Math.abs(excess) * (1 - habit.shear);
+  const cuts = Math.ceil(left / habit.widest - 1e-9);
+  const outward = turn > 0;
+  return {
+    first,
+    last,
+    turn,
+    excess,
+    left,
+    darts: outward ? cuts : 0,
+    slits: outward ? 0 : cuts,
+    width: cuts > 0 ? left / cuts : 0,
+    depth: reach - habit.keepOff,
+  };
+}

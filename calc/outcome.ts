@@ -1,0 +1,55 @@
+/** Why a formula has no answer, in the words of the bench. It names what is wrong with the input and what would be right. */
+export interface Impossible {
+  readonly problem: string;
+}
+
+/** What a formula gives back: its value, or why there is none. Never NaN, never Infinity. */
+export type Outcome<T = number> = T | Impossible;
+
+/** What an input fails to be; undefined where it is fit. */
+export type Demand = string | undefined;
+
+export function isImpossible<T>(outcome: Outcome<T>): outcome is Impossible {
+  return typeof outcome === 'object' && outcome !== null && 'problem' in outcome;
+}
+
+export const positive = (what: string, value: number): Demand =>
+  Number.isFinite(value) && value > 0 ? undefined : `${what} must be more than 0`;
+
+export const notNegative = (what: string, value: number): Demand =>
+  Number.isFinite(value) && value >= 0 ? undefined : `${what} must not be less than 0`;
+
+export const finite = (what: string, value: number): Demand =>
+  Number.isFinite(value) ? undefined : `${what} must be a number that can be told`;
+
+/** A fraction of a mixture: both parts are there. */
+export const fraction = (what: string, value: number): Demand =>
+  value > 0 && value < 1 ? undefined : `${what} must lie between 0 and 100 %`;
+
+/** A share that may also be nothing. */
+export const share = (what: string, value: number): Demand =>
+  value >= 0 && value < 1 ? undefined : `${what} must be at least 0 and less than 100 %`;
+
+export const count = (what: string, value: number, least = 1): Demand =>
+  Number.isSafeInteger(value) && value >= least ? undefined : `${what} must be a whole number, ${least} or more`;
+
+export const demand = (fit: boolean, otherwise: string): Demand => (fit ? undefined : otherwise);
+
+/** The value, if every demand is met and every number in it is finite; else the first problem. */
+export function given<T>(demands: readonly Demand[], compute: () => Outcome<T>): Outcome<T> {
+  const problem = demands.find((d) => d !== undefined);
+  if (problem !== undefined) return { problem };
+  const value = compute();
+  return allFinite(value) ? value : { problem: 'the values are so large or so small that no result can be told' };
+}
+
+/** Goes on with a value that is possible; passes a problem through. */
+export function following<A, B>(outcome: Outcome<A>, then: (value: A) => Outcome<B>): Outcome<B> {
+  return isImpossible(outcome) ? outcome : then(outcome);
+}
+
+function allFinite(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (typeof value !== 'object' || value === null) return true;
+  return Object.values(value).every(allFinite);
+}
