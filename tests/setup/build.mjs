@@ -1,10 +1,10 @@
 // Bundles the three programs into dist/: the extension's client, the language server and the terminal command.
-import { rmSync, writeFileSync } from "node:fs";
-import path from "node:path";
-import { build as bundle } from "esbuild";
-import { generate } from "./generate.mjs";
-import { notices } from "./notices.mjs";
-import { dist, root } from "./paths.mjs";
+import { rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { build as bundle } from 'esbuild';
+import { generate } from './generate.mjs';
+import { notices } from './notices.mjs';
+import { dist, root } from './paths.mjs';
 
 /** Said by the terminal command on a Node that cannot run it, in words that such a Node can read. */
 const nodeCheck = `if (parseInt(process.versions.node, 10) < 22) {
@@ -13,71 +13,60 @@ const nodeCheck = `if (parseInt(process.versions.node, 10) < 22) {
 }`;
 
 export const programs = [
-	{
-		source: "extension/client.ts",
-		target: "extension.cjs",
-		external: ["vscode"],
-	},
-	{ source: "language/server-node.ts", target: "server.cjs" },
-	{
-		source: "language/terminal/main.ts",
-		target: "laybook.cjs",
-		banner: nodeCheck,
-		executable: true,
-	},
+  {
+    source: 'extension/client.ts',
+    target: 'extension.cjs',
+    external: ['vscode'],
+  },
+  { source: 'language/server-node.ts', target: 'server.cjs' },
+  {
+    source: 'language/terminal/main.ts',
+    target: 'laybook.cjs',
+    banner: nodeCheck,
+    executable: true,
+  },
 ];
 
 /** Bundles the programs; returns esbuild's account of what each bundle holds, by name. */
 export async function build(chosen = programs, folder = dist) {
-	const results = await Promise.all(
-		chosen.map(
-			async ({
-				source,
-				target,
-				external = [],
-				banner = "",
-				executable = false,
-			}) => {
-				const result = await bundle({
-					absWorkingDir: root,
-					entryPoints: [source],
-					outfile: path.join(folder, target),
-					bundle: true,
-					minify: true,
-					platform: "node",
-					format: "cjs",
-					target: "node22",
-					mainFields: ["module", "main"],
-					external,
-					legalComments: "none",
-					metafile: true,
-					logLevel: "warning",
-					banner: {
-						js: `${executable ? "#!/usr/bin/env node\n" : ""}${banner}`,
-					},
-				});
-				return [target, result.metafile];
-			},
-		),
-	);
-	return Object.fromEntries(results);
+  const results = await Promise.all(
+    chosen.map(async ({ source, target, external = [], banner = '', executable = false }) => {
+      const result = await bundle({
+        absWorkingDir: root,
+        entryPoints: [source],
+        outfile: path.join(folder, target),
+        bundle: true,
+        minify: true,
+        platform: 'node',
+        format: 'cjs',
+        target: 'node22',
+        mainFields: ['module', 'main'],
+        external,
+        legalComments: 'none',
+        metafile: true,
+        logLevel: 'warning',
+        banner: {
+          js: `${executable ? '#!/usr/bin/env node\n' : ''}${banner}`,
+        },
+      });
+      return [target, result.metafile];
+    }),
+  );
+  return Object.fromEntries(results);
 }
 
 /** Empties dist/ and fills it: the programs and the licences of what is inside them. */
 export async function buildAll() {
-	rmSync(dist, { recursive: true, force: true });
-	const metafiles = await build();
-	writeFileSync(path.join(dist, "third-party-notices.txt"), notices(metafiles));
-	return metafiles;
+  rmSync(dist, { recursive: true, force: true });
+  const metafiles = await build();
+  writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles));
+  return metafiles;
 }
 
 if (process.argv[1] === import.meta.filename) {
-	generate();
-	for (const [target, { outputs }] of Object.entries(await buildAll())) {
-		const bytes = Object.values(outputs).reduce(
-			(sum, output) => sum + output.bytes,
-			0,
-		);
-		console.log(`dist/${target}  ${(bytes / 1024).toFixed(0)} kB`);
-	}
+  generate();
+  for (const [target, { outputs }] of Object.entries(await buildAll())) {
+    const bytes = Object.values(outputs).reduce((sum, output) => sum + output.bytes, 0);
+    console.log(`dist/${target}  ${(bytes / 1024).toFixed(0)} kB`);
+  }
 }

@@ -1,123 +1,86 @@
 // Writes what the sources are derived from: the parser of the grammar, the list of rules, their pages and the stock
 // library as modules of text (one way for bundles and tests alike). Everything lands in git-ignored generated/ folders.
-import { spawnSync } from "node:child_process";
-import { createHash } from "node:crypto";
-import { existsSync } from "node:fs";
-import path from "node:path";
-import { filesBelow, textOf, writeIfChanged } from "./files.mjs";
-import { root } from "./paths.mjs";
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { filesBelow, textOf, writeIfChanged } from './files.mjs';
+import { root } from './paths.mjs';
 
-const heading = "// Written by `npm run generate`.\n";
-const grammarFolder = "language/grammar";
+const heading = '// Written by `npm run generate`.\n';
+const grammarFolder = 'language/grammar';
 const problems = [];
 
 /** Runs langium-cli when the grammar or its configuration has changed. */
 function generateGrammar() {
-	const grammars = filesBelow(grammarFolder, ".langium");
-	if (grammars.length === 0) return;
-	const sources = [...grammars, "langium-config.json"].map((name) =>
-		textOf(`${grammarFolder}/${name}`),
-	);
-	const wanted = createHash("sha256").update(sources.join("\0")).digest("hex");
-	const stamp = `${grammarFolder}/generated/stamp`;
-	if (existsSync(path.join(root, stamp)) && textOf(stamp) === wanted) return;
-	const cli = path.join(root, "node_modules/langium-cli/bin/langium.js");
-	const config = path.join(root, grammarFolder, "langium-config.json");
-	const result = spawnSync(
-		process.execPath,
-		[cli, "generate", "--file", config],
-		{ encoding: "utf8" },
-	);
-	if (result.status === 0) writeIfChanged(stamp, wanted);
-	else
-		problems.push(`langium generate failed:\n${result.stdout}${result.stderr}`);
+  const grammars = filesBelow(grammarFolder, '.langium');
+  if (grammars.length === 0) return;
+  const sources = [...grammars, 'langium-config.json'].map((name) => textOf(`${grammarFolder}/${name}`));
+  const wanted = createHash('sha256').update(sources.join('\0')).digest('hex');
+  const stamp = `${grammarFolder}/generated/stamp`;
+  if (existsSync(path.join(root, stamp)) && textOf(stamp) === wanted) return;
+  const cli = path.join(root, 'node_modules/langium-cli/bin/langium.js');
+  const config = path.join(root, grammarFolder, 'langium-config.json');
+  const result = spawnSync(process.execPath, [cli, 'generate', '--file', config], { encoding: 'utf8' });
+  if (result.status === 0) writeIfChanged(stamp, wanted);
+  else problems.push(`langium generate failed:\n${result.stdout}${result.stderr}`);
 }
 
 /** `group/what-is-wrong` -> `groupWhatIsWrong`, the name under which the rule's file exports it. */
-const exportName = (rule) =>
-	rule.replace(/[/-](\w)/g, (_, letter) => letter.toUpperCase());
+const exportName = (rule) => rule.replace(/[/-](\w)/g, (_, letter) => letter.toUpperCase());
 
 /** Names of the rules: language/rules/GROUP/WHAT.ts each. */
 const ruleNames = () =>
-	filesBelow("language/rules", ".ts")
-		.filter(
-			(file) => file.split("/").length === 2 && !file.startsWith("generated/"),
-		)
-		.map((file) => file.replace(/\.ts$/, ""));
+  filesBelow('language/rules', '.ts')
+    .filter((file) => file.split('/').length === 2 && !file.startsWith('generated/'))
+    .map((file) => file.replace(/\.ts$/, ''));
 
 function generateRules() {
-	const good = ruleNames().filter((name) => {
-		if (
-			new RegExp(`export const ${exportName(name)}\\b`).test(
-				textOf(`language/rules/${name}.ts`),
-			)
-		)
-			return true;
-		problems.push(
-			`language/rules/${name}.ts must export the rule as ${exportName(name)}`,
-		);
-		return false;
-	});
-	const imports = good
-		.map((name) => `import { ${exportName(name)} } from '../${name}.ts';\n`)
-		.join("");
-	const list = good.map((name) => `  ${exportName(name)},\n`).join("");
-	writeIfChanged(
-		"language/rules/generated/rules.ts",
-		`${heading}${imports}\nexport const rules = [\n${list}];\n`,
-	);
+  const good = ruleNames().filter((name) => {
+    if (new RegExp(`export const ${exportName(name)}\\b`).test(textOf(`language/rules/${name}.ts`))) return true;
+    problems.push(`language/rules/${name}.ts must export the rule as ${exportName(name)}`);
+    return false;
+  });
+  const imports = good.map((name) => `import { ${exportName(name)} } from '../${name}.ts';\n`).join('');
+  const list = good.map((name) => `  ${exportName(name)},\n`).join('');
+  writeIfChanged('language/rules/generated/rules.ts', `${heading}${imports}\nexport const rules = [\n${list}];\n`);
 }
 
 /** A module that holds the texts of files by name. */
 function textModule(name, texts) {
-	const lines = texts
-		.map(
-			([key, text]) => `  ${JSON.stringify(key)}: ${JSON.stringify(text)},\n`,
-		)
-		.join("");
-	return `${heading}export const ${name}: Readonly<Record<string, string>> = {\n${lines}};\n`;
+  const lines = texts.map(([key, text]) => `  ${JSON.stringify(key)}: ${JSON.stringify(text)},\n`).join('');
+  return `${heading}export const ${name}: Readonly<Record<string, string>> = {\n${lines}};\n`;
 }
 
 function generatePages() {
-	const pages = filesBelow("language/rules", ".md").filter(
-		(file) => file.split("/").length === 2,
-	);
-	const texts = pages.map((file) => [
-		file.replace(/\.md$/, ""),
-		textOf(`language/rules/${file}`),
-	]);
-	writeIfChanged(
-		"language/rules/generated/pages.ts",
-		textModule("pages", texts),
-	);
+  const pages = filesBelow('language/rules', '.md').filter((file) => file.split('/').length === 2);
+  const texts = pages.map((file) => [file.replace(/\.md$/, ''), textOf(`language/rules/${file}`)]);
+  writeIfChanged('language/rules/generated/pages.ts', textModule('pages', texts));
 }
 
 function generateStock() {
-	const texts = filesBelow("language/book/stock", ".layup").map((file) => [
-		file,
-		textOf(`language/book/stock/${file}`),
-	]);
-	writeIfChanged(
-		"language/book/generated/stock.ts",
-		textModule("stock", texts),
-	);
+  const texts = filesBelow('language/book/stock', '.layup').map((file) => [
+    file,
+    textOf(`language/book/stock/${file}`),
+  ]);
+  writeIfChanged('language/book/generated/stock.ts', textModule('stock', texts));
 }
 
 /** Writes all of it; throws with every problem found. */
 export function generate() {
-	problems.length = 0;
-	generateGrammar();
-	generateRules();
-	generatePages();
-	generateStock();
-	if (problems.length > 0) throw new Error(problems.join("\n"));
+  problems.length = 0;
+  generateGrammar();
+  generateRules();
+  generatePages();
+  generateStock();
+  if (problems.length > 0) throw new Error(problems.join('\n'));
 }
 
 if (process.argv[1] === import.meta.filename) {
-	try {
-		generate();
-	} catch (error) {
-		console.error(error.message);
-		process.exitCode = 1;
-	}
+  try {
+    generate();
+  } catch (error) {
+    console.error(error.message);
+    process.exitCode = 1;
+  }
 }

@@ -1,0 +1,138 @@
+// Opens the sample workshop in the headless workbench in a light and a dark theme, checks what a person would see
+// (squiggles, the Problems panel, a hover) and keeps the pictures in tests/out/screenshots.
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import { root } from '../paths.mjs';
+import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
+
+const folder = path.join(root, 'tests/out/screenshots');
+const limit = { timeout: 60_000 };
+
+const themes = [
+  { name: 'light', theme: 'Default Light Modern' },
+  { name: 'dark', theme: 'Default Dark Modern' },
+];
+
+const settingsOf = (theme) => ({
+  'workbench.colorTheme': theme,
+  'editor.minimap.enabled': false,
+  'editor.fontSize': 13,
+  'problems.autoReveal': false,
+});
+
+/** Middle of a text on the page, found in the editor's visible lines; undefined when it is not there. */
+const placeOf = (editor, text) =>
+  editor.evaluate((element, wanted) => {
+    for (const line of element.querySelectorAll('.view-lines .view-line')) {
+      // The editor shows spaces as no-break spaces, cut into spans by colour.
+      const nodes = [];
+      const walker = line.ownerDocument.createTreeWalker(line, 4);
+      while (walker.nextNode()) nodes.push(walker.currentNode);
+      const start = nodes
+        .map((node) => node.data)
+        .join('')
+        .replaceAll('\u00a0', ' ')
+        .indexOf(wanted);
+      if (start < 0) continue;
+      let passed = 0;
+      for (const node of nodes) {
+        if (start < passed + node.data.length) {
+          const range = line.ownerDocument.createRange();
+          range.setStart(node, start - passed);
+          range.setEnd(node, Math.min(start - passed + wanted.length, node.data.length));
+          const box = range.getBoundingClientRect();
+          return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+        }
+        passed += node.data.length;
+      }
+    }
+    return undefined;
+  }, text);
+
+/** Rests the pointer on a text until a hover with a figure shows; while the server starts there is none yet. */
+async function hoverOver(page, editor, text) {
+  const hover = page.locator('.monaco-hover:visible', { hasText: /\d/ }).first();
+  for (let attempt = 1; ; attempt++) {
+    const place = await placeOf(editor, text);
+    if (!place) throw new Error(`"${text}" is not to be seen`);
+    await page.mouse.move(place.x, place.y + 200);
+    await page.mouse.move(place.x, place.y, { steps: 5 });
+    const seen = await hover.waitFor({ timeout: 2000 }).then(
+      () => true,
+      () => false,
+    );
+    if (seen) return hover.textContent();
+    if (attempt === 20) throw new Error(`no hover on "${text}"`);
+  }
+}
+
+/** What a person does, step by step; each must be seen, and ends in a picture. */
+const steps = [
+  {
+    name: 'sled-deck',
+    file: 'sled_deck.layup',
+    async see(page, editor) {
+      await editor.locator('.view-line', { hasText: 'stack' }).first().waitFor(limit);
+      const text = await hoverOver(page, editor, 'ply outer');
+      if (!/\d\s*k?g\b/.test(text)) throw new Error(`the hover on a ply names no mass:\n${text}`);
+    },
+  },
+  {
+    name: 'first-try',
+    file: 'first_try.layup',
+    async see(page, editor) {
+      await editor.locator('.squiggly-error, .squiggly-warning').first().waitFor(limit);
+      await page.keyboard.press('Control+Shift+KeyM');
+      await page.locator('.markers-panel .monaco-list-row', { hasText: 'wrap/short' }).first().waitFor(limit);
+    },
+  },
+];
+
+/** One window for each step and theme: the file is opened by the page's address. */
+async function picture(server, browser, workspace, step, name) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
+  await blockOutside(context, server);
+  const page = await context.newPage();
+  const file = path.join(folder, `${step.name}-${name}.png`);
+  try {
+    const payload = [['openFile', remoteUri(server, path.join(workspace, step.file))]];
+    await page.goto(workbenchUrl(server, workspace, payload));
+    const editor = page.locator(`.monaco-editor[data-uri$="/${step.file}"]`);
+    await editor.waitFor(limit);
+    await step.see(page, editor);
+  } finally {
+    await page.screenshot({ path: file });
+    await context.close();
+  }
+}
+
+/** Takes all pictures; returns how many steps were seen and how many failed. */
+export async function takeScreenshots(extensionsDir, workspace) {
+  mkdirSync(folder, { recursive: true });
+  let passed = 0;
+  let failed = 0;
+  const browser = await launchBrowser();
+  try {
+    for (const { name, theme } of themes) {
+      const server = await startServer({ extensionsDir, settings: settingsOf(theme) });
+      try {
+        for (const step of steps) {
+          try {
+            await picture(server, browser, workspace, step, name);
+            passed += 1;
+            console.log(`  seen: ${step.name}, ${name}`);
+          } catch (error) {
+            failed += 1;
+            console.error(`  not seen: ${step.name}, ${name}: ${error instanceof Error ? error.message : error}`);
+          }
+        }
+      } finally {
+        await server.stop();
+      }
+    }
+  } finally {
+    await browser.close();
+  }
+  console.log(`  pictures: ${path.relative(root, folder)}`);
+  return { passed, failed };
+}
