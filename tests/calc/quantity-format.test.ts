@@ -13,7 +13,8 @@ function made(number: number, unit: string): Quantity {
   return quantity;
 }
 
-const show = (number: number, unit: string, options?: FormatOptions): string => formatQuantity(made(number, unit), options);
+const show = (number: number, unit: string, options?: FormatOptions): string =>
+  formatQuantity(made(number, unit), options);
 
 describe('quantities for people', () => {
   it.each([
@@ -21,7 +22,8 @@ describe('quantities for people', () => {
     [50, 'um', '50 um'], [0, 'm', '0 mm'], [0.68, 'kg/m2', '680 g/m2'], [0.15, 'kg', '150 g'], [1150, 'g', '1.15 kg'],
     [6600, 's', '110 min'], [90, 's', '90 s'], [48, 'h', '48 h'], [30, 'days', '30 days'], [12, 'months', '12 months'],
     [296.15 - 273.15, 'degC', '23 degC'], [5000, 'Pa', '50 mbar'], [27e6, 'Pa', '27 MPa'], [70e9, 'Pa', '70 GPa'],
-    [0.29, 'Pa.s', '290 mPa.s'], [1100, 'kg/m3', '1.1 g/cm3'], [0.08, 'g/cm3', '80 kg/m3'], [1.1e-10, 'm2', '1.1e-10 m2'],
+    [0.29, 'Pa.s', '290 mPa.s'], [1100, 'kg/m3', '1.1 g/cm3'], [0.08, 'g/cm3', '80 kg/m3'],
+    [1.1e-10, 'm2', '1.1e-10 m2'],
     [9.8, 'EUR/m2', '9.80 EUR/m2'], [34, 'EUR/h', '34 EUR/h'], [4.2, 'EUR/each', '4.20 EUR/each'],
     [0.0042, 'EUR/m', '0.0042 EUR/m'], [1234.5, 'JPY', '1235 JPY'], [20, 'deg', '20 deg'], [12, '%', '12 %'],
     [2.3e-5, '/K', '2.3e-5 /K'], [1.5, 'K/min', '1.5 K/min'], [10, 'K/h', '10 K/h'], [95, 'kg', '95 kg'],
@@ -100,7 +102,8 @@ describe('shown and read again', () => {
 
 describe('numbers for people', () => {
   it.each([
-    [0, '0'], [-0, '0'], [12.5, '12.5'], [12345.678, '12346'], [0.00012346, '0.0001235'], [0.00001, '1e-5'], [1e12, '1e12'],
+    [0, '0'], [-0, '0'], [12.5, '12.5'], [12345.678, '12346'], [0.00012346, '0.0001235'],
+    [0.00001, '1e-5'], [1e12, '1e12'],
     [100, '100'], [0.1 + 0.2, '0.3'], [9.99996, '10'], [-0.0000001, '-1e-7'],
   ])('%d is shown as %s', (value, text) => {
     expect(formatNumber(value)).toBe(text);

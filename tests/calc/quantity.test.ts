@@ -63,8 +63,8 @@ describe('reading units', () => {
   });
 
   it.each([
-    ['grm/m2', 'g/m2'], ['gms', 'g/m2'], ['Kg', 'kg'], ['KPA', 'kPa'], ['inn', 'in'], ['milimetre', 'mm'], ['C', 'degC'],
-    ['g/sqm', 'g/m2'], ['eur/m2', 'EUR/m2'], ['EUE', 'EUR'], ['degc', 'degC'], ['mPas', 'mPa.s'], ['RH', '% RH'],
+    ['grm/m2', 'g/m2'], ['gms', 'g/m2'], ['Kg', 'kg'], ['KPA', 'kPa'], ['inn', 'in'], ['milimetre', 'mm'],
+    ['C', 'degC'], ['g/sqm', 'g/m2'], ['eur/m2', 'EUR/m2'], ['EUE', 'EUR'], ['degc', 'degC'], ['mPas', 'mPa.s'], ['RH', '% RH'],
     ['fahrenhiet', 'degF'],
   ])('for %s suggests %s', (text, suggestion) => {
     const read = parseUnit(text);
@@ -146,7 +146,8 @@ describe('quantities', () => {
     expect(makeQuantity(3, 'gal')).toHaveProperty('message', 'gal means more than one unit: write US gal or UK gal');
     expect(makeQuantity(3, 'grm/m2')).toHaveProperty('message', 'grm/m2 is not a unit known here; g/m2 may be meant');
     expect(makeQuantity(-500, 'degF')).toHaveProperty('message', '-500 degF is below absolute zero (-459.67 degF)');
-    expect(convert(made(3, 'mm'), 'kg')).toHaveProperty('message', 'a length cannot be shown in kg, the unit of a mass');
+    expect(convert(made(3, 'mm'), 'kg'))
+      .toHaveProperty('message', 'a length cannot be shown in kg, the unit of a mass');
     expect(convert(made(3, 'EUR'), 'GBP')).toHaveProperty('problem', 'wrong-dimension');
     expect(convert(made(3, 'K'), 'degC')).toHaveProperty('problem', 'wrong-dimension');
   });
@@ -172,8 +173,8 @@ describe('quantities', () => {
 describe('names of dimensions', () => {
   it.each([
     ['mm', 'a length'], ['g/m2', 'an areal weight'], ['EUR/m2', 'a price per area'], ['EUR/each', 'a price per piece'],
-    ['K', 'a temperature difference'], ['degF', 'a temperature'], ['K/min', 'a temperature rate'], ['%', 'a percentage'],
-    ['m2/kg', 'a coverage'], ['kg/m4', 'a quantity in kg/m4'], ['', 'a bare number'], ['mbar/min', 'a leak rate'],
+    ['K', 'a temperature difference'], ['degF', 'a temperature'], ['K/min', 'a temperature rate'],
+    ['%', 'a percentage'], ['m2/kg', 'a coverage'], ['kg/m4', 'a quantity in kg/m4'], ['', 'a bare number'], ['mbar/min', 'a leak rate'],
   ])('%s is %s', (unit, name) => {
     expect(describeQuantity(made(1, unit))).toBe(name);
   });

@@ -1,6 +1,6 @@
 /**
  * Factors to SI against NIST Special Publication 811 (2008), "Guide for the Use of the International System of Units",
- * Appendix B.8, "Factors for units listed alphabetically", seven digits as printed there, under the names of its entries.
+ * Appendix B.8, "Factors for units listed alphabetically": seven digits as printed there, under its own names.
  * Checked against two independent transcriptions of that table; those marked * are from memory.
  */
 import { describe, expect, it } from 'vitest';
@@ -108,8 +108,8 @@ describe('temperatures: SP 811 Appendix B.8, t/degC = (t/degF - 32)/1.8 and T/K 
 
 describe('roll widths and mat weights of the US trade', () => {
   // unit definitions; the rounding of mat to 225, 300, 450 g/m2 is common practice
-  it.each([[50, 'in', 'm', 1.27], [60, 'in', 'm', 1.524], [0.75, 'oz/ft2', 'kg/m2', 0.229], [1, 'oz/ft2', 'kg/m2', 0.305],
-    [1.5, 'oz/ft2', 'kg/m2', 0.458], [4, 'oz/yd2', 'kg/m2', 0.1356], [6, 'oz/yd2', 'kg/m2', 0.2034],
+  it.each([[50, 'in', 'm', 1.27], [60, 'in', 'm', 1.524], [0.75, 'oz/ft2', 'kg/m2', 0.229],
+    [1, 'oz/ft2', 'kg/m2', 0.305], [1.5, 'oz/ft2', 'kg/m2', 0.458], [4, 'oz/yd2', 'kg/m2', 0.1356], [6, 'oz/yd2', 'kg/m2', 0.2034],
     [10, 'oz/yd2', 'kg/m2', 0.3391]] as const)('%d %s in %s is %d', (number, unit, into, expected) => {
     expect(Math.abs(converted(number, unit, into) / expected - 1)).toBeLessThanOrEqual(0.002);
   });
