@@ -1,0 +1,98 @@
+import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
+import type { Word } from './types.ts';
+
+export const shop: readonly Word[] = [
+  {
+    word: 'currency', at: ['shop'], takes: [argument('word', { words: ['EUR', 'GBP', 'USD', 'CHF', 'SEK', 'NOK', 'DKK', 'PLN', 'CAD', 'AUD', 'NZD', 'JPY'] })],
+    example: 'currency EUR', source: 'ISO 4217',
+    meaning: 'The currency of wages and prices, by its ISO 4217 code. Prices in another one are not converted: the cost then cannot be told.',
+  },
+  { word: 'labour', at: ['shop'], takes: [argument('wage')], example: 'labour 34 EUR/h', meaning: 'What an hour of hands costs, wage and everything on top of it.' },
+  {
+    word: 'overhead', at: ['shop'], takes: [argument('ratio')], example: 'overhead 12 %', default: '0 %',
+    meaning: 'Rent, heat, waste and office as a share added to material, consumables, labour and mould.',
+  },
+  {
+    word: 'ambient', at: ['shop'], takes: [argument('temperature')], example: 'ambient 21 degC', default: '20 degC', source: COMMON_PRACTICE,
+    meaning: 'The usual air temperature of the shop. Gel time about halves for each 10 K more, and under 15 degC many resins never cure fully.',
+  },
+  {
+    word: 'humidity', at: ['shop'], takes: [argument('ratio', { basis: ['RH'] })], example: 'humidity 55 % RH', default: '50 % RH', source: COMMON_PRACTICE,
+    meaning: 'Relative humidity of the air. Near the dew point water settles on mould and cloth and spoils the bond; over 80 % epoxies blush.',
+  },
+  {
+    word: 'elevation', at: ['shop'], takes: [argument('length')], example: 'elevation 340 m', default: '0 m', source: 'ISO 2533 (standard atmosphere)',
+    meaning: 'Height above the sea. It sets the air pressure that pushes the resin: at 1500 m only 83 % of it is left, so a part fills a fifth slower.',
+  },
+  {
+    word: 'pump', at: ['shop'], takes: [argument('pressure', { basis: ['absolute', 'gauge'] })], example: 'pump 15 mbar absolute',
+    meaning: 'The lowest pressure that the pump leaves in a tight bag. Say absolute or gauge: a gauge reading depends on the weather and the elevation.',
+  },
+  { word: 'people', at: ['shop'], takes: [argument('count')], example: 'people 2', default: '1', meaning: 'How many pairs of hands work on one part. Laying time, and so the open time that is needed, is shared by them.' },
+  {
+    word: 'scale', at: ['shop'], takes: [argument('mass')], example: 'scale 0.1 g', default: '1 g', source: 'aircraft home-builders\' list 1999: a batch under about 0.3 kg needs a 0.1 g scale',
+    meaning: 'The step of the balance. It sets the smallest batch that can still be weighed to the ratio; a 1 g scale is far off on a few grams of catalyst.',
+  },
+  {
+    word: 'oven', at: ['shop'], takes: [argument('length'), argument('length', { after: 'by' }), argument('length', { after: 'by' })],
+    example: 'oven 2400 mm by 1200 mm by 900 mm', meaning: 'Inside of the oven: length, width, height. A part on its tool must go in.',
+  },
+  { word: 'limit', at: ['shop'], takes: [argument('temperature')], example: 'limit 140 degC', meaning: 'The hottest that the oven goes.' },
+  {
+    word: 'habit', at: ['shop'], takes: [argument('word', { words: ['leak', 'warp', 'pleat', 'flange', 'allowance', 'landing', 'overlap', 'stagger', 'drop', 'gel', 'styrene'] }), argument('number', { repeated: true, optional: true })],
+    example: 'habit leak 5 mbar in 10 min',
+    meaning: 'A threshold of this shop that a rule takes instead of the common one. Its word says which.',
+  },
+  {
+    word: 'stores', at: ['shop'], takes: [argument('name', { names: ['material'] }), argument('number'), argument('date', { after: 'on', optional: true })],
+    example: 'stores epoxy_slow 12 kg on 2026-05-01', meaning: 'What is on hand of a material, counted on that day. The shopping list subtracts it.',
+  },
+];
+
+/** The habits that a shop may set, each the threshold of a rule. */
+export const habits: readonly Word[] = [
+  {
+    word: 'leak', at: ['value of habit'], takes: [argument('pressure'), argument('time', { after: 'in' })], example: 'habit leak 5 mbar in 10 min', default: '5 mbar in 10 min', source: 'published limits differ sixfold; 5 mbar in 10 min is common practice',
+    meaning: 'How much a bag may lose in the leak test. More than that draws air in along the feed and leaves a dry line.',
+  },
+  {
+    word: 'warp', at: ['value of habit'], takes: [argument('length')], example: 'habit warp 1 mm', default: '1 mm', source: COMMON_PRACTICE,
+    meaning: 'The predicted bow over the length of the part from which an unsymmetric stack is worth a finding.',
+  },
+  {
+    word: 'pleat', at: ['value of habit'], takes: [argument('length')], example: 'habit pleat 40 mm', default: '40 mm', source: COMMON_PRACTICE,
+    meaning: 'The usual height of a pleat in the bag.',
+  },
+  {
+    word: 'flange', at: ['value of habit'], takes: [argument('length')], example: 'habit flange 80 mm', default: '80 mm', source: FROM_MEMORY,
+    meaning: 'The flange that must be left round the part for tape, vent and brake zone.',
+  },
+  {
+    word: 'allowance', at: ['value of habit'], takes: [argument('ratio')], example: 'habit allowance 10 %', default: '10 %', source: '5 to 15 % from memory, less on large parts',
+    meaning: 'Resin mixed on top of what the part takes. Hold it back unmixed until it is needed.',
+  },
+  {
+    word: 'landing', at: ['value of habit'], takes: [argument('length')], example: 'habit landing 25 mm', default: '25 mm', source: '25 to 50 mm, from memory',
+    meaning: 'How far a wrapped ply lies on the face that it lands on.',
+  },
+  {
+    word: 'overlap', at: ['value of habit'], takes: [argument('length')], example: 'habit overlap 25 mm', default: '25 mm', source: '25 to 50 mm for small craft, from memory',
+    meaning: 'The shortest overlap of two pieces of one ply.',
+  },
+  {
+    word: 'stagger', at: ['value of habit'], takes: [argument('length')], example: 'habit stagger 25 mm', default: '25 mm', source: 'trade magazine 2021: 25 to 38 mm',
+    meaning: 'How far the joins of plies that follow each other stand apart. Joins above each other make a ridge and a line of bare resin.',
+  },
+  {
+    word: 'drop', at: ['value of habit'], takes: [argument('length')], example: 'habit drop 25 mm', default: '25 mm per 600 g/m2', source: FROM_MEMORY,
+    meaning: 'The run-out of a ply that ends inside the part, for 600 g/m2 of it. Steeper ends crack there first.',
+  },
+  {
+    word: 'gel', at: ['value of habit'], takes: [argument('ratio')], example: 'habit gel 50 %', default: '50 %', source: COMMON_PRACTICE,
+    meaning: 'The share of the gel time in which an infusion must be full. Published permeabilities scatter by a factor of two.',
+  },
+  {
+    word: 'styrene', at: ['value of habit'], takes: [argument('pressure', { basis: ['absolute'] })], example: 'habit styrene 50 mbar absolute', default: '50 mbar absolute', source: '20 to 50 mbar, from memory',
+    meaning: 'The deepest vacuum on wet polyester or vinyl ester. Deeper, the styrene boils and the laminate foams.',
+  },
+];
