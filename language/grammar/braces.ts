@@ -6,7 +6,8 @@ const blockHeads: ReadonlySet<string> = new Set(
   `shop fibre fabric prepreg resin gelcoat catalyst paste core consumable tool recipe record part stack process load size
    repeat kit infuse cure postcure`.split(/\s+/),
 );
-const entryHeads: ReadonlySet<string> = new Set(
+/** Words that begin an entry of the book. */
+export const entryHeads: ReadonlySet<string> = new Set(
   'shop fibre fabric prepreg resin gelcoat catalyst paste core consumable tool recipe record'.split(' '),
 );
 
@@ -43,7 +44,8 @@ export function mendBraces(text: string, tokens: readonly IToken[], kinds: Token
   return out;
 }
 
-function balanced(tokens: readonly IToken[], kinds: TokenKinds): boolean {
+/** Every `}` closes a `{` before it, and none stays open. */
+export function balanced(tokens: readonly IToken[], kinds: TokenKinds): boolean {
   let depth = 0;
   for (const token of tokens) {
     if (token.tokenType === kinds.openBrace) depth++;
@@ -52,7 +54,8 @@ function balanced(tokens: readonly IToken[], kinds: TokenKinds): boolean {
   return depth === 0;
 }
 
-function entriesOf(text: string, tokens: readonly IToken[]): IToken[][] {
+/** The tokens of each entry: a word that opens entries, at the very beginning of a line, begins the next one. */
+export function entriesOf(text: string, tokens: readonly IToken[]): IToken[][] {
   const entries: IToken[][] = [[]];
   let lineBegins = true;
   for (const token of tokens) {

@@ -17,8 +17,21 @@ export function problemsOf(report: LexingReport | undefined): readonly TokenProb
 /** Control characters that change the order in which a line is shown, and hide what it says. */
 const hiddenDirections = /[\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
 
+/** What the formatter, folding and completion read. */
+export interface PlainTokens {
+  readonly plainTokens: (text: string) => readonly IToken[];
+}
+
 /** Reads the tokens, joins continued lines, mends braces and keeps to the limits of the parser. */
-export class LayupLexer extends DefaultLexer {
+export class LayupLexer extends DefaultLexer implements PlainTokens {
+  /** The words, signs, line ends and comments as they are typed, in the order of the text: nothing joined, mended or left out. */
+  plainTokens(text: string): readonly IToken[] {
+    if (text.length > longestText) return [];
+    const { tokens, hidden } = super.tokenize(text);
+    if (hidden.length === 0) return tokens;
+    return [...tokens, ...hidden].sort((a, b) => a.startOffset - b.startOffset);
+  }
+
   override tokenize(text: string, options?: TokenizeOptions): LexerResult {
     const problems: TokenProblem[] = [];
     if (text.length > longestText) {
