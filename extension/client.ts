@@ -1,50 +1,37 @@
 /** Entry of the extension: starts the language server and offers the commands. */
-import * as vscode from "vscode";
-import { LanguageClient } from "vscode-languageclient/node";
-import { explainRule } from "./commands/explain-rule.ts";
-import { restartServer } from "./commands/restart-server.ts";
-import { clientOptions, serverOptions } from "./options.ts";
-import { RulePages, rulePageScheme } from "./rule-pages.ts";
+import * as vscode from 'vscode';
+import { LanguageClient } from 'vscode-languageclient/node';
+import { explainRule } from './commands/explain-rule.ts';
+import { restartServer } from './commands/restart-server.ts';
+import { clientOptions, serverOptions } from './options.ts';
+import { RulePages, rulePageScheme } from './rule-pages.ts';
 
 let client: LanguageClient | undefined;
 
 export function activate(context: vscode.ExtensionContext): void {
-	const started = performance.now();
-	const log = vscode.window.createOutputChannel("Laybook", { log: true });
-	const watcher = vscode.workspace.createFileSystemWatcher(
-		"**/*.{layup,svg,dxf}",
-	);
-	const running = new LanguageClient(
-		"laybook",
-		"Laybook",
-		serverOptions(context.asAbsolutePath("dist/server.cjs")),
-		clientOptions(log, watcher),
-	);
-	client = running;
-	context.subscriptions.push(
-		log,
-		watcher,
-		vscode.workspace.registerTextDocumentContentProvider(
-			rulePageScheme,
-			new RulePages(running),
-		),
-		vscode.commands.registerCommand("laybook.restartServer", () =>
-			restartServer(running, log),
-		),
-		vscode.commands.registerCommand("laybook.showLog", () => log.show()),
-		vscode.commands.registerCommand("laybook.explainRule", explainRule),
-	);
-	// Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.
-	running
-		.start()
-		.catch((error: unknown) =>
-			log.error(`The language server did not start: ${String(error)}`),
-		);
-	log.info(
-		`Extension activated in ${(performance.now() - started).toFixed(0)} ms`,
-	);
+  const started = performance.now();
+  const log = vscode.window.createOutputChannel('Laybook', { log: true });
+  const watcher = vscode.workspace.createFileSystemWatcher('**/*.{layup,svg,dxf}');
+  const running = new LanguageClient(
+    'laybook',
+    'Laybook',
+    serverOptions(context.asAbsolutePath('dist/server.cjs')),
+    clientOptions(log, watcher),
+  );
+  client = running;
+  context.subscriptions.push(
+    log,
+    watcher,
+    vscode.workspace.registerTextDocumentContentProvider(rulePageScheme, new RulePages(running)),
+    vscode.commands.registerCommand('laybook.restartServer', () => restartServer(running, log)),
+    vscode.commands.registerCommand('laybook.showLog', () => log.show()),
+    vscode.commands.registerCommand('laybook.explainRule', explainRule),
+  );
+  // Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.
+  running.start().catch((error: unknown) => log.error(`The language server did not start: ${String(error)}`));
+  log.info(`Extension activated in ${(performance.now() - started).toFixed(0)} ms`);
 }
 
 export async function deactivate(): Promise<void> {
-	await client?.stop();
+  await client?.stop();
 }

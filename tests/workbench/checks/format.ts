@@ -8,7 +8,7 @@ async function format(document: vscode.TextDocument): Promise<string> {
   const edits = await vscode.commands.executeCommand<vscode.TextEdit[] | undefined>(
     'vscode.executeFormatDocumentProvider',
     document.uri,
-    { tabSize: 4, insertSpaces: true },
+    { tabSize: 2, insertSpaces: true },
   );
   if (edits && edits.length > 0) {
     const edit = new vscode.WorkspaceEdit();

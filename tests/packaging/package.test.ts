@@ -1,0 +1,81 @@
+/** The package that users install: what is in it, how large it is, whether all that the manifest names is there. */
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { files, root, text } from '../harness/sources.ts';
+import { runVsce, vsix } from '../setup/package.mjs';
+
+const sizeLimit = 2 * 1024 * 1024;
+
+/** Everything but the sample workshop, which goes in whole. */
+const packed = [
+  'LICENSE',
+  'README.md',
+  'dist/extension.cjs',
+  'dist/laybook.cjs',
+  'dist/server.cjs',
+  'dist/third-party-notices.txt',
+  'extension/icons/laybook.png',
+  'extension/icons/layup-dark.svg',
+  'extension/icons/layup-light.svg',
+  'extension/language-configuration.json',
+  'extension/snippets.json',
+  'package.json',
+  'syntaxes/layup.tmLanguage.json',
+];
+
+const manifest = JSON.parse(text('package.json'));
+
+/** All texts inside a value. */
+function textsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(textsIn) : [];
+}
+
+describe('the package', () => {
+  it('has been made: `npm run package`', () => {
+    expect(existsSync(vsix)).toBe(true);
+  });
+
+  it('holds these files and no other', () => {
+    const listed = runVsce(['ls', '--no-dependencies']).split('\n').filter(Boolean).sort();
+    const sample = files.filter((file) => file.startsWith('extension/sample/'));
+    expect(listed).toEqual([...packed, ...sample].sort());
+  });
+
+  it('is smaller than 2 MB', () => {
+    expect(statSync(vsix).size).toBeLessThan(sizeLimit);
+  });
+});
+
+describe('the manifest', () => {
+  it('names only files that are there', () => {
+    const { main, bin, icon, contributes } = manifest;
+    const named = [icon, ...textsIn({ main, bin, contributes }).filter((each) => each.startsWith('./'))];
+    expect(named.length).toBeGreaterThan(6);
+    expect(named.filter((file) => !existsSync(path.join(root, file)))).toEqual([]);
+  });
+
+  it('has a gallery icon of at least 128 by 128 pixels', () => {
+    // The size stands in the first chunk of a PNG file (ISO/IEC 15948, 11.2.2).
+    const png = readFileSync(path.join(root, manifest.icon));
+    expect(png.toString('latin1', 1, 4)).toBe('PNG');
+    expect(png.readUInt32BE(16)).toBeGreaterThanOrEqual(128);
+    expect(png.readUInt32BE(20)).toBe(png.readUInt32BE(16));
+  });
+
+  it('describes every setting, and each has a default', () => {
+    const settings = Object.entries<Record<string, unknown>>(manifest.contributes.configuration.properties);
+    const bare = settings.filter(
+      ([, { markdownDescription, default: value }]) => !markdownDescription || value === undefined,
+    );
+    expect(bare.map(([name]) => name)).toEqual([]);
+  });
+
+  it('offers exactly the commands that the extension registers', () => {
+    const client = text('extension/client.ts');
+    const registered = [...client.matchAll(/registerCommand\('([^']+)'/g)].map(([, name]) => name);
+    const offered = manifest.contributes.commands.map(({ command }: { command: string }) => command);
+    expect(offered.sort()).toEqual(registered.sort());
+  });
+});
