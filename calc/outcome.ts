@@ -1,4 +1,7 @@
-/** Why a formula has no answer, in the words of the bench. It names what is wrong with the input and what would be right. */
+/**
+ * Why a formula has no answer, in the words of the bench. It names what is wrong with the input and what would be
+ * right.
+ */
 export interface Impossible {
   readonly problem: string;
 }

@@ -1,6 +1,9 @@
 import { demand, following, given, type Outcome } from '../outcome.ts';
 
-/** Coefficients over water, -45 degC to 60 degC. Source: WMO-No. 8, Guide to Instruments and Methods of Observation, annex 4.B. */
+/**
+ * Coefficients over water, -45 degC to 60 degC. Source: WMO-No. 8, Guide to Instruments and Methods of Observation,
+ * annex 4.B.
+ */
 const magnus = { pressure: 611.2, factor: 17.62, offset: 243.12 } as const;
 const zeroCelsius = 273.15;
 
@@ -14,7 +17,9 @@ export function saturationPressure(temperature: number): Outcome {
   );
 }
 
-/** Dew point (K) of air at a temperature (K) and a relative humidity (0.55 is 55 %): on a colder surface water settles. */
+/**
+ * Dew point (K) of air at a temperature (K) and a relative humidity (0.55 is 55 %): on a colder surface water settles.
+ */
 export function dewPoint(temperature: number, humidity: number): Outcome {
   const possible = humidity > 0 && humidity <= 1;
   return given([demand(possible, 'the relative humidity must be more than 0 and no more than 100 %')], () =>

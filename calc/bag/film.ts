@@ -1,4 +1,4 @@
-import { following, given, notNegative, type Outcome, positive } from '../outcome.ts';
+import { count, following, given, notNegative, type Outcome, positive } from '../outcome.ts';
 import { type Pleats, pleatPairs } from './pleats.ts';
 
 /** A flat bag, tape to tape; metres. */
@@ -19,8 +19,8 @@ export interface BagFilm {
 }
 
 /**
- * Film for a flat bag: from tape to tape, up and down the stack, twice the height of each pleat and a hem on both sides. The
- * girth over the stack alone is what must fit; what the pleats give beyond 2 h lies slack.
+ * Film for a flat bag: from tape to tape, up and down the stack, twice the height of each pleat and a hem on both
+ * sides. The girth over the stack alone is what must fit; what the pleats give beyond 2 h lies slack.
  */
 export function bagFilm(span: BagSpan, pleats: Pleats): Outcome<BagFilm> {
   return given(
@@ -46,7 +46,7 @@ export function tapeLength(perimeter: number, pleats: Pleats): Outcome {
   return given(
     [
       positive('the way round the bag', perimeter),
-      notNegative('the number of pleats', pleats.count),
+      count('the number of pleats', pleats.count, 0),
       notNegative('the height of a pleat', pleats.height),
     ],
     () => perimeter + 2 * pleats.count * pleats.height,

@@ -12,7 +12,9 @@ export interface PleatPairs {
   readonly across: number;
 }
 
-/** Shares pleats over the sides of a bag `length` by `width` (m) by the length of the sides; an odd one is paired up. */
+/**
+ * Shares pleats over the sides of a bag `length` by `width` (m) by the length of the sides; an odd one is paired up.
+ */
 export function pleatPairs(pleats: number, length: number, width: number): Outcome<PleatPairs> {
   return given(
     [
@@ -30,12 +32,12 @@ export function pleatPairs(pleats: number, length: number, width: number): Outco
 }
 
 /**
- * Pleats (all round) that let film reach down to the tool beside a stack: on each side as many as make up for the way up and
- * down it, 2 h, at twice the pleat's height each; at least one a side where there is any stack.
+ * Pleats (all round) that let film reach down to the tool beside a stack: on each side as many as make up for the way
+ * up and down it, 2 h, at twice the pleat's height each; at least one a side where there is any stack.
  */
 export function pleatsNeeded(stackHeight: number, pleatHeight: number): Outcome {
   return given(
     [notNegative('the height of the stack', stackHeight), positive('the height of a pleat', pleatHeight)],
-    () => 4 * Math.ceil(stackHeight / pleatHeight - 1e-9),
+    () => 4 * Math.max(0, Math.ceil(stackHeight / pleatHeight - 1e-9)),
   );
 }

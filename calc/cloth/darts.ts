@@ -10,7 +10,10 @@ export interface DartHabit {
   readonly keepOff: number;
 }
 
-/** What one bend of the outline asks of a wrapped ply; metres. Stretches `first` to `last` belong to it, in walking order. */
+/**
+ * What one bend of the outline asks of a wrapped ply; metres. Stretches `first` to `last` belong to it, in walking
+ * order.
+ */
 export interface BendNeed {
   readonly first: number;
   readonly last: number;
@@ -30,9 +33,9 @@ export interface BendNeed {
 }
 
 /**
- * What each bend needs: the excess turn (reach + landing), less what shear takes up, in equal darts no wider than the widest;
- * on inward bends as many relief slits. Stretches that bend the same way are one bend unless a straight longer than
- * reach + landing parts them: over a shorter one the excess cannot lie flat.
+ * What each bend needs: the excess turn (reach + landing), less what shear takes up, in equal darts no wider than the
+ * widest; on inward bends as many relief slits. Stretches that bend the same way are one bend unless a straight longer
+ * than reach + landing parts them: over a shorter one the excess cannot lie flat.
  */
 export function dartNeeds(
   stretches: readonly Bend[],
@@ -62,8 +65,8 @@ export function dartTotal(needs: readonly BendNeed[]): { readonly darts: number;
 }
 
 /**
- * A typed number of darts shared over the outward bends by their turn (largest remainders first), with the width that each
- * then has; a width of the whole rest and no dart where a bend gets none.
+ * A typed number of darts shared over the outward bends by their turn (largest remainders first), with the width that
+ * each then has; a width of the whole rest and no dart where a bend gets none.
  */
 export function shareDarts(needs: readonly BendNeed[], total: number): Outcome<readonly BendNeed[]> {
   return given([count('the number of darts', total, 0)], () => {
@@ -118,7 +121,7 @@ function closed(runs: Run[], gap: number, longestGap: number): Run[] {
 function need({ first, last, turn }: Run, { reach, landing }: Overhang, habit: DartHabit): BendNeed {
   const excess = turn * (reach + landing);
   const left = Math.abs(excess) * (1 - habit.shear);
-  const cuts = Math.ceil(left / habit.widest - 1e-9);
+  const cuts = Math.max(0, Math.ceil(left / habit.widest - 1e-9));
   const outward = turn > 0;
   return {
     first,

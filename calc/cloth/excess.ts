@@ -13,9 +13,9 @@ export interface Bend {
 }
 
 /**
- * Length (m) that the free edge of a wrapped ply has too much on a stretch turning by `turn` (rad): turn (reach + landing).
- * The free edge lies `reach` outside the outline while flat and `landing` inside it when laid. Negative on a stretch that
- * turns inwards: there it is too short. All round any closed outline it adds up to 2 pi (reach + landing).
+ * Length (m) that the free edge of a wrapped ply has too much on a stretch turning by `turn` (rad): turn (reach +
+ * landing). The free edge lies `reach` outside the outline while flat and `landing` inside it when laid. Negative on a
+ * stretch that turns inwards: there it is too short. All round any closed outline it adds up to 2 pi (reach + landing).
  */
 export function excessLength(turn: number, { reach, landing }: Overhang): Outcome {
   return given(

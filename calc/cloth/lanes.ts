@@ -8,7 +8,10 @@ export interface Lanes {
   readonly lapped: number;
 }
 
-/** Lanes of a roll (`rollWidth`, m) that cover a piece `width` (m) across the roll, lapped by `lap` (m), 0 for butt joins. */
+/**
+ * Lanes of a roll (`rollWidth`, m) that cover a piece `width` (m) across the roll, lapped by `lap` (m), 0 for butt
+ * joins.
+ */
 export function lanesFor(width: number, rollWidth: number, lap: number): Outcome<Lanes> {
   return given(
     [

@@ -1,12 +1,17 @@
 import { type Demand, demand, following, given, notNegative, type Outcome, positive } from '../outcome.ts';
 
-/** How the edge is broken that a ply goes round; metres. A chamfer takes `across` off the face and `down` off the edge. */
+/**
+ * How the edge is broken that a ply goes round; metres. A chamfer takes `across` off the face and `down` off the edge.
+ */
 export type EdgeForm =
   | { readonly kind: 'square' }
   | { readonly kind: 'round'; readonly radius: number }
   | { readonly kind: 'chamfer'; readonly across: number; readonly down: number };
 
-/** An edge that a ply of `thickness` runs over; `height` is all that lies between the ply and the face it lands on. Metres. */
+/**
+ * An edge that a ply of `thickness` runs over; `height` is all that lies between the ply and the face it lands on.
+ * Metres.
+ */
 export interface WrappedEdge {
   readonly height: number;
   readonly thickness: number;
@@ -15,15 +20,17 @@ export interface WrappedEdge {
 }
 
 /**
- * How far past the outline (m) the flat piece must reach to run over an edge and land by `landing` (m):
- * (h + t) + l - (2 - pi/2)(r1 + r2 + t), on the ply's mid-surface. The way round each broken corner is shorter than the way
- * through its square corner, by (2 - pi/2) r round a radius, by across + down - the slope at a chamfer.
+ * How far past the outline (m) the flat piece must reach to run over an edge and land by `landing` (m): (h + t) + l -
+ * (2 - pi/2)(r1 + r2 + t), on the ply's mid-surface. The way round each broken corner is shorter than the way through
+ * its square corner, by (2 - pi/2) r round a radius, by across + down - the slope at a chamfer.
  */
 export function wrapReach(edge: WrappedEdge, landing: number): Outcome {
   return given([notNegative('the landing', landing)], () => following(wayRound(edge), (way) => way + landing));
 }
 
-/** What lands (m) of a piece that reaches `reach` (m) past the outline; negative where it does not come round the edge. */
+/**
+ * What lands (m) of a piece that reaches `reach` (m) past the outline; negative where it does not come round the edge.
+ */
 export function landingOf(edge: WrappedEdge, reach: number): Outcome {
   return given([notNegative('the reach', reach)], () => following(wayRound(edge), (way) => reach - way));
 }

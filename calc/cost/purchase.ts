@@ -1,8 +1,8 @@
 import { given, notNegative, type Outcome, positive, share } from '../outcome.ts';
 
 /**
- * What is taken from the roll or sheet (m2, m or kg) for `net` of it in the part, where `waste` is the share of what is taken
- * that is thrown away (0.15 is 15 %): net / (1 - waste).
+ * What is taken from the roll or sheet (m2, m or kg) for `net` of it in the part, where `waste` is the share of what is
+ * taken that is thrown away (0.15 is 15 %): net / (1 - waste).
  */
 export function taken(net: number, waste: number): Outcome {
   return given([notNegative('the amount in the part', net), share('the waste', waste)], () => net / (1 - waste));

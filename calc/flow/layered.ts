@@ -6,7 +6,10 @@ export interface BedLayer extends Bed {
   readonly thickness: number;
 }
 
-/** Layers side by side as one bed: permeability and porosity weighted by thickness. True behind the lead of the mesh only. */
+/**
+ * Layers side by side as one bed: permeability and porosity weighted by thickness. True behind the lead of the mesh
+ * only.
+ */
 export function besideEachOther(layers: readonly BedLayer[]): Outcome<Bed> {
   return given(
     [
@@ -46,9 +49,9 @@ export function onTopOfEachOther(layers: readonly CrossedLayer[]): Outcome {
 }
 
 /**
- * How far (m) the front in the mesh runs ahead of that on the tool face: sqrt(6 K_mesh h_mesh h_preform / Kz). It depends on
- * neither viscosity nor pressure. Scaling as in Hsiao, Mathur, Advani, Gillespie and Fink 2000; the factor 6 is that of a
- * steady wedge with no storage in the mesh.
+ * How far (m) the front in the mesh runs ahead of that on the tool face: sqrt(6 K_mesh h_mesh h_preform / Kz). It
+ * depends on neither viscosity nor pressure. Scaling as in Hsiao, Mathur, Advani, Gillespie and Fink 2000; the factor 6
+ * is that of a steady wedge with no storage in the mesh.
  */
 export function meshLead(
   mesh: { readonly thickness: number; readonly permeability: number },

@@ -1,7 +1,10 @@
 import { fraction, given, notNegative, type Outcome, positive } from '../outcome.ts';
 import { closestPacking, type Densities } from './fraction.ts';
 
-/** Thickness (m) of a layer of cloth in the laminate: t = w / (rho_f Vf); `arealWeight` kg/m2, fraction by volume. No voids. */
+/**
+ * Thickness (m) of a layer of cloth in the laminate: t = w / (rho_f Vf); `arealWeight` kg/m2, fraction by volume. No
+ * voids.
+ */
 export function layerThickness(arealWeight: number, fibreDensity: number, byVolume: number): Outcome {
   return given(
     [
@@ -14,9 +17,9 @@ export function layerThickness(arealWeight: number, fibreDensity: number, byVolu
 }
 
 /**
- * Thickness (m) of a laminate from its areal weight of fibre (kg/m2) and its fibre fraction by weight:
- * t = w (1/rho_f + (1-psi) / (psi rho_r)). Source: the form used by class rules and ISO 12215-5; with 2560 and 1200 kg/m3 it is
- * their t[mm] = w (2.56/psi - 1.36) / 3.072.
+ * Thickness (m) of a laminate from its areal weight of fibre (kg/m2) and its fibre fraction by weight: t = w (1/rho_f +
+ * (1-psi) / (psi rho_r)). Source: the form used by class rules and ISO 12215-5; with 2560 and 1200 kg/m3 it is their
+ * t[mm] = w (2.56/psi - 1.36) / 3.072.
  */
 export function laminateThickness(arealWeight: number, byWeight: number, densities: Densities): Outcome {
   return given(

@@ -9,7 +9,9 @@ export interface Chord {
   readonly high: number;
 }
 
-/** Where the line across a part at the station `x` (m) lies inside its outline, from low to high; none beyond its ends. */
+/**
+ * Where the line across a part at the station `x` (m) lies inside its outline, from low to high; none beyond its ends.
+ */
 export function chordsAcross(shape: Shape, x: number): Outcome<readonly Chord[]> {
   return given([finite('the station', x)], () => following(plainForm(shape), (form) => chords(form, x)));
 }

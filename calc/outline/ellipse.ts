@@ -48,17 +48,23 @@ export function arcBetweenNormals({ a, b }: HalfAxes, from: number, to: number):
   return simpson((t) => Math.hypot(a * Math.sin(t), b * Math.cos(t)), start, end, 64);
 }
 
-/** Distance of a point to the ellipse, m: negative inside. Source: the bisection of D. Eberly 2013, "Distance from a point to an ellipse". */
+/**
+ * Distance of a point to the ellipse, m: negative inside. Source: the bisection of D. Eberly 2013, "Distance from a
+ * point to an ellipse".
+ */
 export function ellipseDistance({ a, b }: HalfAxes, p: Point): number {
   const upright = a < b;
   const long = upright ? b : a;
   const short = upright ? a : b;
-  const x = Math.abs(upright ? p.y : p.x);
-  const y = Math.abs(upright ? p.x : p.y);
+  const x = onAxis(Math.abs(upright ? p.y : p.x), long);
+  const y = onAxis(Math.abs(upright ? p.x : p.y), short);
   const at = nearestOn(long, short, x, y);
   const distance = Math.hypot(at.x - x, at.y - y);
   return (x / long) ** 2 + (y / short) ** 2 < 1 ? -distance : distance;
 }
+
+/** A point so near to an axis that the bisection would lose it lies on the axis. */
+const onAxis = (distance: number, half: number) => (distance < half * 1e-12 ? 0 : distance);
 
 /** Nearest point in the first quadrant; `long` >= `short`. */
 function nearestOn(long: number, short: number, x: number, y: number): Point {
@@ -91,8 +97,8 @@ function root(ratio: number, u: number, v: number): number {
 }
 
 /**
- * Area of what is left when an ellipse is drawn in by `by` all round, m2. Up to the smallest radius of the edge it is
- * A - P d + pi d2; beyond that the ends of the parallel curve fold over and are cut off where they meet on the long axis.
+ * Area of what is left when an ellipse is drawn in by `by` all round, m2. Up to the smallest radius of the edge it is A
+ * - P d + pi d2; beyond that the ends of the parallel curve fold over and are cut off where they meet on the long axis.
  */
 export function ellipseInsetArea(axes: HalfAxes, by: number): number {
   const long = Math.max(axes.a, axes.b);

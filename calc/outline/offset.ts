@@ -7,9 +7,9 @@ import { convexInset, isConvex, signedArea } from './polygon.ts';
 import type { Shape } from './shape.ts';
 
 /**
- * Area inside the line that runs `by` (m) outside an outline, or inside it where `by` is negative; m2. Outwards round corners
- * (Steiner 1840: A + P d + pi d2 for convex outlines). 0 where nothing is left. Exact, except for polygons with an inside
- * corner: those are measured on a grid, to better than 0.1 % of the area.
+ * Area inside the line that runs `by` (m) outside an outline, or inside it where `by` is negative; m2. Outwards round
+ * corners (Steiner 1840: A + P d + pi d2 for convex outlines). 0 where nothing is left. Exact, except for polygons with
+ * an inside corner: those are measured on a grid, to better than 0.1 % of the area.
  */
 export function offsetArea(shape: Shape, by: number): Outcome {
   return given([finite('the offset', by)], () =>
@@ -18,8 +18,8 @@ export function offsetArea(shape: Shape, by: number): Outcome {
 }
 
 /**
- * Length of the line that runs `by` (m) outside an outline, m: P + 2 pi d. Exact for convex and for smooth outlines; at a
- * sharp inside corner the line is shorter, so that tape and tube measured by it suffice.
+ * Length of the line that runs `by` (m) outside an outline, m: P + 2 pi d. Exact for convex and for smooth outlines; at
+ * a sharp inside corner the line is shorter, so that tape and tube measured by it suffice.
  */
 export function offsetPerimeter(shape: Shape, by: number): Outcome {
   return given([notNegative('the offset', by)], () =>
@@ -50,7 +50,10 @@ function boxInset({ length, width, corner }: RoundedBox, by: number): number {
 
 const finest = 512;
 
-/** Area of the points nearer than `level` (m) to the outline's inside: a square is halved until the edge surely misses it. */
+/**
+ * Area of the points nearer than `level` (m) to the outline's inside: a square is halved until the edge surely misses
+ * it.
+ */
 function areaWithin(form: PlainForm, level: number): number {
   const { low, length, width } = formBounds(form);
   const margin = Math.max(0, level);

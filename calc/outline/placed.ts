@@ -1,11 +1,13 @@
-import { following, isImpossible, type Outcome } from '../outcome.ts';
+import { type Demand, finite, following, given, isImpossible, type Outcome } from '../outcome.ts';
 import { formDistance } from './distance.ts';
 import { shapeArea, shapePerimeter } from './measure.ts';
 import { plainForm } from './plain.ts';
 import { samples } from './samples.ts';
 import { intoFrame, origin, outOfFrame, type Placed, type Point, type Shape } from './shape.ts';
 
-/** How far one shape stands out of another: `by` m at the worst place, negative where it clears the edge by that much. */
+/**
+ * How far one shape stands out of another: `by` m at the worst place, negative where it clears the edge by that much.
+ */
 export interface StandsOut {
   readonly by: number;
   readonly at: Point;
@@ -18,15 +20,17 @@ const samplesRound = 512;
  * (on a curve between two points less than 2e-5 of its size is missed).
  */
 export function standsOut(inner: Placed, outer: Placed): Outcome<StandsOut> {
-  return following(plainForm(outer.shape), (form) =>
-    following(edgePoints(inner), (points) => {
-      let worst: StandsOut = { by: -Infinity, at: origin };
-      for (const at of points) {
-        const by = formDistance(form, intoFrame(outer, at));
-        if (by > worst.by) worst = { by, at };
-      }
-      return worst;
-    }),
+  return given([...placeDemands(inner), ...placeDemands(outer)], () =>
+    following(plainForm(outer.shape), (form) =>
+      following(edgePoints(inner), (points) => {
+        let worst: StandsOut = { by: -Infinity, at: origin };
+        for (const at of points) {
+          const by = formDistance(form, intoFrame(outer, at));
+          if (by > worst.by) worst = { by, at };
+        }
+        return worst;
+      }),
+    ),
   );
 }
 
@@ -37,7 +41,9 @@ export function shapeInsideShape(inner: Placed, outer: Placed, within = 1e-6): O
 
 /** Whether two shapes share more than an edge (sampled like `standsOut`). */
 export function shapesOverlap(a: Placed, b: Placed): Outcome<boolean> {
-  return following(reachesInto(a, b), (found) => found || sharesMiddle(a, b) || reachesInto(b, a));
+  return given([...placeDemands(a), ...placeDemands(b)], () =>
+    following(reachesInto(a, b), (found) => found || sharesMiddle(a, b) || reachesInto(b, a)),
+  );
 }
 
 /** Area of an outline less its cutouts, m2. Each cutout must lie inside the outline and clear of the others. */
@@ -54,6 +60,12 @@ export function netArea(outline: Shape, cutouts: readonly Placed[] = []): Outcom
   }
   return area;
 }
+
+const placeDemands = ({ centre, angle }: Placed): Demand[] => [
+  finite('the place along x', centre.x),
+  finite('the place along y', centre.y),
+  finite('the angle', angle ?? 0),
+];
 
 function cutoutProblem(whole: Placed, cutouts: readonly Placed[], i: number): string | undefined {
   const cutout = cutouts[i]!;

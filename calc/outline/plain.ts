@@ -55,13 +55,18 @@ function reduce(shape: Shape): Outcome<PlainForm> {
     case 'circle': {
       const { diameter } = shape;
       const box: RoundedBox = { kind: 'box', length: diameter, width: diameter, corner: diameter / 2 };
-      return given([positive('the diameter of the circle', diameter)], () => box);
+      return given([size('the diameter of the circle', diameter)], () => box);
     }
     case 'ellipse':
       return given(sides(shape), () => ({ kind: 'ellipse', a: shape.length / 2, b: shape.width / 2 }));
     case 'polygon': {
       const fault = polygonFault(shape.points);
-      return fault ? { problem: faultWords(fault) } : { kind: 'polygon', points: tidied(shape.points) };
+      if (fault !== undefined) return { problem: faultWords(fault) };
+      const reach = shape.points.reduce((most, p) => Math.max(most, Math.abs(p.x), Math.abs(p.y)), 0);
+      return given([size('the reach of the polygon', reach)], () => ({
+        kind: 'polygon',
+        points: tidied(shape.points),
+      }));
     }
     case 'path':
     case 'file':
@@ -70,7 +75,13 @@ function reduce(shape: Shape): Outcome<PlainForm> {
 }
 
 function sides({ kind, length, width }: Shape & { length: number; width: number }): Demand[] {
-  return [positive(`the length of the ${name(kind)}`, length), positive(`the width of the ${name(kind)}`, width)];
+  return [size(`the length of the ${name(kind)}`, length), size(`the width of the ${name(kind)}`, width)];
+}
+
+/** What is larger than a country or finer than a hair's thousandth is a slip of the pen, and would end in no number. */
+function size(what: string, value: number): Demand {
+  const known = positive(what, value);
+  return known ?? demand(value >= 1e-6 && value <= 1e6, `${what} must lie between 1 um and 1000 km`);
 }
 
 const name = (kind: string) => (kind === 'rounded' ? 'rounded rectangle' : kind);

@@ -1,7 +1,9 @@
 import { distanceBetween, edges, signedArea } from './polygon.ts';
 import type { Point } from './shape.ts';
 
-/** Why a list of points is no outline, with the place. Point and edge numbers count from 0; edge i starts at point i. */
+/**
+ * Why a list of points is no outline, with the place. Point and edge numbers count from 0; edge i starts at point i.
+ */
 export type PolygonFault =
   | { readonly kind: 'too few points'; readonly points: number }
   | { readonly kind: 'no number'; readonly point: number }
@@ -10,7 +12,10 @@ export type PolygonFault =
   | { readonly kind: 'crosses itself'; readonly edges: readonly [number, number]; readonly at: Point }
   | { readonly kind: 'no area' };
 
-/** The first fault of a closed polygon; undefined where it is a fit outline. Points nearer than 1e-9 of its size are one. */
+/**
+ * The first fault of a closed polygon; undefined where it is a fit outline. Points nearer than 1e-9 of its size are
+ * one.
+ */
 export function polygonFault(points: readonly Point[]): PolygonFault | undefined {
   const strange = points.findIndex((p) => !Number.isFinite(p.x) || !Number.isFinite(p.y));
   if (strange >= 0) return { kind: 'no number', point: strange };

@@ -1,6 +1,9 @@
 import type { Point } from './shape.ts';
 
-/** Signed area of a closed polygon, m2: positive where its points run counter-clockwise (shoelace formula, Meister 1769). */
+/**
+ * Signed area of a closed polygon, m2: positive where its points run counter-clockwise (shoelace formula, Meister
+ * 1769).
+ */
 export function signedArea(points: readonly Point[]): number {
   const from = points[0];
   if (from === undefined) return 0;
@@ -68,7 +71,9 @@ export function polygonDistance(points: readonly Point[], p: Point): number {
   return inside ? -Math.sqrt(nearest) : Math.sqrt(nearest);
 }
 
-/** What is left of a convex counter-clockwise polygon when each edge moves inwards by `by` (m); empty where nothing is. */
+/**
+ * What is left of a convex counter-clockwise polygon when each edge moves inwards by `by` (m); empty where nothing is.
+ */
 export function convexInset(points: readonly Point[], by: number): Point[] {
   let left: Point[] = [...points];
   for (const [a, b] of edges(points)) {

@@ -7,8 +7,8 @@ import type { Point, Shape } from './shape.ts';
 const mostSamples = 4096;
 
 /**
- * Points on an outline, counter-clockwise, at most `step` (m) apart and with every corner among them. The step grows where
- * more than 4096 points would be needed.
+ * Points on an outline, counter-clockwise, at most `step` (m) apart and with every corner among them. The step grows
+ * where more than 4096 points would be needed.
  */
 export function samples(shape: Shape, step: number): Outcome<readonly Point[]> {
   return given([positive('the distance between points', step)], () =>

@@ -5,8 +5,8 @@ export interface Point {
 }
 
 /**
- * The outline of a part, zone, cutout, patch or insert; metres. All but `polygon`, `path` and `file` lie about their own
- * centre, `length` along x and `width` along y.
+ * The outline of a part, zone, cutout, patch or insert; metres. All but `polygon`, `path` and `file` lie about their
+ * own centre, `length` along x and `width` along y.
  */
 export type Shape =
   | { readonly kind: 'rectangle'; readonly length: number; readonly width: number }
@@ -18,7 +18,10 @@ export type Shape =
   | { readonly kind: 'path'; readonly data: string }
   | { readonly kind: 'file'; readonly file: string; readonly layer?: string; readonly id?: string };
 
-/** A shape somewhere on the part: turned counter-clockwise by `angle` (rad) about its own origin, then moved to `centre`. */
+/**
+ * A shape somewhere on the part: turned counter-clockwise by `angle` (rad) about its own origin, then moved to
+ * `centre`.
+ */
 export interface Placed {
   readonly shape: Shape;
   readonly centre: Point;

@@ -5,9 +5,9 @@ import { distanceBetween, turnAt } from './polygon.ts';
 import type { Point, Shape } from './shape.ts';
 
 /**
- * One stretch of an outline, walked counter-clockwise. `turn` (rad) is positive where the outline bulges outwards, negative
- * at an inside corner; the turns of a whole outline add up to 2 pi. A corner has a turn and no length, a straight no turn
- * and no radius. The arcs of an ellipse have their mean radius.
+ * One stretch of an outline, walked counter-clockwise. `turn` (rad) is positive where the outline bulges outwards,
+ * negative at an inside corner; the turns of a whole outline add up to 2 pi. A corner has a turn and no length, a
+ * straight no turn and no radius. The arcs of an ellipse have their mean radius.
  */
 export interface Stretch {
   readonly kind: 'straight' | 'arc' | 'corner';

@@ -25,7 +25,9 @@ export function arrhenius(reading: AtTemperature, energy: number, temperature: n
   );
 }
 
-/** Activation energy (J/mol) through two readings at different temperatures; negative where the value rises with heat. */
+/**
+ * Activation energy (J/mol) through two readings at different temperatures; negative where the value rises with heat.
+ */
 export function activationEnergy(a: AtTemperature, b: AtTemperature): Outcome {
   return given(
     [
@@ -39,7 +41,9 @@ export function activationEnergy(a: AtTemperature, b: AtTemperature): Outcome {
   );
 }
 
-/** The two readings next to a temperature: those on both sides of it, or the last two before it. Sorted by temperature. */
+/**
+ * The two readings next to a temperature: those on both sides of it, or the last two before it. Sorted by temperature.
+ */
 export function nearestPair(
   readings: readonly AtTemperature[],
   temperature: number,

@@ -8,7 +8,9 @@ export interface CatalystDose {
   readonly volume: number;
 }
 
-/** Catalyst for `resinMass` (kg) at a dose by weight of the resin (0.015 is 1.5 %); `density` (kg/m3) is the catalyst's. */
+/**
+ * Catalyst for `resinMass` (kg) at a dose by weight of the resin (0.015 is 1.5 %); `density` (kg/m3) is the catalyst's.
+ */
 export function doseByWeight(resinMass: number, dose: number, density: number): Outcome<CatalystDose> {
   return given(
     [

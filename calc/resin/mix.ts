@@ -10,9 +10,9 @@ export interface MixSplit {
 }
 
 /**
- * Splits `total` (kg) by `ratio` (parts by weight) into weights that the balance can show (`step`, kg), so that they come
- * nearest to the ratio: of all first parts that make no less than the total and no more than 2 % (or two steps) over it, the
- * one with the smallest error is taken, and of equals the smallest batch.
+ * Splits `total` (kg) by `ratio` (parts by weight) into weights that the balance can show (`step`, kg), so that they
+ * come nearest to the ratio: of all first parts that make no less than the total and no more than 2 % (or two steps)
+ * over it, the one with the smallest error is taken, and of equals the smallest batch.
  */
 export function splitMix(total: number, ratio: readonly number[], step: number): Outcome<MixSplit> {
   return given(
@@ -61,8 +61,8 @@ export function ratioDeviation(weighed: readonly [number, number], ratio: readon
 }
 
 /**
- * The lowest and highest ratio a:b that two weighings (kg) may really have when each may be off by `error` (kg): half a step of
- * the scale at best, and its accuracy on top.
+ * The lowest and highest ratio a:b that two weighings (kg) may really have when each may be off by `error` (kg): half a
+ * step of the scale at best, and its accuracy on top.
  */
 export function ratioSpread(
   weighed: readonly [number, number],

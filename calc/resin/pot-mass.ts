@@ -7,9 +7,9 @@ export interface AtMass {
 }
 
 /**
- * Pot life falls with the mass in the pot as m^-n. The default n = 1/3 is the share of surface to volume of pots of one shape,
- * by which a bigger pot keeps its heat (reasoning and number from memory; two readings of a data sheet take its place).
- * Poured out thin, resin lives longer than any pot of it.
+ * Pot life falls with the mass in the pot as m^-n. The default n = 1/3 is the share of surface to volume of pots of one
+ * shape, by which a bigger pot keeps its heat (reasoning and number from memory; two readings of a data sheet take its
+ * place). Poured out thin, resin lives longer than any pot of it.
  */
 export const usualMassExponent = 1 / 3;
 

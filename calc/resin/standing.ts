@@ -24,7 +24,10 @@ export function meshUptake(thickness: number, voidShare: number, density: number
   );
 }
 
-/** Resin (kg) that a sheet keeps which is thrown away: `uptake` kg/m2 over `area` m2 (peel ply, mesh, bleeder, breather). */
+/**
+ * Resin (kg) that a sheet keeps which is thrown away: `uptake` kg/m2 over `area` m2 (peel ply, mesh, bleeder,
+ * breather).
+ */
 export function sheetUptake(area: number, uptake: number): Outcome {
   return given([notNegative('the area of the sheet', area), notNegative('the uptake', uptake)], () => area * uptake);
 }

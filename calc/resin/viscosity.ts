@@ -1,7 +1,10 @@
 import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { type AtTemperature, activationEnergy, arrhenius, nearestPair } from './arrhenius.ts';
 
-/** Activation energy of the viscosity where only one reading is known, J/mol: 40 to 60 kJ/mol for infusion epoxies (from memory). */
+/**
+ * Activation energy of the viscosity where only one reading is known, J/mol: 40 to 60 kJ/mol for infusion epoxies (from
+ * memory).
+ */
 export const usualViscosityEnergy = 50_000;
 
 /** How a value at another temperature was found. */
@@ -12,7 +15,10 @@ export interface Converted {
   readonly method: TemperatureMethod;
 }
 
-/** Viscosity (Pa s) of mixed resin at `temperature` (K): through the two nearest readings, or by the usual energy from one. */
+/**
+ * Viscosity (Pa s) of mixed resin at `temperature` (K): through the two nearest readings, or by the usual energy from
+ * one.
+ */
 export function viscosityAt(readings: readonly AtTemperature[], temperature: number): Outcome<Converted> {
   const pair = nearestPair(readings, temperature);
   const only = readings[0];

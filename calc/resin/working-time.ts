@@ -3,14 +3,14 @@ import { type AtTemperature, activationEnergy, arrhenius, nearestPair } from './
 import { type Converted, methodOf } from './viscosity.ts';
 
 /**
- * How many times shorter pot life, gel and cure are for each 10 K more. Published by resin makers as "every 18 F halves it",
- * with 1.5 to 2.5 for single products; the shop may set its own.
+ * How many times shorter pot life, gel and cure are for each 10 K more. Published by resin makers as "every 18 F halves
+ * it", with 1.5 to 2.5 for single products; the shop may set its own.
  */
 export const usualFactorPer10K = 2;
 
 /**
- * Pot life, gel time or any other time of the cure (s) at `temperature` (K): through the two nearest readings (Arrhenius), or
- * from a single one by the factor for each 10 K: t = t_ref f^((T_ref - T)/10).
+ * Pot life, gel time or any other time of the cure (s) at `temperature` (K): through the two nearest readings
+ * (Arrhenius), or from a single one by the factor for each 10 K: t = t_ref f^((T_ref - T)/10).
  */
 export function workingTimeAt(
   readings: readonly AtTemperature[],
@@ -61,7 +61,9 @@ export interface AtDose {
   readonly value: number;
 }
 
-/** Gel time (s) at another dose of catalyst, through two readings: a power law, straight on double logarithmic paper. */
+/**
+ * Gel time (s) at another dose of catalyst, through two readings: a power law, straight on double logarithmic paper.
+ */
 export function gelAtDose(a: AtDose, b: AtDose, dose: number): Outcome {
   return given(
     [

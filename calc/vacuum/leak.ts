@@ -1,6 +1,9 @@
 import { given, notNegative, type Outcome, positive } from '../outcome.ts';
 
-/** How fast pressure rises in a closed bag, Pa/s, from a rise (Pa) in a time (s). Limits written in any way compare by it. */
+/**
+ * How fast pressure rises in a closed bag, Pa/s, from a rise (Pa) in a time (s). Limits written in any way compare by
+ * it.
+ */
 export function leakRate(rise: number, time: number): Outcome {
   return given(
     [notNegative('the rise of pressure', rise), positive('the time of the leak test', time)],

@@ -5,8 +5,9 @@ import { gravity, seaLevelPressure } from './atmosphere.ts';
 export type PumpRating = { readonly absolute: number } | { readonly gaugeAtSeaLevel: number };
 
 /**
- * Absolute pressure (Pa) that a pump leaves where the air has `barometer` (Pa). An absolute rating holds everywhere; a pump
- * rated by gauge leaves the same share of the air that it pumps against (its clearance sets the ratio; from memory).
+ * Absolute pressure (Pa) that a pump leaves where the air has `barometer` (Pa). An absolute rating holds everywhere; a
+ * pump rated by gauge leaves the same share of the air that it pumps against (its clearance sets the ratio; from
+ * memory).
  */
 export function pumpLeaves(rating: PumpRating, barometer: number): Outcome {
   if ('absolute' in rating) {
