@@ -36,6 +36,7 @@ export interface Tool extends Remarks {
   readonly title?: string;
   readonly origin: 'workspace' | 'stock';
   readonly like?: string;
+  readonly source?: string;
   /** kept in the model; what computes from a curved tool says "not computed yet" */
   readonly flat?: Fact<{ readonly length: Amount; readonly width: Amount }>;
   readonly curved?: Fact<{ readonly along?: Amount; readonly across?: Amount }>;

@@ -71,6 +71,8 @@ export interface Material extends Remarks {
   readonly origin: 'workspace' | 'stock';
   /** 'stock', or the name of another material */
   readonly like?: string;
+  /** where the values come from that carry no source of their own */
+  readonly source?: string;
 
   readonly fibre?: Fact<string>;
   readonly cloth?: Fact<Cloth>;

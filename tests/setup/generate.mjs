@@ -17,8 +17,10 @@ function generateGrammar() {
   if (grammars.length === 0) return;
   const sources = [...grammars, 'langium-config.json'].map((name) => textOf(`${grammarFolder}/${name}`));
   const wanted = createHash('sha256').update(sources.join('\0')).digest('hex');
-  const stamp = `${grammarFolder}/generated/stamp`;
-  if (existsSync(path.join(root, stamp)) && textOf(stamp) === wanted) return;
+  // outside of generated/: langium-cli asks before it deletes what it did not write
+  const stamp = '.cache/grammar-stamp';
+  const written = existsSync(path.join(root, grammarFolder, 'generated/ast.ts'));
+  if (written && existsSync(path.join(root, stamp)) && textOf(stamp) === wanted) return;
   const cli = path.join(root, 'node_modules/langium-cli/bin/langium.js');
   const config = path.join(root, grammarFolder, 'langium-config.json');
   const result = spawnSync(process.execPath, [cli, 'generate', '--file', config], { encoding: 'utf8' });

@@ -1,0 +1,95 @@
+import { text } from '../../calc/figure/figure.ts';
+import { type Amount, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
+import {
+  bareNumber, describeDimension, describeQuantity, type Dimension, type DimensionName, isProblem, makeQuantity, namedDimension,
+  type Quantity, sameDimension, unitsOf,
+} from '../../calc/quantity/index.ts';
+import { editDistance } from '../../calc/quantity/nearest.ts';
+import type { Lowering } from './lowering.ts';
+import type { Span } from './places.ts';
+import { shopCurrency } from './currency.ts';
+
+/** Words that only say what is counted: `5 coats`, `8 holes`. */
+export const countWords: ReadonlySet<string> = new Set(
+  'coat coats pass passes layer layers ply plies bolt bolts hole holes piece pieces pull pulls part parts person people grit pot pots'.split(' '),
+);
+
+const form = /^(-?)(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?|\d+,\d+)(.*)$/s;
+
+/** Reads `12 mm`, `1,5 m`, `5 coats`, `?`. Undefined after a problem that leaves no value. */
+export function readQuantity(low: Lowering, typed: string, where: Span | undefined, expected?: DimensionName): Quantity | Unknown | undefined {
+  if (typed === '?') return UNKNOWN;
+  const parts = form.exec(typed);
+  if (parts === null) return undefined;
+  const [, sign, digits, unit] = parts as unknown as [string, string, string, string];
+  if (digits.includes(',')) reportDecimalComma(low, digits, where);
+  const number = Number(`${sign}${digits.replace(',', '.')}`);
+  if (countWords.has(unit)) {
+    return Number.isFinite(number) ? { ...bareNumber(number), unit } : reportNotFinite(low, where);
+  }
+  const read = makeQuantity(number, unit, expected === undefined ? undefined : namedDimension(expected));
+  if (!isProblem(read)) return read;
+  if (read.problem === 'not-finite') return reportNotFinite(low, where);
+  const rule = read.problem === 'ambiguous-unit' ? 'unit/ambiguous-ounce' : read.problem === 'unknown-unit' ? 'unit/unknown' : 'unit/suspicious';
+  const choices = read.choices.slice(0, 3);
+  const at = where === undefined ? undefined : { offset: where.end - unit.length, end: where.end };
+  low.problem(rule, where, read.message, at === undefined ? [] : choices.map((choice) => ({ title: `Write ${choice}`, edits: [{ ...at, text: choice }] })));
+  return undefined;
+}
+
+function reportNotFinite(low: Lowering, where: Span | undefined): undefined {
+  low.problem('unit/suspicious', where, 'the number is too large to reckon with');
+  return undefined;
+}
+
+function reportDecimalComma(low: Lowering, digits: string, where: Span | undefined): void {
+  const point = digits.replace(',', '.');
+  const at = where === undefined ? undefined : { offset: where.offset, end: where.offset + digits.length };
+  low.problem('unit/decimal-comma', where, `numbers are written with a decimal point: ${point}`,
+    at === undefined ? [] : [{ title: `Write ${point}`, edits: [{ ...at, text: point }] }]);
+}
+
+/** Checks the dimension as a type is checked; a count passes as a bare number. */
+export function checked(low: Lowering, quantity: Quantity, expected: DimensionName, where: Span | undefined): Quantity | undefined {
+  const wanted = namedDimension(expected);
+  if (isDifferenceExpected(expected) && sameDimension(quantity.dimension, wanted)) return { ...quantity, difference: true };
+  if (expected === 'temperature' && quantity.difference === true) {
+    low.problem('unit/wrong-dimension', where, text('expected a temperature, found a temperature difference ({found})', { found: quantity }));
+    return undefined;
+  }
+  if (sameDimension(quantity.dimension, wanted)) return quantity;
+  const bare = quantity.unit === undefined && sameDimension(quantity.dimension, namedDimension('number'));
+  const usual = unitsOf(expected, shopCurrency)[0]?.symbol;
+  if (bare && usual !== undefined) {
+    low.problem('unit/missing', where, text('{number} carries no unit: expected {wanted}, for instance {number} {unit}', {
+      number: quantity.si, wanted: describeDimension(expected), unit: usual,
+    }), where === undefined ? [] : usualUnits(expected).map((unit) => ({
+      title: `Write ${quantity.si} ${unit}`, edits: [{ offset: where.end, end: where.end, text: ` ${unit}` }],
+    })));
+    return undefined;
+  }
+  const fixes = sameLetters(quantity, wanted, where);
+  low.problem('unit/wrong-dimension', where, text('expected {wanted}, found {kind} ({found})', {
+    wanted: describeDimension(expected), kind: describeQuantity(quantity), found: quantity.unit === undefined ? quantity.si : quantity,
+  }), fixes);
+  return undefined;
+}
+
+const isDifferenceExpected = (expected: DimensionName): boolean => expected === 'temperature difference';
+
+function usualUnits(expected: DimensionName): string[] {
+  return unitsOf(expected, shopCurrency).slice(0, 2).map((unit) => unit.symbol);
+}
+
+/** `12 m2` where a length is wanted is usually `12 m`: offers the unit of the right dimension that is spelled nearest. */
+function sameLetters(quantity: Quantity, wanted: Dimension, where: Span | undefined): { title: string; edits: { offset: number; end: number; text: string }[] }[] {
+  const unit = quantity.unit;
+  if (unit === undefined || where === undefined) return [];
+  const near = unitsOf(wanted, shopCurrency).map((u) => u.symbol)
+    .filter((symbol) => editDistance(symbol, unit) <= 1 || symbol.startsWith(unit) || unit.startsWith(symbol));
+  return near.slice(0, 2).map((symbol) => ({
+    title: `Write ${symbol}`, edits: [{ offset: where.end - unit.length, end: where.end, text: symbol }],
+  }));
+}
+
+export const isAmount = (value: Amount | Unknown | undefined): value is Amount => value !== undefined && value !== UNKNOWN;

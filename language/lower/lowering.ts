@@ -1,0 +1,57 @@
+import type { AstNode } from 'langium';
+import { type Text, text } from '../../calc/figure/figure.ts';
+import type { EntryKey, Place } from '../../calc/model/index.ts';
+import type { Lets } from './lets.ts';
+import { type Span, headSpan, nodeSpan } from './places.ts';
+import type { AcceptLine, Fix, Problem } from './problem.ts';
+
+/** What one entry is lowered with: it collects places, problems and accepted rules. Lowering never throws and never fails. */
+export class Lowering {
+  readonly entry: EntryKey;
+  readonly places = new Map<string, Span>();
+  readonly problems: Problem[] = [];
+  readonly accepts: AcceptLine[] = [];
+  /** `let`s of the recipe; none in other entries */
+  lets: Lets | undefined;
+  /** set while lines of another recipe are read (`like`): they stand where the likeness is written */
+  inherited: Span | undefined;
+  private readonly reported = new Set<string>();
+
+  constructor(entry: EntryKey) {
+    this.entry = entry;
+  }
+
+  at(path: string): Place {
+    return { entry: this.entry, path };
+  }
+
+  /** Notes where a path stands; the first word on it counts. */
+  place(path: string, where: AstNode | Span | undefined): string {
+    const span = this.spanFor(where);
+    if (span !== undefined && !this.places.has(path)) this.places.set(path, span);
+    return path;
+  }
+
+  placeHead(path: string, node: AstNode): string {
+    const span = this.inherited ?? headSpan(node);
+    if (span !== undefined && !this.places.has(path)) this.places.set(path, span);
+    return path;
+  }
+
+  problem(rule: string, where: AstNode | Span | undefined, message: Text | string, fixes?: readonly Fix[]): void {
+    const span = this.spanFor(where);
+    if (span === undefined) return;
+    const words = typeof message === 'string' ? text(message) : message;
+    // the same line is read once for each size of a recipe
+    const key = `${rule} ${span.offset} ${span.end} ${words.template}`;
+    if (this.reported.has(key)) return;
+    this.reported.add(key);
+    this.problems.push({ rule, message: words, span, ...(fixes === undefined || this.inherited ? {} : { fixes }) });
+  }
+
+  spanFor(where: AstNode | Span | undefined): Span | undefined {
+    if (where === undefined) return undefined;
+    if (this.inherited !== undefined) return this.inherited;
+    return '$type' in where ? nodeSpan(where) : where;
+  }
+}

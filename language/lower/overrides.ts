@@ -1,0 +1,24 @@
+import type { Change, Clause, Without } from '../grammar/generated/ast.ts';
+
+/** What a size or a likeness changes, line by line: clauses by the name of the line, and lines that are left out. */
+export class Overrides {
+  private readonly changes = new Map<string, readonly Clause[]>();
+  private readonly dropped = new Set<string>();
+
+  constructor(lines: readonly (Change | Without)[]) {
+    for (const line of lines) {
+      const name = line.line?.$refText;
+      if (name === undefined) continue;
+      if (line.$type === 'Without') this.dropped.add(name);
+      else this.changes.set(name, [...(this.changes.get(name) ?? []), ...line.clauses]);
+    }
+  }
+
+  without(name: string): boolean {
+    return this.dropped.has(name);
+  }
+
+  changesOf(name: string | undefined): readonly Clause[] {
+    return (name === undefined ? undefined : this.changes.get(name)) ?? [];
+  }
+}

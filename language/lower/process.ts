@@ -1,0 +1,171 @@
+import { type Lay, type Process, type Step, UNKNOWN } from '../../calc/model/index.ts';
+import { text } from '../../calc/figure/figure.ts';
+import type {
+  Check, Clause, Lay as LayNode, Port, Process as ProcessNode, ProcessLine, Step as StepNode,
+} from '../grammar/generated/ast.ts';
+import { verb as verbNamed } from '../words/index.ts';
+import { amountOf, lowerArgument, lowerSaid, phrasesOf, plain, type Said, sayAll, wordAt } from './arguments.ts';
+import { lowerTest } from './asks.ts';
+import { clauseWord, withChanges } from './clauses.ts';
+import type { Mutable } from './facts.ts';
+import type { Lowering } from './lowering.ts';
+import { Overrides } from './overrides.ts';
+import { headSpan, propertySpan } from './places.ts';
+import { lowerRemarks, reportOpenText } from './remarks.ts';
+import { reportUnknownLine } from './unknown.ts';
+
+type StepLine = Exclude<ProcessLine, { $type: 'Change' | 'Without' | 'Note' | 'Junk' }>;
+
+/** `base`: the process that this one is like; its steps come first, those with the same verb and name are replaced. */
+export function lowerProcess(low: Lowering, node: ProcessNode, path: string, overrides: Overrides, base?: Process): Process {
+  low.placeHead(path, node);
+  if (node.kind === undefined && base === undefined) {
+    low.problem('line/not-understood', low.places.get(path), 'which process? process infusion, hand, bagged or prepreg with RESIN at 20 degC {');
+  }
+  if (node.resin !== undefined) low.place(`${path}.resin`, propertySpan(node, 'resin'));
+  else if (/\bwith\s*$/.test(headText(node))) low.problem('line/not-understood', low.places.get(path), 'which resin stands behind `with`? process infusion with epoxy_slow at 23 degC {');
+  const process: Mutable<Process> = {
+    path,
+    ...(base?.kind === undefined ? {} : { kind: base.kind }),
+    ...(base?.resin === undefined ? {} : { resin: base.resin }),
+    ...(base?.temperature === undefined ? {} : { temperature: base.temperature }),
+    steps: [],
+    ...lowerRemarks(low, path, node.remarks, node.steps.filter((line) => line.$type === 'Note'), true),
+  };
+  if (node.kind !== undefined) process.kind = node.kind;
+  if (node.resin !== undefined) process.resin = node.resin.$refText;
+  if (node.temperature !== undefined) {
+    low.place(`${path}.temperature`, node.temperature);
+    const argument = lowerArgument(low, node.temperature);
+    const temperature = argument === undefined ? undefined : amountOf(low, { argument, node: node.temperature }, 'temperature');
+    if (temperature !== undefined && temperature !== UNKNOWN) process.temperature = temperature;
+  }
+  const own = lowerSteps(low, node.steps, path, overrides);
+  process.steps = base === undefined ? own : merged(base.steps, own);
+  return process;
+}
+
+function headText(node: ProcessNode): string {
+  const span = headSpan(node);
+  return span === undefined ? '' : (node.$cstNode?.root.fullText.slice(span.offset, span.end) ?? '');
+}
+
+/** A changed line replaces the step of the same verb and name; a new one goes behind. */
+function merged(base: readonly Step[], own: readonly Step[]): Step[] {
+  const key = (step: Step): string => `${step.verb} ${step.name ?? ''}`;
+  const replaced = new Map(own.map((step) => [key(step), step]));
+  const known = new Set(base.map(key));
+  return [...base.map((step) => replaced.get(key(step)) ?? step), ...own.filter((step) => !known.has(key(step)))];
+}
+
+export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: string, outer: Overrides): Step[] {
+  const inner = new Overrides(lines.filter((line) => line.$type === 'Change' || line.$type === 'Without'));
+  const steps: Step[] = [];
+  lines.forEach((line, index) => {
+    if (line.$type === 'Note' || line.$type === 'Change' || line.$type === 'Without') return;
+    if (line.$type !== 'Port' && line.$type !== 'Lay' && line.$type !== 'Check' && line.$type !== 'Step') return reportUnknownLine(low, line, 'recipe');
+    const name = line.$type === 'Port' ? (line.name ?? line.verb) : line.verb;
+    if (outer.without(name) || inner.without(name)) return;
+    const changes = [...outer.changesOf(name), ...inner.changesOf(name)];
+    steps.push(lowerStep(low, line, `${path}.${index}`, withChanges(line.clauses, changes), outer));
+  });
+  return steps;
+}
+
+function lowerStep(low: Lowering, line: StepLine, path: string, clauses: readonly Clause[], overrides: Overrides): Step {
+  if (line.$type === 'Step' && line.steps.length > 0) low.placeHead(path, line);
+  else low.place(path, line);
+  const step: Mutable<Step> = {
+    path, verb: line.verb, arguments: [], phrases: [], clauses: lowerStepClauses(low, path, clauses), ...lowerRemarks(low, path, clauses),
+  };
+  if (line.$type === 'Port') readPort(low, line, step);
+  else if (line.$type === 'Lay') readLay(low, line, step);
+  else if (line.$type === 'Check') readCheck(low, line, step);
+  else readVerb(low, line, step, overrides);
+  return step;
+}
+
+function lowerStepClauses(low: Lowering, path: string, clauses: readonly Clause[]): Step['clauses'] {
+  return clauses.flatMap((clause) => {
+    if (clause.$type === 'NoteClause' || clause.$type === 'AcceptClause' || clause.$type === 'SourceClause') return [];
+    const word = clauseWord(clause);
+    const at = low.place(`${path}.${word}`, clause);
+    const said = saidIn(low, clause);
+    return [{ word, path: at, arguments: plain(said.values), phrases: phrasesOf(said) }];
+  });
+}
+
+function saidIn(low: Lowering, clause: Clause): Said {
+  if (clause.$type === 'Phrase' || clause.$type === 'AmountClause') return lowerSaid(low, clause);
+  if (clause.$type === 'PartClause') return sayAll(low, clause, [], clause.parts);
+  if (clause.$type === 'GrooveClause') return sayAll(low, clause, clause.values, clause.parts);
+  return { values: [], parts: [], node: clause };
+}
+
+/** `feed f1 spiral_10 from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)` */
+function readPort(low: Lowering, line: Port, step: Mutable<Step>): void {
+  const example = line.verb === 'feed' ? 'feed f1 spiral_10 from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)' : 'vent v1 spiral_10 perimeter, 60 mm outside';
+  if (line.name === undefined) low.problem('line/not-understood', line, text('a {verb} has a name and what it is made of: {example}', { verb: line.verb, example }));
+  else {
+    step.name = line.name;
+    low.place(`${step.path}.name`, propertySpan(line, 'name'));
+  }
+  if (line.material !== undefined) {
+    step.material = line.material.$refText;
+    low.place(`${step.path}.material`, propertySpan(line, 'material'));
+  } else if (line.name !== undefined) low.problem('line/not-understood', line, text('what is {name} made of? {example}', { name: line.name, example }));
+  say(step, sayAll(low, line, line.values, line.parts));
+}
+
+function readLay(low: Lowering, line: LayNode, step: Mutable<Step>): void {
+  const first = line.first?.$refText;
+  const last = line.last?.$refText;
+  const resin = line.resin?.$refText;
+  if (line.whole === undefined && first === undefined) low.problem('line/not-understood', line, 'what is laid? lay outer to body, lay rest, or lay stack');
+  const lay: Lay = {
+    what: line.whole ?? 'layers', ...(first === undefined ? {} : { first }), ...(last === undefined ? {} : { last }), ...(resin === undefined ? {} : { resin }),
+  };
+  step.lay = lay;
+  for (const property of ['first', 'last', 'resin'] as const) if (line[property] !== undefined) low.place(`${step.path}.${property}`, propertySpan(line, property));
+}
+
+function readCheck(low: Lowering, line: Check, step: Mutable<Step>): void {
+  if (line.text === undefined && line.test === undefined) low.problem('line/not-understood', line, 'what is checked? check "No bridging at the edge.", or check barcol >= 35');
+  if (line.text !== undefined) {
+    step.text = line.text;
+    reportOpenText(low, line);
+  }
+  if (line.test !== undefined) step.test = lowerTest(low, line.test, `${step.path}.test`);
+}
+
+/** A step by the table of verbs: two words make one verb where the table knows them together. */
+function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides: Overrides): void {
+  const said = sayAll(low, line, line.values, line.parts);
+  const second = wordAt(said.values);
+  const two = second === undefined ? undefined : `${line.verb} ${second}`;
+  let values = said.values;
+  if (two !== undefined && verbNamed(two) !== undefined) {
+    step.verb = two;
+    values = values.slice(1);
+  }
+  low.place(`${step.path}.verb`, propertySpan(line, 'verb'));
+  const known = verbNamed(step.verb);
+  const named = wordAt(values);
+  if (known?.material !== undefined && known.material.length > 0 && named !== undefined) {
+    step.material = named;
+    low.place(`${step.path}.material`, values[0]?.node);
+    values = values.slice(1);
+  }
+  say(step, { ...said, values });
+  const words = values.find(({ argument }) => argument.kind === 'text')?.argument;
+  if (words?.kind === 'text') {
+    step.text = words.text;
+    reportOpenText(low, line);
+  }
+  if (line.steps.length > 0) step.steps = lowerSteps(low, line.steps, step.path, overrides);
+}
+
+function say(step: Mutable<Step>, said: Said): void {
+  step.arguments = plain(said.values);
+  step.phrases = phrasesOf(said);
+}
