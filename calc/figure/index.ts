@@ -1,3 +1,4 @@
 export * from './figure.ts';
 export * from './bench.ts';
 export * from './inputs.ts';
+export * from './habit.ts';

@@ -1,0 +1,168 @@
+import { type Bench, type Figure, allKnown, defineFigure, known, quantity, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
+import { type Outcome, following, isImpossible } from '../outcome.ts';
+import { cutoutsOf, inRecipe } from '../outline/part.figure.ts';
+import { shapeArea } from '../outline/measure.ts';
+import { layerThickness } from '../laminate/thickness.figure.ts';
+import { AREA, LENGTH, VOLUME } from '../quantity/index.ts';
+import { grooveRoom, kerfVolume, perforation } from '../resin/core-cuts.ts';
+import { type Footprint, footprintArea, layerFootprint } from '../stack/footprint.figure.ts';
+import { laidLayer, laidStack } from '../stack/laid.figure.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import { insertsOf, namedLayers } from '../stack/order.ts';
+import { chamferRun, prismatoid } from './solid.ts';
+
+/** Room that a strip has in its groove, on each side and at each end, where no clearance is typed. */
+const CLEARANCE = {
+  habit: 'clearance', what: 'room beside a strip in its groove', value: quantity(0.0005, LENGTH), source: 'common practice: half a millimetre each side',
+};
+
+/** Area of the inserts that lie in a core, m2. */
+const insertArea = defineFigure<number>('insert_area', (bench, key) =>
+  whenKnown({ core: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ core, stack }) => {
+    const areas = insertsOf(stack.layers, core).map((insert) =>
+      whenKnown({ f: bench.ask(layerFootprint, insert.key) }, ({ f }) => worked(footprintArea(f), text('the insert {name}', { name: insert.name }))),
+    );
+    return whenKnown({ areas: allKnown(areas) }, (v, reasons) => known(v.areas.reduce((sum, a) => sum + a, 0), ...reasons));
+  }),
+);
+
+/** What is left of a core's toe face, m2: inserts and cutouts are taken out. */
+export const coreArea = defineFigure<number>('core_area', (bench, key) =>
+  whenKnown({ footprint: bench.ask(layerFootprint, key), inserts: bench.ask(insertArea, key), holes: cutoutArea(bench, key) }, (v, reasons) => {
+    const shown = { inset: quantity(v.footprint.inset, LENGTH), inserts: quantity(v.inserts, AREA) };
+    const area = following(footprintArea(v.footprint), (a) => Math.max(0, a - v.inserts - v.holes));
+    return worked(area, text('the face, {inset} inside the finished edge, less {inserts} of inserts', shown), { reasons });
+  }),
+);
+
+/** Cutouts of the part go through a core that covers it all; m2. */
+function cutoutArea(bench: Bench, key: string): Figure<number> {
+  return whenKnown({ footprint: bench.ask(layerFootprint, key), cutouts: bench.ask(cutoutsOf) }, ({ footprint, cutouts }) => {
+    if (!footprint.whole) return known(0);
+    let sum = 0;
+    for (const cutout of cutouts) {
+      const area = shapeArea(cutout.shape);
+      if (isImpossible(area)) return worked<number>(area, '');
+      sum += area;
+    }
+    return known(sum);
+  });
+}
+
+/** Cuts into a core and what they hold, m3. */
+export interface CoreCuts {
+  readonly holes: { readonly count: number; readonly volume: number };
+  readonly kerfs: number;
+  /** taken out for grooves */
+  readonly grooves: number;
+  /** of that, what their strips leave free */
+  readonly grooveRoom: number;
+}
+
+/** Holes, saw cuts and grooves of a core. */
+export const coreCuts = defineFigure<CoreCuts>('core_cuts', (bench, key) =>
+  whenKnown({ core: bench.ask(laidLayer, key), area: bench.ask(coreArea, key), thickness: bench.ask(layerThickness, key) }, ({ core, area, thickness }) =>
+    whenKnown(
+      {
+        holes: holesOf(bench, core, area, thickness),
+        kerfs: kerfsOf(bench, core, area, thickness),
+        grooves: allKnown((core.layer.grooves ?? []).map((_, i) => grooveOf(bench, core, i, thickness))),
+      },
+      ({ holes, kerfs, grooves }, reasons) => {
+        const cut = grooves.reduce((sum, g) => sum + g.cut, 0);
+        const room = grooves.reduce((sum, g) => sum + g.room, 0);
+        return known({ holes, kerfs, grooves: cut, grooveRoom: room }, ...reasons);
+      },
+    ),
+  ),
+);
+
+function holesOf(bench: Bench, core: LaidLayer, area: number, thickness: number): Figure<CoreCuts['holes']> {
+  const holes = core.layer.perforation;
+  const at = inRecipe(bench, core.path);
+  if (holes === undefined) return known({ count: 0, volume: 0 });
+  const sizes = {
+    diameter: typed(holes.diameter, `the diameter of the holes in ${core.name}`, at),
+    pitch: typed(holes.pitch, `the distance between the holes in ${core.name}`, at),
+  };
+  return whenKnown(sizes, ({ diameter, pitch }, reasons) => {
+    const found = following(perforation(area, diameter.si, pitch.si, thickness), (p) => ({ count: p.holes, volume: p.volume }));
+    return worked(found, text('holes of {diameter} every {pitch} both ways', { diameter, pitch }), { at, reasons });
+  });
+}
+
+/** A score is a grid of cuts; untyped, a saw cut of 1 mm to the last millimetre of the sheet. */
+function kerfsOf(bench: Bench, core: LaidLayer, area: number, thickness: number): Figure<number> {
+  const { score } = core.layer;
+  const at = inRecipe(bench, core.path);
+  if (score === undefined) return known(0);
+  return whenKnown({ pitch: typed(score.pitch, `the distance between the cuts in ${core.name}`, at) }, ({ pitch }, reasons) => {
+    const [width, depth] = [score.width?.si ?? 0.001, score.depth?.si ?? Math.max(thickness / 2, thickness - 0.001)];
+    const volume = following(kerfVolume({ pitch: pitch.si, width, depth, ways: 2 }), (each) => each * area);
+    const shown = { width: quantity(width, LENGTH), depth: quantity(depth, LENGTH), pitch };
+    return worked(volume, text('cuts {width} wide and {depth} deep every {pitch} both ways', shown), { at, reasons });
+  });
+}
+
+/** Place, size and depth of a groove follow from its strip; what is typed wins. */
+function grooveOf(bench: Bench, core: LaidLayer, i: number, thickness: number): Figure<{ readonly cut: number; readonly room: number }> {
+  const groove = core.layer.grooves?.[i];
+  const at = inRecipe(bench, groove?.path ?? core.path);
+  const strip = groove?.strip;
+  return whenKnown({ name: typed(strip, `what the groove in ${core.name} is for`, at), stack: bench.ask(laidStack) }, (v) => {
+    const laid = namedLayers(v.stack.layers, v.name)[0];
+    if (laid === undefined) return typed<never>(undefined, `a layer called ${v.name}`, at);
+    const inputs = {
+      footprint: bench.ask(layerFootprint, laid.key),
+      strip: bench.ask(layerThickness, laid.key),
+      clearance: groove?.clearance === undefined ? usual(bench, CLEARANCE) : known(groove.clearance.si),
+    };
+    return whenKnown(inputs, ({ footprint, strip: t, clearance }, reasons) => {
+      const found = grooveVolumes(footprint, t, clearance, groove?.width?.si, groove?.depth?.si, thickness);
+      return worked(found, text('the groove for {strip}', { strip: v.name }), { at, reasons });
+    });
+  });
+}
+
+function grooveVolumes(footprint: Footprint, strip: number, clearance: number, width: number | undefined, depth: number | undefined, core: number): Outcome<{ cut: number; room: number }> {
+  const { shape } = footprint.placed;
+  if (shape.kind !== 'rectangle') return { problem: 'a groove follows from a strip, which has a length and a width' };
+  const size = { length: shape.length + 2 * clearance, width: width ?? shape.width + 2 * clearance, depth: Math.min(depth ?? strip, core) };
+  return following(grooveRoom({ ...size, filled: Math.min(strip, size.depth) * shape.length * Math.min(shape.width, size.width) }), (room) => ({
+    cut: size.length * size.width * size.depth, room,
+  }));
+}
+
+/** Volume of the material that is left of a core, m3. */
+export const coreVolume = defineFigure<number>('core_volume', (bench, key) =>
+  whenKnown(
+    {
+      core: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key), thickness: bench.ask(layerThickness, key),
+      area: bench.ask(coreArea, key), cuts: bench.ask(coreCuts, key),
+    },
+    ({ core, footprint, thickness, area, cuts }, reasons) => {
+      const whole = following(footprintArea(footprint), (toe) =>
+        following(slopedVolume(footprint, core.layer.chamfer?.si, thickness, toe), (volume) => volume - (toe - area) * thickness),
+      );
+      const left = following(whole, (volume) => Math.max(0, volume - cuts.holes.volume - cuts.kerfs - cuts.grooves));
+      return worked(left, text('the core less its inserts, holes, cuts and grooves ({cut})', { cut: quantity(cuts.holes.volume + cuts.kerfs + cuts.grooves, VOLUME) }), { reasons });
+    },
+  ),
+);
+
+function slopedVolume(footprint: Footprint, chamfer: number | undefined, thickness: number, toe: number): Outcome {
+  if (chamfer === undefined) return toe * thickness;
+  return following(chamferRun(chamfer, thickness), (run) =>
+    following(footprintArea(footprint, run / 2), (middle) =>
+      following(footprintArea(footprint, run), (top) => prismatoid(toe, middle, top, thickness)),
+    ),
+  );
+}
+
+/** Volume of an insert, m3. */
+export const insertVolume = defineFigure<number>('insert_volume', (bench, key) =>
+  whenKnown({ footprint: bench.ask(layerFootprint, key), thickness: bench.ask(layerThickness, key) }, ({ footprint, thickness }, reasons) =>
+    worked(following(footprintArea(footprint), (area) => area * thickness), 'area times thickness', { reasons }),
+  ),
+);
+

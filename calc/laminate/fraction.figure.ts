@@ -1,0 +1,223 @@
+import {
+  type Bench,
+  cannot,
+  defineFigure,
+  type Figure,
+  factOf,
+  isKnown,
+  known,
+  type MaterialFacts,
+  reason,
+  siOf,
+  text,
+  typed,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import type { Cloth, Fraction, Place, ProcessKind } from '../model/index.ts';
+import { UNKNOWN } from '../model/index.ts';
+import type { Outcome } from '../outcome.ts';
+import { inRecipe } from '../outline/part.figure.ts';
+import { layPlan } from '../plan/lay.figure.ts';
+import { amountOf, firstClause, flat } from '../plan/reading.ts';
+import { NUMBER } from '../quantity/index.ts';
+import { laidLayer } from '../stack/laid.figure.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import { type Densities, fibreByVolume, fibreByWeight } from './fraction.ts';
+import { FRACTION_DEFAULTS, PROCESS_WORDS } from './fraction-defaults.ts';
+
+/** A material that a line names, or that it is not among the materials. */
+export function materialAt(bench: Bench, name: string | undefined, what: string, at: Place): Figure<MaterialFacts> {
+  return whenKnown({ name: typed(name, what, at) }, (v) => {
+    const material = bench.material(v.name);
+    return material === undefined
+      ? cannot(reason('typed', text('nothing among the materials is called {name}', { name: v.name }), { at }))
+      : known(material);
+  });
+}
+
+/** The fact of a material with its own place, as a figure. */
+export const factPlace = (material: MaterialFacts, path: string): Place => ({ entry: material.entry, path });
+
+export const densityOf = (material: MaterialFacts): Figure<number> =>
+  siOf(factOf(material.density, `the density of ${material.name}`, factPlace(material, 'density')));
+
+/** The material of a layer. */
+export const layerMaterial = defineFigure<MaterialFacts>('layer_material', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
+    materialAt(bench, laid.layer.material, `the material of ${laid.name}`, inRecipe(bench, laid.path)),
+  ),
+);
+
+/** The cloth of a layer. */
+export const layerCloth = defineFigure<Cloth>('layer_cloth', (bench, key) =>
+  whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) =>
+    factOf(material.cloth, `what ${material.name} is woven or stitched of`, factPlace(material, 'layers')),
+  ),
+);
+
+/** Fibre in a layer, kg/m2. */
+export const layerArealWeight = defineFigure<number>('layer_areal_weight', (bench, key) =>
+  whenKnown({ cloth: bench.ask(layerCloth, key) }, ({ cloth }, reasons) =>
+    known(
+      cloth.layers.reduce((sum, sheet) => sum + sheet.arealWeight.si, 0),
+      ...reasons,
+    ),
+  ),
+);
+
+/** Density of the fibre of a layer, kg/m3. */
+export const layerFibreDensity = defineFigure<number>('layer_fibre_density', (bench, key) =>
+  whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
+    const fibre = factOf(material.fibre, `the fibre of ${material.name}`, factPlace(material, 'fibre'));
+    return whenKnown({ fibre }, (v, reasons) =>
+      whenKnown({ entry: materialAt(bench, v.fibre, 'the fibre', factPlace(material, 'fibre')) }, ({ entry }) =>
+        whenKnown({ density: densityOf(entry) }, ({ density }, more) => known(density, ...more, ...reasons)),
+      ),
+    );
+  }),
+);
+
+/** The resin of a layer: named on its line, on the step that lays it, or for the whole process; a prepreg brings its own. */
+export const layerResinName = defineFigure<string>('layer_resin_name', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key), material: bench.ask(layerMaterial, key) }, ({ laid, material }) => {
+    const at = inRecipe(bench, laid.path);
+    if (material.kind === 'prepreg' || laid.layer.kind === 'coat')
+      return known(material.name, reason('typed', text('{name}', { name: material.name }), { at }));
+    if (laid.layer.wetResin !== undefined) return typed(laid.layer.wetResin, `the resin of ${laid.name}`, at);
+    const plan = bench.ask(layPlan);
+    const step = isKnown(plan) ? plan.value.stepsOf.get(key)?.find((s) => s.lay?.resin !== undefined) : undefined;
+    if (step !== undefined) return typed(step.lay?.resin, `the resin of ${laid.name}`, inRecipe(bench, step.path));
+    const { process } = bench.recipe;
+    return typed(process?.resin, 'the resin of the process', inRecipe(bench, process?.path ?? ''));
+  }),
+);
+
+/** Density of the cured resin of a layer, kg/m3; that of the liquid is taken, which is a few per cent lower. */
+export const layerResinDensity = defineFigure<number>('layer_resin_density', (bench, key) =>
+  whenKnown({ name: bench.ask(layerResinName, key), laid: bench.ask(laidLayer, key) }, ({ name, laid }) =>
+    whenKnown({ resin: materialAt(bench, name, 'the resin', inRecipe(bench, laid.path)) }, ({ resin }) =>
+      densityOf(resin),
+    ),
+  ),
+);
+
+/** A fraction as somebody said it, or as the trade has it. */
+interface SaidFraction {
+  /** share of fibre */
+  readonly fibre: number;
+  readonly basis: 'by weight' | 'by volume';
+}
+
+function said(fraction: Fraction, what: string, at: Place, source?: string): Figure<SaidFraction> {
+  return whenKnown({ amount: typed(fraction.amount, what, at, source) }, ({ amount }, reasons) => {
+    const basis = amount.basis;
+    if (basis !== 'by weight' && basis !== 'by volume') {
+      return cannot(
+        reason('typed', text('{what} is {amount}, but not said by weight or by volume', { what, amount }), { at }),
+      );
+    }
+    return known({ fibre: fraction.of === 'fibre' ? amount.si : 1 - amount.si, basis }, ...reasons);
+  });
+}
+
+/** `lay skin, fibre 30 % by weight` */
+function onStep(bench: Bench, key: string): { readonly fraction: Fraction; readonly path: string } | undefined {
+  const plan = bench.ask(layPlan);
+  for (const step of isKnown(plan) ? (plan.value.stepsOf.get(key) ?? []) : []) {
+    for (const of of ['fibre', 'resin'] as const) {
+      const clause = firstClause(step, of);
+      const amount = clause === undefined ? undefined : amountOf(flat(clause), NUMBER);
+      if (clause !== undefined && amount !== undefined) return { fraction: { of, amount }, path: clause.path };
+    }
+  }
+  return undefined;
+}
+
+/** In the order of the notation: the ply, the step that lays it, the cloth, the table of the trade. */
+const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key), material: bench.ask(layerMaterial, key) }, ({ laid, material }) => {
+    const what = `the share of fibre or resin in ${laid.name}`;
+    if (laid.layer.fraction !== undefined) return said(laid.layer.fraction, what, inRecipe(bench, laid.path));
+    const step = onStep(bench, key);
+    if (step !== undefined) return said(step.fraction, `${what}, as laid`, inRecipe(bench, step.path));
+    const kind = bench.recipe.process?.kind;
+    const own = ofMaterial(material, kind);
+    if (own !== undefined) return own;
+    return whenKnown({ cloth: bench.ask(layerCloth, key) }, ({ cloth }) => ofTrade(bench, cloth, kind, laid));
+  }),
+);
+
+function ofMaterial(material: MaterialFacts, kind: ProcessKind | undefined): Figure<SaidFraction> | undefined {
+  const facts = material.fractions ?? [];
+  const fits = (process: string | undefined) =>
+    process === undefined || (kind !== undefined && PROCESS_WORDS[kind].includes(process));
+  const fact =
+    facts.find((f) => f.value !== UNKNOWN && f.value.process !== undefined && fits(f.value.process)) ??
+    facts.find((f) => f.value === UNKNOWN || fits(f.value.process));
+  if (fact === undefined) return undefined;
+  const what = `the fraction of ${material.name}`;
+  return fact.value === UNKNOWN
+    ? typed<SaidFraction>(UNKNOWN, what, fact.at)
+    : said(fact.value, what, fact.at, fact.source);
+}
+
+function ofTrade(bench: Bench, cloth: Cloth, kind: ProcessKind | undefined, laid: LaidLayer): Figure<SaidFraction> {
+  const at = inRecipe(bench, bench.recipe.process?.path ?? laid.path);
+  return whenKnown({ kind: typed(kind, 'the kind of process (hand, bagged, infusion, prepreg)', at) }, (v) => {
+    const usual = FRACTION_DEFAULTS[v.kind][cloth.style];
+    const words = text('usual fibre fraction by volume of {style} cloth, process {kind}: {fraction}', {
+      style: cloth.style,
+      kind: v.kind,
+      fraction: { si: usual.byVolume, dimension: NUMBER },
+    });
+    return known(
+      { fibre: usual.byVolume, basis: 'by volume' as const },
+      reason('trade', words, { source: usual.source }),
+    );
+  });
+}
+
+const densities = (bench: Bench, key: string): Figure<Densities> =>
+  whenKnown({ fibre: bench.ask(layerFibreDensity, key), resin: bench.ask(layerResinDensity, key) }, (d, reasons) =>
+    known(d, ...reasons),
+  );
+
+/** Fibre fraction by volume alone: said so, it needs no density of the resin, and so the thickness needs none. */
+export const layerVolumeFraction = defineFigure<number>('layer_volume_fraction', (bench, key) =>
+  whenKnown({ said: bench.ask(saidFraction, key) }, ({ said: s }, reasons) => {
+    if (s.basis === 'by volume') return worked(asSaid(s.fibre), 'fibre fraction by volume', { reasons });
+    return whenKnown({ d: densities(bench, key) }, ({ d }, more) =>
+      worked(fibreByVolume(s.fibre, d), 'from weight to volume with the densities of fibre and resin', {
+        reasons: [...reasons, ...more],
+      }),
+    );
+  }),
+);
+
+const asSaid = (fibre: number): Outcome =>
+  fibre > 0 && fibre < 1 ? fibre : { problem: 'the fibre fraction must lie between 0 and 100 %' };
+
+export const layerWeightFraction = defineFigure<number>('layer_weight_fraction', (bench, key) =>
+  whenKnown({ said: bench.ask(saidFraction, key) }, ({ said: s }, reasons) => {
+    if (s.basis === 'by weight') return worked(asSaid(s.fibre), 'fibre fraction by weight', { reasons });
+    return whenKnown({ d: densities(bench, key) }, ({ d }, more) =>
+      worked(fibreByWeight(s.fibre, d), 'from volume to weight with the densities of fibre and resin', {
+        reasons: [...reasons, ...more],
+      }),
+    );
+  }),
+);
+
+export interface LayerFraction {
+  readonly byVolume: number;
+  readonly byWeight: number;
+}
+
+/** How much of a layer of cloth is fibre. */
+export const layerFraction = defineFigure<LayerFraction>('layer_fraction', (bench, key) =>
+  whenKnown(
+    { byVolume: bench.ask(layerVolumeFraction, key), byWeight: bench.ask(layerWeightFraction, key) },
+    ({ byVolume, byWeight }, reasons) => known({ byVolume, byWeight }, ...reasons),
+  ),
+);

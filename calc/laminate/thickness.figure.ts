@@ -1,0 +1,126 @@
+import {
+  type Bench,
+  defineFigure,
+  type Figure,
+  known,
+  quantity,
+  reason,
+  text,
+  typed,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { given, notNegative, positive } from '../outcome.ts';
+import { inRecipe } from '../outline/part.figure.ts';
+import { AREAL_WEIGHT, LENGTH, sameDimension } from '../quantity/index.ts';
+import { laidLayer } from '../stack/laid.figure.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import {
+  densityOf,
+  layerArealWeight,
+  layerFibreDensity,
+  layerMaterial,
+  layerVolumeFraction,
+} from './fraction.figure.ts';
+import { layerThickness as clothThickness } from './thickness.ts';
+
+/** Thickness of one laid layer, m. */
+export const layerThickness = defineFigure<number>('layer_thickness', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+    switch (laid.layer.kind) {
+      case 'core':
+      case 'insert':
+        return sheetThickness(bench, laid);
+      case 'coat':
+        return filmThickness(bench, laid);
+      default:
+        return ofCloth(bench, key);
+    }
+  }),
+);
+
+function sheetThickness(bench: Bench, laid: LaidLayer): Figure<number> {
+  const at = inRecipe(bench, laid.path);
+  return whenKnown({ typed: typed(laid.layer.thickness, `the thickness of ${laid.name}`, at) }, (v, reasons) =>
+    worked(
+      given([positive(`the thickness of ${laid.name}`, v.typed.si)], () => v.typed.si),
+      text('{thickness} as typed', { thickness: v.typed }),
+      { at, reasons },
+    ),
+  );
+}
+
+function ofCloth(bench: Bench, key: string): Figure<number> {
+  return whenKnown(
+    {
+      w: bench.ask(layerArealWeight, key),
+      fibre: bench.ask(layerFibreDensity, key),
+      fraction: bench.ask(layerVolumeFraction, key),
+    },
+    ({ w, fibre, fraction }, reasons) => {
+      const shown = { weight: quantity(w, AREAL_WEIGHT) };
+      return worked(
+        clothThickness(w, fibre, fraction),
+        text('{weight} of fibre over its density and fraction by volume: t = w / (rho V)', shown),
+        {
+          source: 'mass balance of the fibre, no voids',
+          reasons,
+        },
+      );
+    },
+  );
+}
+
+/** A film is typed as it is measured, each coat wet, or by its weight, each coat. */
+function filmThickness(bench: Bench, laid: LaidLayer): Figure<number> {
+  const at = inRecipe(bench, laid.path);
+  const coats = laid.layer.coats ?? 1;
+  return whenKnown({ film: typed(laid.layer.film, `the film of ${laid.name}`, at) }, ({ film }, reasons) => {
+    const { amount } = film;
+    if (sameDimension(amount.dimension, LENGTH)) {
+      const words = text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
+      return worked(
+        given([notNegative('the film', amount.si), positive('the number of coats', coats)], () => amount.si * coats),
+        words,
+        { at, reasons },
+      );
+    }
+    return whenKnown({ material: bench.ask(layerMaterial, laid.key) }, ({ material }) =>
+      whenKnown({ density: densityOf(material) }, ({ density }, more) => {
+        const words = text('{coats} coats of {film} over the density', { coats, film: amount });
+        const found = given(
+          [
+            notNegative('the film', amount.si),
+            positive('the density', density),
+            positive('the number of coats', coats),
+          ],
+          () => (amount.si * coats) / density,
+        );
+        return worked(found, words, { at, reasons: [...reasons, ...more] });
+      }),
+    );
+  });
+}
+
+/** What a coat weighs on each m2, all its coats together; kg/m2. */
+export const coatArealWeight = defineFigure<number>('coat_areal_weight', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+    const at = inRecipe(bench, laid.path);
+    const coats = laid.layer.coats ?? 1;
+    return whenKnown({ film: typed(laid.layer.film, `the film of ${laid.name}`, at) }, ({ film }, reasons) => {
+      if (sameDimension(film.amount.dimension, AREAL_WEIGHT))
+        return known(
+          film.amount.si * coats,
+          reason('computed', text('{coats} coats of {film}', { coats, film: film.amount }), { reasons }),
+        );
+      return whenKnown({ thickness: bench.ask(layerThickness, key), material: bench.ask(layerMaterial, key) }, (v) =>
+        whenKnown({ density: densityOf(v.material) }, ({ density }, more) =>
+          known(
+            v.thickness * density,
+            reason('computed', 'wet film times density', { reasons: [...reasons, ...more] }),
+          ),
+        ),
+      );
+    });
+  }),
+);

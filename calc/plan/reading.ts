@@ -1,0 +1,85 @@
+import { type Dimension, type Quantity, LENGTH, TIME, sameDimension } from '../quantity/index.ts';
+import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.ts';
+
+/*
+ * A step is data: a clause may begin with its word or with its number (`pleats 4 of 40 mm`, `5 coats new`). What is asked of it
+ * here does not depend on the order.
+ */
+
+/** All arguments of a phrase and of the phrases in it, its own word first, as one list. */
+export function flat(phrase: Phrase & { readonly phrases?: readonly Phrase[] }): readonly Argument[] {
+  const own: Argument[] = phrase.word === '' ? [] : [{ kind: 'word', word: phrase.word }];
+  return [...own, ...phrase.arguments, ...(phrase.phrases ?? []).flatMap(flat)];
+}
+
+/** What stands between the verb and the first comma. */
+export const head = (step: Step): readonly Argument[] => [...step.arguments, ...step.phrases.flatMap(flat)];
+
+export const hasWord = (list: readonly Argument[], ...words: readonly string[]): boolean =>
+  list.some((a) => a.kind === 'word' && words.includes(a.word));
+
+export function amountOf(list: readonly Argument[], ...dimensions: readonly Dimension[]): Amount | undefined {
+  for (const a of list) if (a.kind === 'amount' && dimensions.some((d) => sameDimension(a.amount.dimension, d))) return a.amount;
+  return undefined;
+}
+
+export function countOf(list: readonly Argument[]): number | undefined {
+  for (const a of list) {
+    if (a.kind === 'count') return a.count;
+    if (a.kind === 'amount' && isBare(a.amount)) return a.amount.si;
+  }
+  return undefined;
+}
+
+const isBare = ({ dimension }: Quantity): boolean => Object.values(dimension).every((exponent) => exponent === 0);
+
+/** The clause in which one of the words stands, first or not. */
+export function clauseWith(step: Step, ...words: readonly string[]): StepClause | undefined {
+  return step.clauses.find((clause) => hasWord(flat(clause), ...words));
+}
+
+/** The clause that begins with a word, or with a number and that word. */
+export const firstClause = (step: Step, word: string): StepClause | undefined =>
+  step.clauses.find((clause) => flat(clause).find((a) => a.kind === 'word')?.word === word);
+
+/** `80 mm past edge` is 0.08, `35 mm short of edge` is -0.035; m past the edge of the part. */
+export function pastEdge(step: Step): number | undefined {
+  for (const clause of step.clauses) {
+    const list = flat(clause);
+    const length = amountOf(list, LENGTH);
+    if (length === undefined) continue;
+    if (hasWord(list, 'past', 'outside')) return length.si;
+    if (hasWord(list, 'short', 'inside')) return -length.si;
+  }
+  return undefined;
+}
+
+/** What the words of a clause say that its time is not the duration of the step. */
+const BOUNDS = ['within', 'most', 'least', 'after', 'every', 'before', 'until'];
+
+/** The time that a step says it takes: `hold 8 h`, `trim ..., 10 min`, `20 min each`. */
+export function typedTime(step: Step): { readonly each: boolean; readonly amount: Amount; readonly path: string } | undefined {
+  const lists = [{ list: head(step), path: step.path }, ...step.clauses.map((c) => ({ list: flat(c), path: c.path }))];
+  for (const { list, path } of lists) {
+    const amount = amountOf(list, TIME);
+    if (amount !== undefined && !hasWord(list, ...BOUNDS) && !hasWord(list, 'bake', 'debulk')) {
+      return { each: hasWord(list, 'each'), amount, path };
+    }
+  }
+  return undefined;
+}
+
+/** The material or the other name that a step is about. */
+export function subject(step: Step): string | undefined {
+  if (step.material !== undefined) return step.material;
+  const first = step.arguments[0];
+  return first?.kind === 'word' ? first.word : undefined;
+}
+
+/** Every step with those inside its block, in order of the text. */
+export function* allSteps(steps: readonly Step[]): Generator<Step> {
+  for (const step of steps) {
+    yield step;
+    if (step.steps !== undefined) yield* allSteps(step.steps);
+  }
+}

@@ -1,0 +1,116 @@
+import { type Bench, type Figure, allKnown, cannot, defineFigure, known, reason, text, typed, whenKnown, worked } from '../figure/index.ts';
+import { type Outcome, following, isImpossible } from '../outcome.ts';
+import { signedDistance } from '../outline/distance.ts';
+import { shapeArea, shapeBounds } from '../outline/measure.ts';
+import { offsetArea } from '../outline/offset.ts';
+import { inRecipe, partFrame, placedPoint, shapeOnPart, zonePlaced } from '../outline/part.figure.ts';
+import { areaBetween } from '../outline/part-of-length.ts';
+import { type Placed, type Point, type Shape, intoFrame, origin } from '../outline/shape.ts';
+import { layerThickness } from '../laminate/thickness.figure.ts';
+import { laidLayer, laidStack } from './laid.figure.ts';
+import type { LaidLayer } from './laid.ts';
+import { wrapsRound } from './order.ts';
+
+/** Where a layer lies on the face of the part. */
+export interface Footprint {
+  readonly placed: Placed;
+  /** the outline of the whole part, as against a shape of its own */
+  readonly whole: boolean;
+  /** smaller all round by this, m; a core by its inset and by what is wrapped round it, a copy by its drop */
+  readonly inset: number;
+  /** cut off at the end of low x and at the other one, m */
+  readonly shorter: readonly [number, number];
+}
+
+/** Shape and place of a layer, before anything is taken off for cutouts and inserts. */
+export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+    const { extent } = laid.layer;
+    const at = inRecipe(bench, laid.path);
+    const drop = { inset: laid.drop.around, shorter: shortened(bench, laid) };
+    if (extent.kind === 'zone') return whenKnown({ placed: bench.ask(zonePlaced, extent.zone) }, ({ placed }) => known({ placed, whole: false, ...drop }));
+    if (extent.kind === 'shape') {
+      return whenKnown({ placed: shapeOnPart(bench, laid.name, extent, at) }, ({ placed }) => known({ placed, whole: false, ...drop }));
+    }
+    if (extent.kind === 'strip') return strip(bench, laid, extent, drop);
+    const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : known(0);
+    return whenKnown({ frame: bench.ask(partFrame), inset }, (v) =>
+      known({ placed: { shape: v.frame.shape, centre: origin }, whole: true, inset: v.inset + drop.inset, shorter: drop.shorter }),
+    );
+  }),
+);
+
+function strip(
+  bench: Bench,
+  laid: LaidLayer,
+  extent: Extract<LaidLayer['layer']['extent'], { kind: 'strip' }>,
+  drop: Pick<Footprint, 'inset' | 'shorter'>,
+): Figure<Footprint> {
+  const at = inRecipe(bench, laid.path);
+  const sizes = {
+    length: typed(extent.length, `the length of ${laid.name}`, at),
+    width: typed(extent.width, `the width of ${laid.name}`, at),
+    frame: bench.ask(partFrame),
+  };
+  return whenKnown(sizes, (v) => {
+    const shape: Shape = { kind: 'rectangle', length: v.length.si, width: v.width.si };
+    const placed = following(shapeArea(shape), () =>
+      following(placedPoint(v.frame, extent.centre), (centre) => ({ shape, centre, angle: laid.angle ?? 0 })),
+    );
+    return isImpossible(placed) ? worked<Footprint>(placed, '', { at }) : known({ placed, whole: false, ...drop });
+  });
+}
+
+function shortened(bench: Bench, { drop }: LaidLayer): readonly [number, number] {
+  const ends = bench.recipe.part?.ends;
+  return ends === undefined ? [0, 0] : [drop.ends[ends.from] ?? 0, drop.ends[ends.to] ?? 0];
+}
+
+/** The core is drawn inside the finished edge by its own inset and by every ply that is wrapped round it. */
+function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
+  const { inset } = core.layer;
+  const own = inset === undefined ? known(0) : whenKnown({ inset: typed(inset, `the inset of ${core.name}`, inRecipe(bench, core.path)) }, (v, reasons) => known(v.inset.si, ...reasons));
+  return whenKnown({ own, stack: bench.ask(laidStack) }, (v, reasons) =>
+    whenKnown({ round: allKnown(wrapsRound(v.stack.layers, core).map((ply) => bench.ask(layerThickness, ply.key))) }, ({ round }, more) =>
+      known(v.own + round.reduce((sum, t) => sum + t, 0), ...reasons, ...more),
+    ),
+  );
+}
+
+/** Area inside a footprint, drawn in by `further` (m); m2. A copy that is shorter and smaller is reckoned by both shares. */
+export function footprintArea({ placed, inset, shorter }: Footprint, further = 0): Outcome {
+  const area = offsetArea(placed.shape, -inset - further);
+  if (shorter[0] === 0 && shorter[1] === 0) return area;
+  return following(area, (left) =>
+    following(shapeArea(placed.shape), (all) =>
+      following(shapeBounds(placed.shape), ({ low, high }) =>
+        following(areaBetween(placed.shape, low.x + shorter[0], high.x - shorter[1]), (kept) => (left * kept) / all),
+      ),
+    ),
+  );
+}
+
+/** Whether a point of the part (m) lies in a footprint. */
+export function covers({ placed, inset, shorter }: Footprint, point: Point): Outcome<boolean> {
+  const own = intoFrame(placed, point);
+  return following(signedDistance(placed.shape, own), (distance) =>
+    following(shapeBounds(placed.shape), ({ low, high }) =>
+      distance <= 1e-9 - inset && own.x >= low.x + shorter[0] - 1e-9 && own.x <= high.x - shorter[1] + 1e-9,
+    ),
+  );
+}
+
+/** A place that an `expect` or a step speaks of: the middle, a point, the middle of a zone or of a layer. */
+export function placeOf(bench: Bench, at: 'middle' | string | Point): Figure<Point> {
+  if (typeof at !== 'string') return known(at);
+  if (at === 'middle') return known(origin);
+  if (bench.recipe.part?.zones.some((zone) => zone.name === at)) {
+    return whenKnown({ zone: bench.ask(zonePlaced, at) }, ({ zone }) => known(zone.centre));
+  }
+  const stack = bench.ask(laidStack);
+  return whenKnown({ stack }, (v) => {
+    const laid = v.stack.layers.find((layer) => layer.name === at);
+    if (laid !== undefined) return whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) => known(footprint.placed.centre));
+    return cannot(reason('typed', text('no zone and no layer is called {name}', { name: at }), { at: inRecipe(bench, '') }));
+  });
+}

@@ -1,0 +1,33 @@
+import { defineFigure, cannot, known, reason, text, typed, whenKnown } from '../figure/index.ts';
+import { inRecipe } from '../outline/part.figure.ts';
+import { UNKNOWN } from '../model/index.ts';
+import { MOST_LAID_LAYERS, expandStack } from './expand.ts';
+import type { LaidLayer, LaidStack } from './laid.ts';
+
+/** The stack layer by layer, repeats and mirrors worked out. */
+export const laidStack = defineFigure<LaidStack>('laid_stack', (bench) =>
+  whenKnown({ stack: typed(bench.recipe.stack, 'the stack', inRecipe(bench, '')) }, ({ stack }) => {
+    const laid = expandStack(stack, (name) => {
+      const cloth = bench.material(name)?.cloth?.value;
+      return cloth === UNKNOWN ? undefined : cloth;
+    });
+    const tooMany = laid.problems.find((problem) => problem.kind === 'too-many-layers');
+    if (tooMany === undefined) return known(laid);
+    const shown = { count: tooMany.count ?? 0, most: MOST_LAID_LAYERS };
+    const words = text('the stack would have {count} layers; more than {most} are not worked out', shown);
+    return cannot(reason('computed', words, { at: inRecipe(bench, stack.path) }));
+  }),
+);
+
+const byKey = new WeakMap<LaidStack, ReadonlyMap<string, LaidLayer>>();
+
+/** One laid layer by its key. */
+export const laidLayer = defineFigure<LaidLayer>('laid_layer', (bench, key) =>
+  whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+    let layers = byKey.get(stack);
+    if (layers === undefined) byKey.set(stack, (layers = new Map(stack.layers.map((layer) => [layer.key, layer]))));
+    const layer = layers.get(key);
+    if (layer !== undefined) return known(layer);
+    return cannot(reason('typed', text('no layer is called {name}', { name: key }), { at: inRecipe(bench, bench.recipe.stack?.path ?? '') }));
+  }),
+);
