@@ -98,7 +98,7 @@ export interface Minutes {
 /** A work step of a process. Another verb costs a row. */
 export interface Verb extends Word {
   readonly group: Group;
-  /** consumable kinds or namespaces of the material that the step names; absent: it names none */
+  /** what the material directly behind the verb may be: consumable kinds or entry kinds; absent: none stands there */
   readonly material?: readonly string[];
   readonly needs: readonly string[];
   readonly occupies: readonly Resource[];

@@ -10,19 +10,23 @@ export const coreVerbs = steps('core', [
     occupies: ['oven'], clauses: ['use', 'within'], minutes: minutes(10, COMMON_PRACTICE, 'typed'),
   },
   { word: 'score', takes: [argument('name', { names: ['layer'] })], example: 'score body', sheet: 'Score {what}; the open cuts go away from the visible face.', meaning: 'Cuts a grid so that the core bends. Fill the cuts, or they drink resin and print.', occupies: ['bench', 'people'], minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE) },
+  {
+    word: 'seal core', takes: [argument('name', { names: ['resin', 'paste'], optional: true })], example: 'seal core epoxy_slow', sheet: 'Seal both faces of the core with {material}; let it tack off.', meaning: 'Closes the faces of a core before it is laid. Unsealed balsa drinks 300 to 500 g/m2 on each face and starves the skin. Late in the day, while it cools: warming wood blows bubbles.',
+    source: COMMON_PRACTICE, material: ['resin', 'paste'], occupies: ['bench', 'people'], consumes: [{ what: 'resin', by: 'area', why: 'both faces of the core' }], minutes: minutes({ per: 'm2', minutes: 6 }, COMMON_PRACTICE, 'material'),
+  },
   { word: 'shape', takes: [argument('name', { names: ['layer'] })], example: 'shape body', sheet: 'Shape {what} to the template.', meaning: 'Cuts and sands the core to its shape.', occupies: ['bench', 'people'], minutes: minutes({ per: 'm2', minutes: 40 }, COMMON_PRACTICE), caution: 'Dust: mask and extraction.' },
   { word: 'chamfer', takes: [argument('name', { names: ['layer'] }), argument('angle', { optional: true })], example: 'chamfer body, 20 deg', sheet: 'Chamfer the edge of {what}.', meaning: 'Bevels the core edge so that the skin runs down without a kink.', occupies: ['bench', 'people'], minutes: minutes({ per: 'm', minutes: 3 }, COMMON_PRACTICE) },
   { word: 'perforate', takes: [argument('name', { names: ['layer'] })], example: 'perforate body', sheet: 'Perforate {what}: {amount}.', meaning: 'Makes the holes through the core that let resin to the skin on the tool.', occupies: ['bench', 'people'], processes: ['infusion', 'bagged'], minutes: minutes({ per: 'm2', minutes: 20 }, COMMON_PRACTICE) },
   {
     word: 'bed', takes: [argument('name', { names: ['layer'] }), argument('name', { after: 'with', names: ['paste', 'resin'], optional: true }), argument('areal weight', { optional: true })],
     example: 'bed body with bond_paste, 1500 g/m2', sheet: 'Bed {what} in {material}, {amount}; press until it squeezes out all round.',
-    meaning: 'Presses the core into paste or wet mat, so that no air stays below.', material: ['paste', 'resin'], consumes: [{ what: 'paste', by: 'area', why: 'the whole face of the core' }],
+    meaning: 'Presses the core into paste or wet mat, so that no air stays below.', consumes: [{ what: 'paste', by: 'area', why: 'the whole face of the core' }],
     clauses: ['bag', 'vacuum'], minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE),
   },
   {
     word: 'fill', takes: [argument('word', { words: ['joints', 'cuts', 'edge', 'holes'] }), argument('name', { after: 'with', names: ['paste', 'resin'], optional: true })],
     example: 'fill joints with bond_paste', sheet: 'Fill the {what} with {material}.', meaning: 'Fills the gaps between pieces of core: resin would race through them, or water later. For a cavity say `pour`.',
-    material: ['paste', 'resin'], consumes: [{ what: 'paste', by: 'length', why: 'the joints' }], minutes: minutes({ per: 'm', minutes: 2 }, COMMON_PRACTICE),
+    consumes: [{ what: 'paste', by: 'length', why: 'the joints' }], minutes: minutes({ per: 'm', minutes: 2 }, COMMON_PRACTICE),
   },
   {
     word: 'bag down', takes: [argument('name', { names: ['layer'] })], example: 'bag down body, vacuum 300 mbar gauge', sheet: 'Pull {what} down under a bag until the paste has set.',

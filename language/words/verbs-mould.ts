@@ -23,7 +23,7 @@ export const mouldVerbs = steps('mould', [
   },
   {
     word: 'mask', takes: [argument('name', { optional: true, words: ['flange', 'edge'], names: ['consumable'] })], example: 'mask flange', sheet: 'Mask the {what}.',
-    meaning: 'Masking tape over what must stay clean of coats: sealant tape does not hold on overspray.', material: ['mask'],
+    meaning: 'Masking tape over what must stay clean of coats: sealant tape does not hold on overspray.',
     consumes: [{ what: 'mask', by: 'perimeter', why: 'one run round the part' }], minutes: minutes({ per: 'm', minutes: 1 }, COMMON_PRACTICE),
   },
   {
