@@ -60,12 +60,35 @@ function generatePages() {
   writeIfChanged('language/rules/generated/pages.ts', textModule('pages', texts));
 }
 
+/** The head of an entry at the beginning of a line: its kind, its name and its title. */
+const stockHead =
+  /^(fibre|fabric|prepreg|resin|gelcoat|catalyst|paste|core|consumable|tool) +([^\s"{]+)(?: +like +[^\s"{]+)?(?: +"([^"]*)")?[^\n{]*\{/;
+
+/** What stands in a stock file, so that it need not be read until a name of it is asked for. */
+function stockEntries(file, text) {
+  const entries = [];
+  for (const [line, words] of text.split(/\r\n|\n|\r/).entries()) {
+    const head = stockHead.exec(words);
+    if (head) entries.push({ name: head[2], kind: head[1], file, title: head[3], line, at: entries.length });
+    else if (/^[A-Za-z]/.test(words) && !/^notation\b/.test(words)) {
+      problems.push(
+        `language/book/stock/${file}:${line + 1}: an entry begins with its kind, its name, its title and { on one line`,
+      );
+    }
+  }
+  return entries;
+}
+
 function generateStock() {
-  const texts = filesBelow('language/book/stock', '.layup').map((file) => [
-    file,
-    textOf(`language/book/stock/${file}`),
-  ]);
-  writeIfChanged('language/book/generated/stock.ts', textModule('stock', texts));
+  const files = filesBelow('language/book/stock', '.layup');
+  const texts = files.map((file) => [file, textOf(`language/book/stock/${file}`)]);
+  const entries = texts.flatMap(([file, text]) => stockEntries(file, text));
+  const index = entries.map((entry) => `  ${JSON.stringify(entry)},\n`).join('');
+  writeIfChanged(
+    'language/book/generated/stock.ts',
+    `${heading}import type { StockEntry } from '../stock.ts';\n\n${textModule('stock', texts).slice(heading.length)}\n` +
+      `export const stockIndex: readonly StockEntry[] = [\n${index}];\n`,
+  );
 }
 
 /** Writes all of it; throws with every problem found. */

@@ -1,0 +1,76 @@
+import {
+  isLayer,
+  type Let,
+  type Named,
+  type ProcessLine,
+  type Recipe,
+  type Size,
+  type StackLine,
+} from '../grammar/generated/ast.ts';
+
+/** The names that stand in one recipe, each with every node that bears it, in the order of the lines. */
+export type LocalNames = ReadonlyMap<string, readonly Named[]>;
+
+// A syntax tree is never changed: an edit makes a new one. So a map lives as long as its tree.
+const ofRecipe = new WeakMap<Recipe, LocalNames>();
+const ofSize = new WeakMap<Size, LocalNames>();
+
+/** Layers (of groups too), zones, feeds and vents, lets, loads and sizes of a recipe; not those that it is `like`. */
+export function localNames(recipe: Recipe): LocalNames {
+  let names = ofRecipe.get(recipe);
+  if (names === undefined) ofRecipe.set(recipe, (names = collect(namedIn(recipe))));
+  return names;
+}
+
+/** The lets that a size has of its own. */
+export function sizeNames(size: Size): LocalNames {
+  let names = ofSize.get(size);
+  if (names === undefined)
+    ofSize.set(size, (names = collect(size.items.filter((item): item is Let => item.$type === 'Let'))));
+  return names;
+}
+
+function collect(nodes: Iterable<Named>): LocalNames {
+  const names = new Map<string, Named[]>();
+  for (const node of nodes) {
+    if (node.name === undefined) continue;
+    const same = names.get(node.name);
+    if (same === undefined) names.set(node.name, [node]);
+    else same.push(node);
+  }
+  return names;
+}
+
+function* namedIn(recipe: Recipe): Generator<Named> {
+  for (const item of recipe.items) {
+    switch (item.$type) {
+      case 'PartBlock':
+        for (const line of item.items) if (line.$type === 'Zone') yield line;
+        break;
+      case 'Stack':
+        yield* layersIn(item.layers);
+        break;
+      case 'Process':
+        yield* portsIn(item.steps);
+        break;
+      case 'Let':
+      case 'Load':
+      case 'Size':
+        yield item;
+    }
+  }
+}
+
+function* layersIn(lines: readonly StackLine[]): Generator<Named> {
+  for (const line of lines) {
+    if (isLayer(line)) yield line;
+    else if (line.$type === 'Repeat') yield* layersIn(line.layers);
+  }
+}
+
+function* portsIn(lines: readonly ProcessLine[]): Generator<Named> {
+  for (const line of lines) {
+    if (line.$type === 'Port') yield line;
+    else if (line.$type === 'Step') yield* portsIn(line.steps);
+  }
+}

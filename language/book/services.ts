@@ -1,0 +1,68 @@
+import { inject, type Module } from 'langium';
+import {
+  createDefaultModule,
+  createDefaultSharedModule,
+  type DefaultSharedModuleContext,
+  type LangiumServices,
+  type LangiumSharedServices,
+  type PartialLangiumServices,
+} from 'langium/lsp';
+import { LayupGeneratedModule, LayupGeneratedSharedModule } from '../grammar/generated/module.ts';
+import { grammarModule } from '../grammar/module.ts';
+import type { BookBuilder } from './builder.ts';
+import type { Findings } from './findings-port.ts';
+import type { BookIndex } from './index-manager.ts';
+import { bookModule, sharedModule } from './module.ts';
+import type { BookNames } from './names.ts';
+import type { SettingsProvider } from './settings.ts';
+import type { StockLibrary } from './stock.ts';
+import type { LayupUpdateHandler } from './update-handler.ts';
+
+export interface LayupSharedServices extends LangiumSharedServices {
+  readonly lsp: LangiumSharedServices['lsp'] & { readonly DocumentUpdateHandler: LayupUpdateHandler };
+  readonly workspace: LangiumSharedServices['workspace'] & {
+    readonly IndexManager: BookIndex;
+    readonly DocumentBuilder: BookBuilder;
+    readonly ConfigurationProvider: SettingsProvider;
+  };
+}
+
+/** What the book adds to the services of Langium. */
+export interface BookServices {
+  readonly names: BookNames;
+  readonly stock: StockLibrary;
+  readonly settings: SettingsProvider;
+  readonly findings: Findings;
+}
+
+export interface LayupServices extends LangiumServices, BookServices {
+  readonly shared: LayupSharedServices;
+}
+
+export type PartialLayupServices = PartialLangiumServices & Partial<BookServices>;
+
+/**
+ * The services of the notation. `more` adds to them or takes their place: findings, and what the editor is shown.
+ */
+export function createLayupServices(
+  context: DefaultSharedModuleContext,
+  ...more: readonly Module<LayupServices, PartialLayupServices>[]
+): { readonly shared: LayupSharedServices; readonly layup: LayupServices } {
+  const shared = inject(
+    createDefaultSharedModule(context),
+    LayupGeneratedSharedModule,
+    sharedModule,
+  ) as LayupSharedServices;
+  const own = inject(
+    createDefaultModule({ shared }),
+    LayupGeneratedModule,
+    grammarModule,
+    bookModule,
+    ...(more as [Module<LayupServices, PartialLayupServices>?]),
+  );
+  const layup = own as LayupServices;
+  shared.ServiceRegistry.register(layup);
+  // The library listens to updates of the book, so it must be there before the first.
+  void layup.stock;
+  return { shared, layup };
+}

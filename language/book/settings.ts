@@ -1,0 +1,74 @@
+import { type ConfigurationInitializedParams, DefaultConfigurationProvider, Disposable } from 'langium';
+import type { ConfigurationItem, DidChangeConfigurationParams } from 'vscode-languageserver-protocol';
+
+const severities = ['error', 'warning', 'info', 'off'] as const;
+const units = ['si', 'us', 'both'] as const;
+
+export interface Settings {
+  /** how much a rule matters here, by its name */
+  readonly severities: Readonly<Record<string, (typeof severities)[number]>>;
+  /** units of the figures that are shown */
+  readonly units: (typeof units)[number];
+}
+
+export const defaultSettings: Settings = { severities: {}, units: 'si' };
+
+const section = 'laybook';
+
+/** The settings under `laybook`, as the editor says them; what is not understood counts as not set. */
+export class SettingsProvider extends DefaultConfigurationProvider {
+  #current = defaultSettings;
+  readonly #listeners = new Set<(settings: Settings) => void>();
+  #fetch: ConfigurationInitializedParams['fetchConfiguration'];
+
+  get current(): Settings {
+    return this.#current;
+  }
+
+  /** Calls back after each change of a setting. */
+  onChange(listener: (settings: Settings) => void): Disposable {
+    this.#listeners.add(listener);
+    return Disposable.create(() => this.#listeners.delete(listener));
+  }
+
+  override initialized(params: ConfigurationInitializedParams): Promise<void> {
+    this.#fetch = params.fetchConfiguration;
+    return super.initialized(params);
+  }
+
+  /** Some editors send the settings, others only say that there are new ones. */
+  override updateConfiguration(change: DidChangeConfigurationParams): void {
+    const sent: unknown = change.settings;
+    if (typeof sent === 'object' && sent !== null && section in sent) super.updateConfiguration(change);
+    else if (this.workspaceConfig) {
+      const items: ConfigurationItem[] = [{ section }];
+      this.#fetch?.(items).then(
+        (values: unknown[]) => this.updateSectionConfiguration(section, values[0]),
+        (error: unknown) => console.error('The settings could not be asked for:', error),
+      );
+    }
+  }
+
+  protected override toSectionName(): string {
+    return section;
+  }
+
+  protected override updateSectionConfiguration(name: string, values: unknown): void {
+    super.updateSectionConfiguration(name, values);
+    if (name !== section) return;
+    const next = readSettings(values);
+    if (JSON.stringify(next) === JSON.stringify(this.#current)) return;
+    this.#current = next;
+    for (const listener of this.#listeners) listener(next);
+  }
+}
+
+/** Reads what an editor sent; `values` is whatever stands in a settings file. */
+export function readSettings(values: unknown): Settings {
+  const read = (typeof values === 'object' && values !== null ? values : {}) as Readonly<Record<string, unknown>>;
+  const named = typeof read.severities === 'object' && read.severities !== null ? Object.entries(read.severities) : [];
+  return {
+    severities: Object.fromEntries(named.filter(([, severity]) => severities.includes(severity))),
+    units: units.find((system) => system === read.units) ?? defaultSettings.units,
+  };
+}
