@@ -99,6 +99,8 @@ export function conditionReader<T>(field: keyof T & string, expected: DimensionN
   return (low, line, into) => {
     const read: Fact<AtCondition>[] = [];
     for (const point of line.points) {
+      // `ramp 1 K/min to 3 K/min` behind a cure is a datum of its own
+      if (wordAt(point.values) !== undefined) continue;
       const value = firstAmount(low, point.values, expected);
       if (value === undefined) continue;
       const fact = factFrom<AtCondition>(low, line, value === UNKNOWN ? UNKNOWN : conditionOf(low, point, value, expected));

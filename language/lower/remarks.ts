@@ -59,6 +59,7 @@ function lowerAccept(low: Lowering, line: string, node: AcceptRemark | AcceptCla
   reportOpenText(low, node);
   const reason = node.reason ?? '';
   if (reason === '') low.problem('line/not-understood', node, 'accept says why, in quotes: the build sheet lists the reason');
-  low.accepts.push({ rule: node.rule, reason, line, block, span });
+  // a recipe is read once for each of its sizes
+  if (!low.accepts.some((accept) => accept.span.offset === span.offset)) low.accepts.push({ rule: node.rule, reason, line, block, span });
   return { rule: node.rule, reason, path: line };
 }

@@ -1,0 +1,196 @@
+import { Cancellation, interruptAndCheck, type LangiumDocument, type LangiumDocuments } from 'langium';
+import { type Bench, benchOf } from '../../calc/figure/index.ts';
+import type { EntryKey, Place, Recipe } from '../../calc/model/index.ts';
+import { text } from '../../calc/figure/figure.ts';
+import { readingProblems } from '../grammar/messages.ts';
+import { type Lowered, type Span, spanOf } from '../lower/index.ts';
+import type { Finding } from '../rules/finding.ts';
+import type { Names } from '../rules/names.ts';
+import type { Runner, Severities } from '../rules/runner.ts';
+import { nearestWords } from '../words/nearest.ts';
+import { type DocumentEntries, entriesOf } from './entries.ts';
+import { type Contents, type Placed, Shelf } from './shelf.ts';
+import { exampleOf } from './examples.ts';
+
+/** The stock library as the analysis needs it: names without reading, and the document of a name. */
+export interface StockPort {
+  names(namespace: 'material' | 'tool'): Iterable<string>;
+  document(namespace: 'material' | 'tool', name: string): LangiumDocument | undefined;
+}
+
+export interface AnalysisOptions {
+  readonly documents: LangiumDocuments;
+  readonly stock: StockPort;
+  readonly runner: Runner;
+  readonly severities: () => Severities;
+}
+
+/** More findings of one file than anybody reads; the rest is said in one line. */
+const mostFindings = 300;
+
+/**
+ * What the book says: entries lowered, the shelf that figures are asked of, and the findings. Every view asks here; nothing is
+ * computed again that an edit did not reach.
+ */
+export class Analysis {
+  private readonly options: AnalysisOptions;
+  private readonly byDocument = new Map<string, DocumentEntries>();
+  private readonly stocked = new Map<string, DocumentEntries>();
+  private current: Shelf | undefined;
+
+  constructor(options: AnalysisOptions) {
+    this.options = options;
+  }
+
+  get runner(): Runner {
+    return this.options.runner;
+  }
+
+  /** The book as it stands now. */
+  shelf(): Shelf {
+    let changed = this.current === undefined;
+    const seen = new Set<string>();
+    for (const document of this.options.documents.all) {
+      const uri = document.uri.toString();
+      seen.add(uri);
+      const before = this.byDocument.get(uri);
+      const now = entriesOf(document, 'workspace', before);
+      if (now === before) continue;
+      this.byDocument.set(uri, now);
+      changed = true;
+    }
+    for (const uri of this.byDocument.keys()) {
+      if (seen.has(uri)) continue;
+      this.byDocument.delete(uri);
+      changed = true;
+    }
+    if (changed || this.current === undefined) {
+      this.current = new Shelf(contentsOf([...this.byDocument.values()]), (namespace, name) => this.fromStock(namespace, name), this.current);
+    }
+    return this.current;
+  }
+
+  entries(document: LangiumDocument): readonly Lowered[] {
+    this.shelf();
+    return (this.byDocument.get(document.uri.toString()) ?? this.stockEntries(document)).entries;
+  }
+
+  bench(recipe: Recipe): Bench {
+    return benchOf(recipe, this.shelf());
+  }
+
+  /** The entry that a position of a document lies in. */
+  entryAt(document: LangiumDocument, offset: number): Lowered | undefined {
+    const root = document.parseResult.value as unknown as { readonly entries: readonly { readonly $cstNode?: Span }[] };
+    const index = root.entries.findIndex((entry) => entry.$cstNode !== undefined && entry.$cstNode.offset <= offset && offset <= entry.$cstNode.end);
+    return index < 0 ? undefined : this.entries(document)[index];
+  }
+
+  /** Where a place stands: the document and the range in its text. */
+  locate(place: Place, near?: LangiumDocument): { readonly uri: string; readonly span: Span } | undefined {
+    const own = near === undefined ? undefined : this.entries(near).find((entry) => entry.entry === place.entry);
+    if (own !== undefined && near !== undefined) return found(near.uri.toString(), own, place.path);
+    const placed = this.placedOf(place.entry);
+    return placed === undefined ? undefined : found(placed.uri, placed.lowered, place.path);
+  }
+
+  /** All findings of a document, accepted ones among them, in order of the text. */
+  async findings(document: LangiumDocument, token: Cancellation.CancellationToken = Cancellation.CancellationToken.None): Promise<Finding[]> {
+    const source = document.textDocument.getText();
+    const shelf = this.shelf();
+    const entries = this.entries(document);
+    const { runner } = this.options;
+    const severities = this.options.severities();
+    const perEntry: Finding[] = [];
+    for (const lowered of entries) {
+      await interruptAndCheck(token);
+      const namespace = namespaceOf(lowered);
+      const first = namespace === undefined ? undefined : firstOf(shelf, namespace, lowered);
+      perEntry.push(...runner.findings({ lowered, text: source, first }, shelf, this.names(shelf), severities));
+    }
+    const taken = new Set(perEntry.filter((finding) => finding.rule === 'line/not-understood').map((finding) => lineStart(source, finding.span.offset)));
+    const reading = readingProblems(source, document.parseResult, exampleOf)
+      .filter((problem) => problem.rule !== 'line/not-understood' || !taken.has(lineStart(source, problem.offset)))
+      .map((problem): Finding => ({
+        rule: problem.rule, severity: runner.rule(problem.rule)?.severity ?? 'error', message: text('{words}', { words: problem.message }),
+        span: { offset: problem.offset, end: problem.offset + problem.length }, fixes: [],
+        related: problem.related === undefined ? [] : [{ span: { offset: problem.related.offset, end: problem.related.offset + problem.related.length }, message: text('{words}', { words: problem.related.message }) }],
+      }));
+    return limited([...reading.filter((finding) => severities[finding.rule] !== 'off'), ...perEntry].sort((a, b) => a.span.offset - b.span.offset || a.span.end - b.span.end));
+  }
+
+  private names(shelf: Shelf): Names {
+    return {
+      nearest: (namespace, name) => nearestWords(name, [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))], 3),
+    };
+  }
+
+  private placedOf(entry: EntryKey): Placed | undefined {
+    if (entry === 'shop') return this.shelf().contents.shops[0];
+    const [first, second, ...rest] = entry.split('/');
+    if (first === 'stock') return this.fromStock(second as 'material' | 'tool', rest.join('/'));
+    const namespace = first as 'material' | 'tool' | 'recipe';
+    return this.shelf().contents.named[namespace]?.get([second, ...rest].join('/'))?.[0];
+  }
+
+  private fromStock(namespace: 'material' | 'tool', name: string): Placed | undefined {
+    const document = this.options.stock.document(namespace, name);
+    if (document === undefined) return undefined;
+    const { entries } = this.stockEntries(document);
+    const lowered = entries.find((entry) => entry.name === name && entry.model.kind === namespace);
+    return lowered === undefined ? undefined : { uri: document.uri.toString(), lowered };
+  }
+
+  private stockEntries(document: LangiumDocument): DocumentEntries {
+    const uri = document.uri.toString();
+    const now = entriesOf(document, 'stock', this.stocked.get(uri));
+    this.stocked.set(uri, now);
+    return now;
+  }
+}
+
+function found(uri: string, lowered: Lowered, path: string): { uri: string; span: Span } | undefined {
+  const span = spanOf(lowered.places, path);
+  return span === undefined ? undefined : { uri, span };
+}
+
+function namespaceOf(lowered: Lowered): 'material' | 'tool' | 'recipe' | 'shop' | undefined {
+  const { kind } = lowered.model;
+  return kind === 'record' || kind === 'nothing' ? undefined : kind;
+}
+
+/** The entry of the same name that counts, if it is another one. */
+function firstOf(shelf: Shelf, namespace: 'material' | 'tool' | 'recipe' | 'shop', lowered: Lowered): Lowered | undefined {
+  const all = namespace === 'shop' ? shelf.contents.shops : shelf.contents.named[namespace].get(lowered.name);
+  const first = all?.[0]?.lowered;
+  return first === lowered ? undefined : first;
+}
+
+function contentsOf(documents: readonly DocumentEntries[]): Contents {
+  const shops: Placed[] = [];
+  const named = { material: new Map<string, Placed[]>(), tool: new Map<string, Placed[]>(), recipe: new Map<string, Placed[]>() };
+  // by address, so that which of two duplicates counts does not depend on the order of reading
+  for (const document of [...documents].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0))) {
+    for (const lowered of document.entries) {
+      const placed = { uri: document.uri, lowered };
+      const { kind } = lowered.model;
+      if (kind === 'shop') shops.push(placed);
+      else if ((kind === 'material' || kind === 'tool' || kind === 'recipe') && lowered.name !== '') {
+        const list = named[kind].get(lowered.name);
+        if (list === undefined) named[kind].set(lowered.name, [placed]);
+        else list.push(placed);
+      }
+    }
+  }
+  return { shops, named };
+}
+
+const lineStart = (source: string, offset: number): number => source.lastIndexOf('\n', offset - 1) + 1;
+
+function limited(findings: readonly Finding[]): Finding[] {
+  const shown = findings.slice(0, mostFindings);
+  const last = shown.at(-1);
+  if (findings.length <= mostFindings || last === undefined) return [...findings];
+  return [...shown, { ...last, severity: 'info', rule: 'line/not-understood', message: text('and {count} more findings in this file', { count: findings.length - mostFindings }), fixes: [], related: [] }];
+}
+

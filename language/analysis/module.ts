@@ -1,0 +1,38 @@
+import { type LangiumDocument, type Module } from 'langium';
+import type { PartialLangiumServices } from 'langium/lsp';
+import type { LayupServices } from '../book/services.ts';
+import { rules } from '../rules/generated/rules.ts';
+import { Runner } from '../rules/runner.ts';
+import { diagnosticsOf } from '../lsp/diagnostics.ts';
+import { Analysis, type StockPort } from './analysis.ts';
+
+/** The analysis as a service beside those of the book. */
+export interface AnalysisServices {
+  readonly analysis: Analysis;
+}
+
+export type WithAnalysis = LayupServices & AnalysisServices;
+
+export const analysisModule: Module<WithAnalysis, PartialLangiumServices & Partial<WithAnalysis>> = {
+  analysis: (services) => new Analysis({
+    documents: services.shared.workspace.LangiumDocuments,
+    stock: stockPort(services),
+    runner: new Runner(rules),
+    severities: () => services.settings.current.severities,
+  }),
+  findings: (services) => ({
+    of: (document, token) => diagnosticsOf(services, document, token),
+  }),
+};
+
+function stockPort({ stock }: LayupServices): StockPort {
+  return {
+    *names(namespace) {
+      for (const entry of stock.all(namespace)) yield entry.name;
+    },
+    document(namespace, name): LangiumDocument | undefined {
+      const entry = stock.find(namespace, name);
+      return entry === undefined ? undefined : stock.document(entry.documentUri);
+    },
+  };
+}

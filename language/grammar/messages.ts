@@ -1,0 +1,62 @@
+import type { IRecognitionException, IToken } from 'chevrotain';
+import type { ParseResult } from 'langium';
+import { problemsOf } from './lexer.ts';
+import { endOf, isNewline, type TokenProblem } from './tokens.ts';
+
+/** An example of a whole line that begins with a word, as the table of words holds it. */
+export type ExampleOf = (headWord: string) => string | undefined;
+
+/**
+ * What lexer and parser could not read, one problem a line and in words of the bench: up to which word the line is understood,
+ * and what such a line looks like when it is whole.
+ */
+export function readingProblems(text: string, result: ParseResult, exampleOf: ExampleOf): TokenProblem[] {
+  const problems: TokenProblem[] = [...problemsOf(result.lexerReport)];
+  const lines = new Set(problems.map((problem) => lineOf(text, problem.offset)));
+  const add = (problem: TokenProblem): void => {
+    const line = lineOf(text, problem.offset);
+    if (lines.has(line)) return;
+    lines.add(line);
+    problems.push(problem);
+  };
+  for (const error of result.lexerErrors) {
+    add({ rule: 'line/not-understood', message: error.message, offset: error.offset, length: Math.max(1, error.length) });
+  }
+  for (const error of result.parserErrors) add(parserProblem(text, error, exampleOf));
+  return problems;
+}
+
+function parserProblem(text: string, error: IRecognitionException, exampleOf: ExampleOf): TokenProblem {
+  const { token } = error;
+  const previous = (error as IRecognitionException & { readonly previousToken?: IToken }).previousToken;
+  const ended = isNewline(token) || token.image === '}' || token.tokenType.name === 'EOF' || Number.isNaN(token.startOffset);
+  if (ended && previous !== undefined && !Number.isNaN(previous.startOffset)) {
+    const example = exampleOf(headWordOf(text, previous.startOffset));
+    return {
+      rule: 'line/not-understood',
+      message: `the line is not finished behind \`${previous.image}\`${example === undefined ? '' : `: ${example}`}`,
+      offset: previous.startOffset,
+      length: Math.max(1, endOf(previous) - previous.startOffset),
+    };
+  }
+  const offset = Number.isNaN(token.startOffset) ? Math.max(0, text.length - 1) : token.startOffset;
+  const example = exampleOf(headWordOf(text, offset));
+  return {
+    rule: 'line/not-understood',
+    message: `the line is not understood from \`${token.image.trim()}\` on${example === undefined ? '' : `; such a line reads ${example}`}`,
+    offset,
+    length: Math.max(1, endOf(token) - offset),
+  };
+}
+
+function headWordOf(text: string, offset: number): string {
+  let start = offset;
+  while (start > 0 && text[start - 1] !== '\n' && text[start - 1] !== '\r') start--;
+  return /^[ \t]*([A-Za-z_]\w*)/.exec(text.slice(start, start + 200))?.[1] ?? '';
+}
+
+/** Offset of the first character of the line. */
+function lineOf(text: string, offset: number): number {
+  const before = text.lastIndexOf('\n', offset - 1);
+  return before + 1;
+}

@@ -1,0 +1,42 @@
+import type { LangiumDocument } from 'langium';
+import type { CodeActionProvider } from 'langium/lsp';
+import type { CodeActionParams } from 'vscode-languageserver-protocol';
+import { type CodeAction, CodeActionKind, type Diagnostic } from 'vscode-languageserver-types';
+import type { Fix } from '../lower/index.ts';
+import { rangeOf } from './diagnostics.ts';
+
+/** Quick fixes: the edits that the finding itself carries, and the line that accepts it. */
+export class LayupCodeActions implements CodeActionProvider {
+  getCodeActions(document: LangiumDocument, params: CodeActionParams): CodeAction[] {
+    return params.context.diagnostics
+      .filter((diagnostic) => diagnostic.source === 'laybook')
+      .flatMap((diagnostic) => [...fixesOf(document, diagnostic), ...acceptOf(document, diagnostic)]);
+  }
+}
+
+function fixesOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[] {
+  const data = diagnostic.data as { readonly fixes?: readonly Fix[] } | undefined;
+  return (data?.fixes ?? []).map((fix, index) => ({
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    isPreferred: index === 0,
+    edit: { changes: { [document.uri.toString()]: fix.edits.map((edit) => ({ range: rangeOf(document, edit), newText: edit.text })) } },
+  }));
+}
+
+/** `accept RULE "reason"` at the end of the line; never for what could not be read, and the reason is left to the writer. */
+function acceptOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[] {
+  const rule = String(diagnostic.code);
+  if (/^(line|unit|name)\//.test(rule)) return [];
+  const { textDocument } = document;
+  const line = textDocument.getText({ start: { line: diagnostic.range.start.line, character: 0 }, end: { line: diagnostic.range.start.line + 1, character: 0 } });
+  const code = line.replace(/\/\/.*$/s, '').replace(/\s*\{?\s*$/, '');
+  const at = { line: diagnostic.range.start.line, character: code.length };
+  return [{
+    title: `Accept ${rule} on this line`,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    edit: { changes: { [document.uri.toString()]: [{ range: { start: at, end: at }, newText: `, accept ${rule} "say why"` }] } },
+  }];
+}

@@ -1,0 +1,128 @@
+import { isOperationCancelled } from 'langium';
+import { benchOf } from '../../calc/figure/index.ts';
+import { type Text, text } from '../../calc/figure/figure.ts';
+import type { Book, Recipe } from '../../calc/model/index.ts';
+import { type AcceptLine, type Lowered, type Span, spanOf } from '../lower/index.ts';
+import { Editing } from './editing.ts';
+import type { Finding, Report } from './finding.ts';
+import type { Names } from './names.ts';
+import type { Context, Rule, Severity } from './rule.ts';
+
+/** Severities of a workspace: `off` leaves a rule out. */
+export type Severities = Readonly<Record<string, Severity | 'off'>>;
+
+export interface Checked {
+  readonly lowered: Lowered;
+  readonly text: string;
+  readonly first: Lowered | undefined;
+}
+
+/** The rules, by what they are about, and the two that the runner itself reports. */
+export class Runner {
+  private readonly byName: ReadonlyMap<string, Rule>;
+  private readonly rules: readonly Rule[];
+
+  constructor(rules: readonly Rule[]) {
+    this.rules = rules;
+    this.byName = new Map(rules.map((rule) => [rule.name, rule]));
+  }
+
+  rule(name: string): Rule | undefined {
+    return this.byName.get(name);
+  }
+
+  get names(): readonly string[] {
+    return [...this.byName.keys()];
+  }
+
+  /** All findings of one entry, those that its lines accept marked so; a rule that throws is one finding and stops no other. */
+  findings(checked: Checked, book: Book, names: Names, severities: Severities = {}): Finding[] {
+    const { lowered } = checked;
+    const found: Finding[] = lowered.problems.map((problem) => ({
+      rule: problem.rule, severity: this.severity(problem.rule), message: problem.message, span: problem.span,
+      related: problem.related ?? [], fixes: problem.fixes ?? [],
+    }));
+    const told = new Set<string>();
+    for (const rule of this.rules) {
+      if (severities[rule.name] === 'off') continue;
+      this.run(rule, checked, book, names, (report, recipe) => {
+        // a size repeats what the recipe itself was told; only what is new there is said
+        const key = `${rule.name} ${report.at}`;
+        if (recipe?.size !== undefined && told.has(key)) return;
+        told.add(key);
+        found.push(placed(rule, report, lowered, recipe));
+      });
+    }
+    const weighed = found.flatMap((finding) => {
+      const wanted = severities[finding.rule];
+      if (wanted === 'off') return [];
+      return [wanted === undefined ? finding : { ...finding, severity: wanted }];
+    });
+    return withAccepted(weighed, lowered, (rule) => this.severity(rule));
+  }
+
+  private severity(rule: string): Severity {
+    return this.byName.get(rule)?.severity ?? 'error';
+  }
+
+  private run(rule: Rule, checked: Checked, book: Book, names: Names, report: (report: Report, recipe?: Recipe) => void): void {
+    const { lowered, text: source, first } = checked;
+    const { model } = lowered;
+    const context: Context = { book, names, lowered, first, edit: new Editing(source, lowered.places), report: (finding) => report(finding) };
+    try {
+      if (rule.on === 'entry') rule.check(context);
+      else if (rule.on === 'material' && model.kind === 'material') rule.check({ ...context, material: model.material });
+      else if (rule.on === 'tool' && model.kind === 'tool') rule.check({ ...context, tool: model.tool });
+      else if (rule.on === 'shop' && model.kind === 'shop') rule.check({ ...context, shop: model.shop });
+      else if (rule.on === 'record' && model.kind === 'record') {
+        const { record } = model;
+        rule.check({ ...context, record, recipe: record.recipe === undefined ? undefined : book.recipe(record.recipe, record.size) });
+      } else if (rule.on === 'recipe' && model.kind === 'recipe') {
+        for (const recipe of model.recipes) {
+          const bench = benchOf(recipe, book);
+          rule.check({ ...context, recipe, bench, ask: bench.ask.bind(bench), report: (finding) => report(finding, recipe) });
+        }
+      }
+    } catch (error) {
+      if (isOperationCancelled(error)) throw error;
+      report({ at: '', message: text('the rule {rule} broke down here and said nothing: please report it ({error})', { rule: rule.name, error: String(error) }) });
+    }
+  }
+}
+
+function placed(rule: Rule, report: Report, lowered: Lowered, recipe: Recipe | undefined): Finding {
+  const span = spanOf(lowered.places, report.at) ?? { offset: 0, end: 0 };
+  const message: Text = recipe?.size === undefined
+    ? report.message
+    : { template: `in size {in_size}: ${report.message.template}`, figures: { ...report.message.figures, in_size: recipe.size } };
+  return {
+    rule: rule.name, severity: rule.severity, message, span,
+    related: report.related ?? [], fixes: (report.fixes ?? []).filter((fix) => fix !== undefined),
+  };
+}
+
+/** Applies `accept`: by rule and by line. One that silences nothing is information of its own. */
+function withAccepted(found: readonly Finding[], lowered: Lowered, severity: (rule: string) => Severity): Finding[] {
+  const used = new Set<AcceptLine>();
+  const out = found.map((finding) => {
+    const accept = lowered.accepts.find((line) => line.rule === finding.rule && covers(line, finding.span, lowered));
+    if (accept === undefined) return finding;
+    used.add(accept);
+    return { ...finding, accepted: accept.reason };
+  });
+  for (const accept of lowered.accepts) {
+    if (used.has(accept)) continue;
+    out.push({
+      rule: 'line/accept-needless', severity: severity('line/accept-needless'),
+      message: text('nothing here to accept: {rule} finds no fault with this line', { rule: accept.rule }),
+      span: accept.span, related: [], fixes: [],
+    });
+  }
+  return out;
+}
+
+/** A line covers what is reported inside of it; the head of a block covers its head alone. */
+function covers(accept: AcceptLine, span: Span, lowered: Lowered): boolean {
+  const line = lowered.places.get(accept.line);
+  return line !== undefined && span.offset >= line.offset && span.end <= Math.max(line.end, accept.span.end);
+}
