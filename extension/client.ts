@@ -4,7 +4,7 @@ import { LanguageClient } from 'vscode-languageclient/node';
 import { explainRule } from './commands/explain-rule.ts';
 import { restartServer } from './commands/restart-server.ts';
 import { clientOptions, serverOptions } from './options.ts';
-import { RulePages, rulePageScheme } from './rule-pages.ts';
+import { serveDocuments } from './server-documents.ts';
 
 let client: LanguageClient | undefined;
 
@@ -22,7 +22,7 @@ export function activate(context: vscode.ExtensionContext): void {
   context.subscriptions.push(
     log,
     watcher,
-    vscode.workspace.registerTextDocumentContentProvider(rulePageScheme, new RulePages(running)),
+    serveDocuments(running),
     vscode.commands.registerCommand('laybook.restartServer', () => restartServer(running, log)),
     vscode.commands.registerCommand('laybook.showLog', () => log.show()),
     vscode.commands.registerCommand('laybook.explainRule', explainRule),

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { rulePageUri } from '../rule-pages.ts';
+import { rulePageUri } from '../server-documents.ts';
 
 const ruleName = /^[a-z]+(-[a-z]+)*\/[a-z0-9]+(-[a-z0-9]+)*$/;
 

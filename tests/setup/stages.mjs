@@ -54,7 +54,7 @@ export const stages = [
   },
   {
     name: 'lint',
-    run: () => once(program('@biomejs/biome/bin/biome', ['check', '--max-diagnostics=50'])),
+    run: () => once(program('@biomejs/biome/bin/biome', ['check', '--max-diagnostics=20'])),
   },
   { name: 'tests', run: vitest },
   { name: 'workbench', run: runWorkbench },

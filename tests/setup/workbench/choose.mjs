@@ -46,5 +46,10 @@ export async function chooseWorkbench() {
     return desktop(await downloadAndUnzipVSCode({ version: 'stable', cachePath }));
   }
   const reason = whyNot();
-  return reason ? { reason } : headless();
+  if (reason) return { reason };
+  try {
+    return headless();
+  } catch (error) {
+    return { reason: `it could not be installed: ${error.message}` };
+  }
 }
