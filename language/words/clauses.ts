@@ -24,7 +24,6 @@ export const clothClauses: readonly Word[] = [
   { word: 'warp', at: cloth, takes: [argument('word', { after: 'along', words: ['x', 'y'] })], example: 'ply show twill_200 at 0 deg, warp along x', meaning: 'The direction of the warp on a visible face.' },
   { word: 'drop', at: ['clause of ply', 'clause of patch', 'clause of repeat'], takes: [argument('length'), argument('name', { after: 'at', names: ['end'], optional: true })], example: 'patch lug mat_300, rectangle 200 mm by 120 mm, drop 25 mm', default: '25 mm per 600 g/m2', source: FROM_MEMORY, meaning: 'Each next one is smaller all round, or shorter at one end. All ending at one line makes a step that cracks.' },
   { word: 'by', at: ['clause of strip'], takes: [argument('length', { before: true }), argument('length')], example: 'strip keel uni_c300 at 0 deg, 60 mm by 620 mm', meaning: 'Width by length of the strip.' },
-  { word: 'once', at: ['clause of ply'], example: 'ply torsion biax_440 at 45 deg, once round', meaning: 'Round the whole part once.' },
 ];
 
 export const repeatClauses: readonly Word[] = [

@@ -77,7 +77,7 @@ export const entries: readonly Word[] = [
 /** What any line or entry may carry. */
 export const everywhere: readonly Word[] = [
   {
-    word: 'like', at: ['book', 'process', 'anywhere'], takes: [argument('name', { words: ['stock'], names: ['material', 'tool', 'recipe'] })],
+    word: 'like', at: ['anywhere'], takes: [argument('name', { words: ['stock'], names: ['material', 'tool', 'recipe'] })],
     example: 'fabric biax_440 like stock { price 5.10 EUR/m2 }',
     meaning: 'Takes everything over from another entry; the lines in the braces replace what differs. A name of the stock library may only be used again with `like stock`.',
   },
@@ -90,7 +90,7 @@ export const everywhere: readonly Word[] = [
     meaning: 'Words for the bench: they are printed on the build sheet beside the line.',
   },
   {
-    word: 'accept', at: ['anywhere'], takes: [argument('name'), argument('text')], example: 'accept bag/few-pleats "The tool is flat."',
+    word: 'accept', at: ['anywhere'], takes: [argument('name'), argument('text')], example: 'bag film_50, accept bag/few-pleats "The tool is flat."',
     meaning: 'Silences one rule on this line and says why. The build sheet lists it; one that silences nothing is reported.',
   },
   {
@@ -118,5 +118,5 @@ export const connectives: readonly Word[] = [
   { word: 'when', at: ['anywhere'], example: 'clamp f1 when full', meaning: 'As soon as this has happened: the part is full, the front is at a point, another line is running.' },
   { word: 'after', at: ['anywhere'], example: 'tg 66 degC after 8 h at 50 degC', meaning: 'Later than this by the time that stands before.' },
   { word: 'within', at: ['anywhere', 'clause of step'], takes: [argument('time'), argument('word', { after: 'of', words: ['mix', 'gel', 'sand', 'thaw'], optional: true })], example: 'vacuum 650 mbar gauge, within 75 min of mix', meaning: 'A deadline: the step must be done in this time. A bag that comes after the resin has gone stiff does not press the layers together.' },
-  { word: 'and', at: ['anywhere'], example: 'sand and wipe', meaning: 'Both.' },
+  { word: 'and', at: ['anywhere'], example: 'sand and wipe', meaning: 'Both things, one and the other.' },
 ];

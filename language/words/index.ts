@@ -17,7 +17,7 @@ import { states } from './values.ts';
 import { afterVerbs } from './verbs-after.ts';
 import { clothVerbs, coreVerbs } from './verbs-core.ts';
 import { cureVerbs, waitVerbs } from './verbs-cure.ts';
-import { mouldVerbs } from './verbs-mould.ts';
+import { coatVerbs, mouldVerbs } from './verbs-mould.ts';
 import { overVerbs } from './verbs-over.ts';
 import { pullVerbs } from './verbs-pull.ts';
 
@@ -29,7 +29,7 @@ export { classesOf, LAID, needed, precedes } from './order.ts';
 
 /** All work steps, in the order in which a part is usually built. */
 export const verbs: readonly Verb[] = [
-  ...mouldVerbs, ...coreVerbs, ...clothVerbs, ...overVerbs, ...pullVerbs, ...cureVerbs, ...afterVerbs, ...waitVerbs,
+  ...mouldVerbs, ...coatVerbs, ...coreVerbs, ...clothVerbs, ...overVerbs, ...pullVerbs, ...cureVerbs, ...afterVerbs, ...waitVerbs,
 ];
 
 /** Every word of the notation in every sense. */

@@ -11,8 +11,9 @@ export const layers: readonly Word[] = [
   { word: 'insert', at: ['stack'], takes: [argument('name', { names: ['own'] }), argument('name', { names: ['core'] }), argument('length')], example: 'insert bolts birch_ply 20 mm, rectangle 110 mm by 80 mm, centred at (210 mm from heel, 0 mm)', meaning: 'A solid piece let into the core where a bolt, hinge or seal presses.' },
   { word: 'repeat', at: ['stack'], takes: [argument('count')], example: 'repeat 3, stagger 60 mm { ply mat mat_300 }', meaning: 'Lays the group again. The copies are called mat.1, mat.2 and so on.' },
   { word: 'mirror', at: ['stack'], takes: [argument('name', { after: 'about', names: ['layer'], optional: true })], example: 'mirror about b', meaning: 'Repeats the plies and strips laid so far in reverse, so that the part stays flat when it cools. After a core it mirrors the skin below it. Copies are called a.m.' },
-  { word: 'about', at: ['clause of mirror', 'stack'], takes: [argument('name', { names: ['layer'] })], example: 'mirror about b', meaning: 'The layer in the middle, which is laid only once.' },
-  { word: 'caul', at: ['stack'], takes: [argument('name', { names: ['consumable'] })], example: 'stack from caul alu_2 { ply a biax_440 at 0 deg }', meaning: 'The stack begins on a loose plate, not on a tool.' },
+  { word: 'about', at: ['clause of mirror'], takes: [argument('name', { names: ['layer'] })], example: 'mirror about b', meaning: 'The layer in the middle, which is laid only once.' },
+  { word: 'tool', at: ['value of stack'], takes: [argument('name', { names: ['tool'] })], example: 'stack from tool sled_tool { ply a biax_440 at 0 deg }', meaning: 'The stack begins on this tool, its first layer against it.' },
+  { word: 'caul', at: ['value of stack'], takes: [argument('name', { names: ['consumable'] })], example: 'stack from caul alu_2 { ply a biax_440 at 0 deg }', meaning: 'The stack begins on a loose plate, not on a tool.' },
 ];
 
 /** What a coat is put on with. */

@@ -38,7 +38,7 @@ export const clothFacts: readonly Word[] = [
     example: 'dry 2 h at 80 degC, use within 1 h',
     meaning: 'It must be dried before it is used: natural fibre and wood hold water that boils into voids and spoils the bond.',
   },
-  { word: 'use', at: ['clause of fact'], takes: [argument('time', { after: 'within' })], example: 'dry 2 h at 80 degC, use within 1 h', meaning: 'How soon it must be laid after drying, before it has drunk again.' },
+  { word: 'use', at: ['fabric', 'prepreg', 'core', 'clause of fact', 'clause of step'], takes: [argument('time', { after: 'within' })], example: 'dry 2 h at 80 degC, use within 1 h', meaning: 'How soon it must be laid after drying, before it has drunk again.' },
   { word: 'modulus', at: ['fibre', 'resin', 'gelcoat', 'core', 'paste'], takes: [argument('pressure'), argument('word', { words: ['along', 'across'], optional: true })], example: 'modulus 72 GPa', meaning: 'Stiffness in tension. A carbon fibre has one along and another across.' },
   { word: 'strength', at: ['fibre', 'resin', 'core', 'paste'], takes: [argument('pressure'), argument('word', { words: ['along', 'across', 'compression'], optional: true })], example: 'strength 2000 MPa', meaning: 'The stress at which it breaks in tension.' },
   { word: 'strain', at: ['fibre', 'resin', 'core'], takes: [argument('ratio')], example: 'strain 2.5 %', meaning: 'How far it stretches before it breaks.' },

@@ -10,7 +10,7 @@ export const coreFacts: readonly Word[] = [
   { word: 'attacked_by', at: ['core', 'consumable'], takes: [argument('word', { words: ['styrene'] })], example: 'attacked_by styrene', meaning: 'Polyester and vinyl ester dissolve it (EPS, XPS): use epoxy.' },
   { word: 'styrene', at: ['value of resists'], example: 'resists styrene', meaning: 'The solvent in polyester and vinyl ester.' },
   {
-    word: 'limit', at: ['core', 'consumable', 'tool', 'fabric', 'resin'], takes: [argument('temperature')], example: 'limit 80 degC',
+    word: 'limit', at: ['core', 'consumable', 'tool', 'fabric', 'resin', 'clause of fact'], takes: [argument('temperature')], example: 'limit 80 degC',
     meaning: 'The hottest it may get. The schedule of cure and postcure, and the heat of a thick laminate, must stay below it. Tape and mesh usually fail first.',
   },
   { word: 'bends', at: ['core'], takes: [argument('length'), argument('length', { after: 'at' })], example: 'bends 1.2 m at 12 mm', meaning: 'The smallest radius that a sheet of this thickness bends to, cold and not scored. Tighter, it breaks or springs off the skin.' },

@@ -24,10 +24,6 @@ export const resinFacts: readonly Word[] = [
     meaning: 'The peroxide, its usual share and the range that still cures. Too little stays under-cured for ever, too much overheats and cracks.',
   },
   { word: 'accelerated', at: ['resin', 'gelcoat', 'paste'], example: 'accelerated', meaning: 'The accelerator is already in it: only the catalyst is stirred in. Never add more accelerator.' },
-  {
-    word: 'accelerator', at: ['resin', 'gelcoat'], takes: [argument('name', { names: ['material'] }), share({ optional: true })], example: 'accelerator cobalt_6 0.3 % by weight',
-    meaning: 'Stirred in fully before the peroxide, which comes last. The two must never meet undiluted: they react explosively.',
-  },
   { word: 'air_inhibited', at: ['resin', 'gelcoat'], example: 'air_inhibited', meaning: 'Its free surface stays tacky in air. Good under the next layer, but the last one needs wax, film or a flow coat.' },
   { word: 'styrene', at: ['resin', 'gelcoat', 'paste'], takes: [share()], example: 'styrene 40 % by weight', meaning: 'Its share of styrene: it dissolves EPS and XPS, boils under deep vacuum and has an exposure limit. Ventilate.' },
   { word: 'density', at: [...liquids, 'catalyst', 'fibre', 'core', 'prepreg', 'consumable'], takes: [argument('density')], example: 'density 1.10 g/cm3 +- 0.02 g/cm3', meaning: 'Mass of a volume: of the cured resin, the bare fibre, the core. In a prepreg it is that of its resin.' },

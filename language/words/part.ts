@@ -29,7 +29,7 @@ export const partLines: readonly Word[] = [
   { word: 'sides', at: ['part'], takes: [argument('length'), argument('angle', { after: 'at', optional: true })], example: 'sides 110 mm at 5 deg, radius 12 mm', meaning: 'An upstand all round: its height and how far it leans out.' },
   { word: 'radius', at: ['clause of part'], takes: [argument('length')], example: 'sides 110 mm at 5 deg, radius 12 mm', meaning: 'The inside radius of a corner. Under 6 mm cloth bridges it and leaves resin or air behind.', source: COMMON_PRACTICE },
   { word: 'zone', at: ['part'], takes: [argument('name', { names: ['own'] }), argument('shape')], example: 'zone mount rounded 260 mm by 180 mm corner 40 mm, centred at (210 mm from heel, 0 mm)', meaning: 'Names an area of the part, for patches and steps to refer to.' },
-  { word: 'cosmetic', at: ['part'], takes: [argument('word', { words: ['tool', 'bag', 'both'] }), argument('word', { words: ['face', 'faces'] })], example: 'cosmetic tool face', meaning: 'The face that is looked at. Print-through and pinholes matter there.' },
+  { word: 'cosmetic', at: ['part'], takes: [argument('word', { words: ['tool', 'bag'] }), argument('word', { words: ['face'] })], example: 'cosmetic tool face', meaning: 'The face that is looked at. Print-through and pinholes matter there.' },
   { word: 'angles', at: ['part'], takes: [argument('word', { after: 'from', words: ['tool', 'bag'] }), argument('word', { words: ['face'] })], example: 'angles from tool face', default: 'from bag face', source: 'ASTM D6507 asks for the side to be stated', meaning: 'From which side angles are counted counter-clockwise.' },
 ];
 
@@ -51,5 +51,4 @@ export const shapes: readonly Word[] = [
   { word: 'centred', at: ['clause of part', 'clause of strip', 'clause of patch', 'clause of ply', 'clause of insert', 'clause of core'], takes: [argument('point', { after: 'at' })], example: 'zone mount circle 80 mm, centred at (210 mm from heel, 0 mm)', default: 'the middle of the part', meaning: 'Where the middle of the shape lies.' },
   { word: 'tool', at: ['value of cosmetic', 'value of angles'], example: 'cosmetic tool face', meaning: 'The face that lies against the tool.' },
   { word: 'bag', at: ['value of cosmetic', 'value of angles'], example: 'cosmetic bag face', meaning: 'The face under the bag or in the air.' },
-  { word: 'both', at: ['value of cosmetic'], example: 'cosmetic both faces', meaning: 'Both faces are looked at.' },
 ];

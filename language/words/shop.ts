@@ -35,9 +35,8 @@ export const shop: readonly Word[] = [
   },
   {
     word: 'oven', at: ['shop'], takes: [argument('length'), argument('length', { after: 'by' }), argument('length', { after: 'by' })],
-    example: 'oven 2400 mm by 1200 mm by 900 mm', meaning: 'Inside of the oven: length, width, height. A part on its tool must go in.',
+    example: 'oven 2400 mm by 1200 mm by 900 mm, limit 140 degC', meaning: 'Inside of the oven: length, width, height, and the hottest it goes. A part on its tool must go in.',
   },
-  { word: 'limit', at: ['shop'], takes: [argument('temperature')], example: 'limit 140 degC', meaning: 'The hottest that the oven goes.' },
   {
     word: 'habit', at: ['shop'], takes: [argument('word', { words: ['leak', 'warp', 'pleat', 'flange', 'allowance', 'landing', 'overlap', 'stagger', 'drop', 'gel', 'styrene'] }), argument('number', { repeated: true, optional: true })],
     example: 'habit leak 5 mbar in 10 min',

@@ -12,8 +12,8 @@ const BLOCKS = ['part', 'stack', 'process', 'kit', 'infuse', 'cure', 'postcure',
 const LAYERS = ['coat', 'ply', 'strip', 'patch', 'core', 'insert', 'repeat', 'mirror'] as const;
 /** Facts whose value is one of a few words. */
 const CHOICES = [
-  'layers', 'binder', 'fraction', 'family', 'resists', 'kind', 'edge', 'cosmetic', 'angles', 'outline', 'currency',
-  'habit', 'until', 'when', 'darts', 'process', 'postcure', 'trim', 'lay', 'expect', 'vacuum', 'price',
+  'layers', 'binder', 'fraction', 'family', 'resists', 'kind', 'edge', 'cosmetic', 'angles', 'outline', 'stack',
+  'habit', 'until', 'when', 'darts', 'process', 'postcure', 'trim', 'lay', 'expect', 'vacuum',
 ] as const;
 
 type Of<T extends readonly string[]> = T[number];

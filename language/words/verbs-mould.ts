@@ -1,7 +1,7 @@
 import { argument, COMMON_PRACTICE } from './arguments.ts';
 import { minutes, steps } from './step-row.ts';
 
-/** Making the tool ready, and masking. */
+/** Making the tool ready. */
 export const mouldVerbs = steps('mould', [
   {
     word: 'clean', takes: [argument('name', { names: ['tool', 'consumable'] })], example: 'clean sled_tool', sheet: 'Clean {material}: take off old release, dust and tape residue.',
@@ -22,6 +22,17 @@ export const mouldVerbs = steps('mould', [
     occupies: ['tool'], minutes: minutes(5, COMMON_PRACTICE, 'typed'), caution: 'Never leave a heater alone with resin or solvent.',
   },
   {
+    word: 'tape', takes: [argument('name', { names: ['consumable'] })], example: 'tape sealant_12', sheet: 'Run {material} round the flange, liner on.',
+    meaning: 'Sealant tape on the clean flange, before any dry cloth is near: fibres under it are air channels. For masking say `mask`.', material: ['tape'],
+    needs: ['a clean flange'], processes: ['bagged', 'infusion', 'prepreg'], clauses: ['limit', 'outside'], instead: ['sealant', 'tacky_tape'],
+    consumes: [{ what: 'tape', by: 'perimeter', why: 'once round outside the vent, and twice the height of each pleat' }],
+    minutes: minutes({ per: 'm', minutes: 1.5 }, COMMON_PRACTICE),
+  },
+]);
+
+/** Keeping coats off what must stay clean. The coats themselves are layers, laid by `lay`. */
+export const coatVerbs = steps('coat', [
+  {
     word: 'mask', takes: [argument('name', { optional: true, words: ['flange', 'edge'], names: ['consumable'] })], example: 'mask flange', sheet: 'Mask the {what}.',
     meaning: 'Masking tape over what must stay clean of coats: sealant tape does not hold on overspray.',
     consumes: [{ what: 'mask', by: 'perimeter', why: 'one run round the part' }], minutes: minutes({ per: 'm', minutes: 1 }, COMMON_PRACTICE),
@@ -29,12 +40,5 @@ export const mouldVerbs = steps('mould', [
   {
     word: 'unmask', takes: [argument('word', { words: ['flange', 'edge'], optional: true })], example: 'unmask flange', sheet: 'Pull the masking off the {what} while the coat is still soft.',
     meaning: 'Takes the masking off again, before the coat is hard.', needs: ['mask'], minutes: minutes({ per: 'm', minutes: 0.5 }, COMMON_PRACTICE),
-  },
-  {
-    word: 'tape', takes: [argument('name', { names: ['consumable'] })], example: 'tape sealant_12', sheet: 'Run {material} round the flange, liner on.',
-    meaning: 'Sealant tape on the clean flange, before any dry cloth is near: fibres under it are air channels. For masking say `mask`.', material: ['tape'],
-    needs: ['a clean flange'], processes: ['bagged', 'infusion', 'prepreg'], clauses: ['limit', 'outside'], instead: ['sealant', 'tacky_tape'],
-    consumes: [{ what: 'tape', by: 'perimeter', why: 'once round outside the vent, and twice the height of each pleat' }],
-    minutes: minutes({ per: 'm', minutes: 1.5 }, COMMON_PRACTICE),
   },
 ]);

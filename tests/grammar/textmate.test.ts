@@ -8,6 +8,8 @@ import { INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
 import type { IGrammar, StateStack } from 'vscode-textmate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { UNIT_ATOMS } from '../../calc/quantity/units.ts';
+import { wordsAt } from '../../language/words/index.ts';
+import type { Place } from '../../language/words/index.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const grammarFile = join(root, 'syntaxes', 'layup.tmLanguage.json');
@@ -88,6 +90,35 @@ describe('a number with its unit', () => {
   it('marks a decimal comma, which the notation does not have', () => {
     const tokens = tokenize('  density 1,10 g/cm3');
     expect(tokens.find((token) => token.text === '1,10')?.scopes).toContain('invalid.illegal.decimal-comma.layup');
+  });
+});
+
+describe('the words of the table', () => {
+  const blocks: readonly (readonly [Place, string])[] = [
+    ...(['fibre', 'fabric', 'prepreg', 'resin', 'gelcoat', 'catalyst', 'paste', 'core', 'consumable', 'tool'] as const).map((kind) => [kind, `${kind} own "Own" {`] as const),
+    ['shop', 'shop "Own" {'], ['record', 'record own 2026-05-14 {'], ['recipe', 'recipe own {'],
+    ['part', 'recipe own {\npart {'], ['stack', 'recipe own {\nstack from tool own {'], ['load', 'recipe own {\nload own {'], ['size', 'recipe own {\nsize own {'],
+    ['process', 'recipe own {\nprocess hand {'], ['kit', 'recipe own {\nprocess hand {\nkit {'], ['infuse', 'recipe own {\nprocess infusion {\ninfuse {'],
+    ['cure', 'recipe own {\nprocess hand {\ncure {'], ['postcure', 'recipe own {\nprocess hand {\npostcure free {'],
+  ];
+  const scoped = (lines: string, word: string) => tokenize(lines).filter((token) => token.text.trim() !== '').some((token) =>
+    token.text.trim().startsWith(word) && outermost(token).some((scope) => /^(support|storage|keyword|entity)/.test(scope)));
+  // the first word of a line; two-word verbs as they stand
+  it.each(blocks)('begin a line of %s in colour', (place, head) => {
+    const plain = wordsAt(place).filter((word) => !scoped(`${head}\n${word.word} `, word.word));
+    expect(plain.map((word) => word.word)).toEqual([]);
+  });
+
+  const clauses: readonly (readonly [Place, string])[] = [
+    ['clause of coat', 'coat'], ['clause of ply', 'ply'], ['clause of strip', 'strip'], ['clause of patch', 'patch'], ['clause of core', 'core'], ['clause of insert', 'insert'], ['clause of repeat', 'repeat'],
+    ['clause of step', 'bag'],
+  ];
+  const behindOthers = new Set(['corner', 'every', 'edge', 'then', 'below', 'perimeter', 'fill']);
+  // words that stand behind their number (`2 coats`, `80 mm past edge`) are coloured with it
+  it.each(clauses)('begin a %s in colour', (place, layer) => {
+    const leading = wordsAt(place).filter((word) => !(word.takes ?? []).some((argument) => argument.before) && !behindOthers.has(word.word));
+    const plain = leading.filter((word) => !scoped(`recipe own {\n${place === 'clause of step' ? 'process hand' : 'stack from tool own'} {\n${layer} own own, ${word.word} `, word.word));
+    expect(plain.map((word) => word.word)).toEqual([]);
   });
 });
 
