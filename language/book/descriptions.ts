@@ -12,8 +12,8 @@ const made = new WeakMap<AstNode, AstNodeDescription>();
 
 /** The description of a node, made once; what is dear (its path, its place in the text) only when asked for. */
 export function describe(node: AstNode, name: string, locator: AstNodeLocator): AstNodeDescription {
-  let description = made.get(node);
-  if (description === undefined) made.set(node, (description = new NodeDescription(node, name, locator)));
+  const description = made.get(node) ?? new NodeDescription(node, name, locator);
+  made.set(node, description);
   return description;
 }
 

@@ -51,20 +51,20 @@ export class BookIndex implements IndexManager {
     return this.#entries.get(keyOf(namespace, name)) ?? [];
   }
 
-  /** The documents that hold a `shop`, and so on: who exports a key. */
-  exporters(key: Key): readonly URI[] {
-    return (this.#entries.get(key) ?? []).map((entry) => entry.documentUri);
+  /** The `shop` entries of the workspace; one is right, the first counts. */
+  shops(): readonly AstNodeDescription[] {
+    return this.#entries.get(shopKey) ?? [];
   }
 
   /** Notes that what is known about a document depends on what the book says about a key. */
   noteAsked(document: URI, key: Key): void {
     const uri = document.toString();
-    let keys = this.#asked.get(uri);
-    if (keys === undefined) this.#asked.set(uri, (keys = new Set()));
+    const keys = this.#asked.get(uri) ?? new Set();
     if (keys.has(key)) return;
     keys.add(key);
-    let askers = this.#askers.get(key);
-    if (askers === undefined) this.#askers.set(key, (askers = new Set()));
+    this.#asked.set(uri, keys);
+    const askers = this.#askers.get(key) ?? new Set();
+    this.#askers.set(key, askers);
     askers.add(uri);
   }
 

@@ -1,3 +1,4 @@
+import type { AstNode } from 'langium';
 import {
   isLayer,
   type Let,
@@ -11,23 +12,22 @@ import {
 /** The names that stand in one recipe, each with every node that bears it, in the order of the lines. */
 export type LocalNames = ReadonlyMap<string, readonly Named[]>;
 
-// A syntax tree is never changed: an edit makes a new one. So a map lives as long as its tree.
-const ofRecipe = new WeakMap<Recipe, LocalNames>();
-const ofSize = new WeakMap<Size, LocalNames>();
-
 /** Layers (of groups too), zones, feeds and vents, lets, loads and sizes of a recipe; not those that it is `like`. */
-export function localNames(recipe: Recipe): LocalNames {
-  let names = ofRecipe.get(recipe);
-  if (names === undefined) ofRecipe.set(recipe, (names = collect(namedIn(recipe))));
-  return names;
-}
+export const localNames = keptWith((recipe: Recipe) => collect(namedIn(recipe)));
 
 /** The lets that a size has of its own. */
-export function sizeNames(size: Size): LocalNames {
-  let names = ofSize.get(size);
-  if (names === undefined)
-    ofSize.set(size, (names = collect(size.items.filter((item): item is Let => item.$type === 'Let'))));
-  return names;
+export const sizeNames = keptWith((size: Size) =>
+  collect(size.items.filter((item): item is Let => item.$type === 'Let')),
+);
+
+/** A syntax tree is never changed, an edit makes a new one: so a map of names lives as long as its tree. */
+function keptWith<T extends AstNode>(make: (node: T) => LocalNames): (node: T) => LocalNames {
+  const kept = new WeakMap<T, LocalNames>();
+  return (node) => {
+    const names = kept.get(node) ?? make(node);
+    kept.set(node, names);
+    return names;
+  };
 }
 
 function collect(nodes: Iterable<Named>): LocalNames {

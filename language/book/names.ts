@@ -44,6 +44,11 @@ export class BookNames {
     return this.#index.entries(namespace, name);
   }
 
+  /** The `shop` entries of the workspace; one is right, the first counts. */
+  shops(): readonly AstNodeDescription[] {
+    return this.#index.shops();
+  }
+
   /** What a reference means; `undefined` where no such name is known. Notes what was asked for. */
   resolve({ container, property, reference }: ReferenceInfo): AstNodeDescription | undefined {
     const name = reference.$refText;

@@ -1,11 +1,11 @@
 import { type AstNode, AstUtils, CstUtils, type LangiumDocument, type Reference } from 'langium';
 import type { RenameProvider } from 'langium/lsp';
+// Of the connection's own package: an error of another copy of the protocol would be sent as an answer.
+import { LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import {
-  LSPErrorCodes,
   type Position,
   type Range,
   type RenameParams,
-  ResponseError,
   type TextDocumentPositionParams,
   TextEdit,
   type WorkspaceEdit,
@@ -57,7 +57,9 @@ export class LayupRename implements RenameProvider {
     this.#demandFree(newName, spot);
     const changes: Record<string, TextEdit[]> = {};
     const add = (uri: string, range: Range, text: string): void => {
-      (changes[uri] ??= []).push(TextEdit.replace(range, text));
+      const edits = changes[uri] ?? [];
+      edits.push(TextEdit.replace(range, text));
+      changes[uri] = edits;
     };
     const { bearers, places } = this.#placesOf(spot.target);
     for (const place of places) add(place.uri, place.range, newName);

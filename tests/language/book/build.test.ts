@@ -118,6 +118,7 @@ describe('what an edit reaches', () => {
       'hall.layup': 'shop "One" {\n  ambient 21 degC\n}\n',
       'm.layup': 'tool spare {\n}\n',
     });
+    expect(book.services.names.shops().map((shop) => nameOf(shop.documentUri))).toEqual(['hall.layup']);
     book.takeWork();
     await book.edit('hall.layup', 'shop "One" {\n  ambient 18 degC\n}\n');
     expect([...book.takeWork().validated].sort()).toEqual(['a.layup', 'b.layup', 'c.layup', 'd.layup', 'hall.layup']);
