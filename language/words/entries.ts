@@ -86,7 +86,7 @@ export const everywhere: readonly Word[] = [
     meaning: 'The library of generic materials that comes with the tool: values of the class, not of a product. Replace them by your data sheets.',
   },
   {
-    word: 'note', at: ['anywhere'], takes: [argument('text')], example: 'note "Mark the middle line before it goes down."',
+    word: 'note', at: ['anywhere'], takes: [argument('text')], example: 'ply inner triax_680 at 0 deg, note "Mark the middle line before it goes down."',
     meaning: 'Words for the bench: they are printed on the build sheet beside the line.',
   },
   {
@@ -94,7 +94,7 @@ export const everywhere: readonly Word[] = [
     meaning: 'Silences one rule on this line and says why. The build sheet lists it; one that silences nothing is reported.',
   },
   {
-    word: 'source', at: ['anywhere'], takes: [argument('text')], example: 'source "Data sheet of 2026-03"',
+    word: 'source', at: ['anywhere'], takes: [argument('text')], example: 'price 5.10 EUR/m2, source "Data sheet of 2026-03"',
     meaning: 'Where the value comes from: data sheet, own test, standard, memory. It is shown wherever the value is used.',
   },
 ];
@@ -112,7 +112,7 @@ export const connectives: readonly Word[] = [
   { word: 'with', at: ['anywhere'], example: 'lay skin with vinylester_infusion', meaning: 'The resin that is used here, or the catalyst share that a value holds for.' },
   { word: 'in', at: ['anywhere'], example: 'leak test 5 mbar in 10 min', meaning: 'During this time, or in this layer. Behind a number it is the inch.' },
   { word: 'for', at: ['anywhere'], example: 'pot_life 110 min at 23 degC for 150 g', meaning: 'The mass that a pot life was measured with, or the strip that a groove is for.' },
-  { word: 'onto', at: ['anywhere'], example: 'wrap onto body by landing', meaning: 'The layer that a wrapped ply lands on.' },
+  { word: 'onto', at: ['anywhere'], example: 'ply outer triax_680 at 0 deg, wrap onto body by 25 mm', meaning: 'The layer that a wrapped ply lands on.' },
   { word: 'as', at: ['anywhere'], example: 'triax_680 as outer', meaning: 'Under this name, or in this role.' },
   { word: 'until', at: ['anywhere'], example: 'wait until tacky', meaning: 'Goes on up to a state: tacky, gel, cool, hard.' },
   { word: 'when', at: ['anywhere'], example: 'clamp f1 when full', meaning: 'As soon as this has happened: the part is full, the front is at a point, another line is running.' },

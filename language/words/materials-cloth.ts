@@ -15,7 +15,7 @@ export const clothFacts: readonly Word[] = [
     meaning: 'What holds the strands of a mat. A binder for styrene never dissolves in epoxy: the mat stays stiff, will not drape and wets badly.', source: 'trade magazine 2016',
   },
   {
-    word: 'sizing', at: ['fabric', 'prepreg'], takes: [argument('word', { words: ['epoxy', 'polyester', 'vinyl_ester', 'multi', 'release', 'none'] })], example: 'sizing multi', default: 'multi', source: COMMON_PRACTICE,
+    word: 'sizing', at: ['fabric', 'prepreg', 'consumable'], takes: [argument('word', { words: ['epoxy', 'polyester', 'vinyl_ester', 'multi', 'release', 'none'] })], example: 'sizing multi', default: 'multi', source: COMMON_PRACTICE,
     meaning: 'The coating that makes the fibre bond to a resin family. The wrong one leaves fibres that pull out of the resin. Release is for peel ply only.',
   },
   {

@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Book } from '../../language/grammar/generated/ast.ts';
+import { lowerEntry } from '../../language/lower/index.ts';
+import { wordAt } from '../../language/words/index.ts';
+import { parsed, viewServices } from '../language/view/parsed.ts';
 
 interface Snippet { readonly prefix: string; readonly description: string; readonly body: readonly string[] }
 
@@ -17,12 +21,25 @@ function filled(snippet: Snippet): string {
   return text.replace(/\$(\d+)/g, (_, index: string) => values.get(index) ?? '');
 }
 
+const services = viewServices();
+/** A block of a recipe in a recipe, steps in a process; an entry as it stands. */
+function placed(text: string): string {
+  const first = text.split(' ')[0] ?? '';
+  if (wordAt(first, 'book') !== undefined) return text;
+  return wordAt(first, 'recipe') !== undefined ? `recipe own {\n${text}\n}` : `recipe own {\nprocess hand {\n${text}\n}\n}`;
+}
+
 describe.each(snippets)('%s', (_, snippet) => {
   const text = filled(snippet);
   it('fills every field', () => expect(text).not.toMatch(/\$/));
   it('opens and closes its blocks', () => {
     const bare = text.replace(/"[^"\n]*"/g, '""');
     expect(bare.match(/\{/g)?.length ?? 0).toBe(bare.match(/\}/g)?.length ?? 0);
+  });
+  it('is written in the notation', () => {
+    const { value, lexerErrors, parserErrors } = parsed(services, `${placed(text)}\n`).parseResult;
+    expect([...lexerErrors, ...parserErrors].map((error) => error.message)).toEqual([]);
+    expect((value as Book).entries.flatMap((entry, index) => lowerEntry(entry, 'workspace', index).problems.map((problem) => problem.message))).toEqual([]);
   });
   it('ends where one goes on typing', () => expect(snippet.body.at(-1)).toMatch(/\$0$/));
 });

@@ -44,7 +44,7 @@ function tokenize(text: string): Token[] {
   return tokens;
 }
 
-const sample = readFileSync(join(root, 'tests', 'grammar', 'samples', 'sled.layup'), 'utf8');
+const sample = readFileSync(join(root, 'tests', 'language', 'notation-sample.layup'), 'utf8');
 const outermost = (token: Token) => token.scopes.filter((scope) => scope !== 'source.layup' && !scope.startsWith('meta.'));
 
 describe('the colours of a whole book', () => {

@@ -1,10 +1,13 @@
-import type { Grammar } from 'langium';
+import { readdirSync, readFileSync } from 'node:fs';
+import type { AstNode, Grammar } from 'langium';
 import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { Place, Word } from '../../language/words/index.ts';
 import { classesOf, GROUPS, LAID, needed, PLACES, precedes, senses, verb, verbOfClass, verbs, wordAt, words, wordsAt } from '../../language/words/index.ts';
 import { connectives } from '../../language/grammar/connectives.ts';
 import { LayupGrammar } from '../../language/grammar/generated/grammar.ts';
+import type { Book } from '../../language/grammar/generated/ast.ts';
+import { lowerEntry } from '../../language/lower/index.ts';
 import { materialFacts } from '../../language/lower/material-facts.ts';
 import { recordWords } from '../../language/lower/record.ts';
 import { shopFacts } from '../../language/lower/shop-facts.ts';
@@ -54,39 +57,78 @@ describe('the table of words', () => {
   });
 });
 
+/** What lowering has to say against a text. */
+function problemsOf(services: ReturnType<typeof viewServices>, text: string): string[] {
+  const book = parsed(services, `${text}\n`).parseResult.value as Book;
+  return book.entries.flatMap((entry, index) => lowerEntry(entry, 'workspace', index).problems.map((problem) => `${problem.rule} ${JSON.stringify(problem.message)}`));
+}
+
 describe('the examples', () => {
   const services = viewServices();
-  const inside: Partial<Record<string, (line: string) => string>> = {
-    book: (line) => line,
-    recipe: (line) => `recipe r {\n${line}\n}`,
-    part: (line) => `recipe r {\npart {\n${line}\n}\n}`,
-    stack: (line) => (line.startsWith('stack') ? `recipe r {\n${line}\n}` : `recipe r {\nstack from tool t {\n${line}\n}\n}`),
-    process: (line) => (line.startsWith('process') ? `recipe r {\n${line}\n}` : `recipe r {\nprocess hand {\n${line}\n}\n}`),
-    load: (line) => `recipe r {\nload l {\n${line}\n}\n}`,
-    size: (line) => `recipe r {\nsize s {\n${line}\n}\n}`,
-  };
-  const blockOf = (word: Word): string => {
-    const first = word.example.split(' ')[0] ?? '';
-    const heads: [string, Place[]][] = [
-      ['recipe', ['recipe']], ['part', ['part']], ['stack', ['stack']], ['process', ['process', 'kit', 'infuse', 'cure', 'postcure']], ['load', ['load']], ['size', ['size']],
-    ];
-    if (/^core \w+ "/.test(word.example)) return 'book';
-    if (word.example.includes('{') && wordAt(first, 'book') !== undefined && !at(['stack', 'process', 'recipe']).has(first)) return 'book';
-    if (/^(ply|strip|patch|coat|core|insert|repeat|mirror|stack)$/.test(first)) return 'stack';
-    for (const [block, places] of heads) if (word.at.some((place) => places.includes(place)) && places.some((place) => wordAt(first, place) !== undefined)) return block;
-    for (const [block, places] of heads) if (places.some((place) => wordsAt(place).some((known) => known.word === first))) return block;
-    return 'fact';
-  };
+  const inRecipe = (block: string) => (line: string): string => `recipe r {\n${block} {\n${line}\n}\n}`;
+  /** Where an example may stand, the places in which its first word is looked for. */
+  const blocks: readonly (readonly [Place, (line: string) => string])[] = [
+    ['book', (line) => line], ['recipe', (line) => `recipe r {\n${line}\n}`],
+    ['stack', inRecipe('stack from tool t')], ['process', inRecipe('process hand')], ['cure', inRecipe('process hand {\ncure')], ['part', inRecipe('part')],
+    ['load', inRecipe('load l')], ['size', inRecipe('size s')], ['record', (line) => `record r 2026-05-14 {\n${line}\n}`],
+    ['shop', (line) => `shop {\n${line}\n}`], ['tool', (line) => `tool t {\n${line}\n}`],
+    ...materials.map((kind) => [kind, (line: string) => `${kind} m {\n${line}\n}`] as const),
+  ];
+  const begins = (line: string, place: Place): boolean => wordsAt(place).some((known) => line === known.word || line.startsWith(`${known.word} `));
+  /** The example in a block of the book: in the one that the word stands in, else in the first that knows how the line begins. */
   const wrapped = (word: Word): string => {
-    const wrap = inside[blockOf(word)];
-    if (wrap !== undefined) return wrap(word.example);
-    const record = word.at.includes('record') || /^(lot|vacuum|barcol)/.test(word.example);
-    return record ? `record r 2026-05-14 {\n${word.example}\n}` : `${word.at.includes('tool') ? 'tool' : word.at.includes('shop') || word.example.startsWith('habit') ? 'shop' : 'resin'} ${word.at.includes('shop') || word.example.startsWith('habit') ? '' : 'm '}{\n${word.example}\n}`;
+    const isEntry = / \{|^notation /.test(word.example) && begins(word.example, 'book') && !/^(coat|core \w+ \w)/.test(word.example);
+    const fits = blocks.filter(([place]) => (place === 'book') === isEntry && begins(word.example, place));
+    const wrap = (fits.find(([place]) => word.at.includes(place)) ?? fits[0])?.[1];
+    if (wrap === undefined) throw new Error(`no block takes the example of ${word.word}: ${word.example}`);
+    const text = wrap(word.example);
+    return `${text}${'\n}'.repeat((text.match(/\{/g)?.length ?? 0) - (text.match(/\}/g)?.length ?? 0))}`;
   };
   const lines = words.filter((word) => !['and', 'as'].includes(word.word));
   it.each(lines.map((word) => [word.example, wrapped(word)] as const))('%s', (_, text) => {
     const { lexerErrors, parserErrors } = parsed(services, `${text}\n`).parseResult;
     expect([...lexerErrors, ...parserErrors].map((error) => error.message)).toEqual([]);
+  });
+
+  it('say nothing that is not understood', () => {
+    const told = lines.flatMap((word) => problemsOf(services, wrapped(word)).map((problem) => `${word.example}: ${problem}`));
+    expect(told).toEqual([]);
+  });
+});
+
+describe('what has been written in the notation', () => {
+  const folders = ['../recipes/', '../../extension/sample/', '../../language/book/stock/'].map((folder) => new URL(folder, import.meta.url));
+  const files = [
+    new URL('notation-sample.layup', import.meta.url),
+    ...folders.flatMap((folder) => readdirSync(folder).filter((name) => name.endsWith('.layup')).map((name) => new URL(name, folder))),
+  ].filter((file) => !file.pathname.endsWith('first_try.layup'));
+  const services = viewServices();
+  const placeOfFact = (fact: AstNode): Place | undefined => {
+    const owner = fact.$container as AstNode & { kind?: string };
+    const named: Record<string, Place> = { Shop: 'shop', Tool: 'tool', Recipe: 'recipe', PartBlock: 'part', Load: 'load', Size: 'size', BuildRecord: 'record' };
+    return owner.$type === 'Material' ? owner.kind as Place : named[owner.$type];
+  };
+
+  it.each(files.map((file) => [file.pathname.split('/').at(-1), file] as const))('%s uses no word that the table lacks', (_, file) => {
+    const tree = parsed(services, readFileSync(file, 'utf8')).parseResult.value;
+    const unknown: string[] = [];
+    for (const node of AstUtils.streamAllContents(tree)) {
+      const line = node as AstNode & { key?: string; verb?: string; word?: string; values?: (AstNode & { word?: { $refText: string } })[]; kind?: string };
+      const where = `line ${(node.$cstNode?.range.start.line ?? 0) + 1}`;
+      if (node.$type === 'Fact' || node.$type === 'MaterialFact') {
+        const place = placeOfFact(node);
+        if (place === undefined || wordAt(line.key ?? '', place) === undefined) unknown.push(`${where}: ${line.key} in ${place}`);
+      } else if (node.$type === 'Step') {
+        const two = `${line.verb} ${line.values?.[0]?.word?.$refText ?? ''}`;
+        if (verb(two) === undefined && verb(line.verb ?? '') === undefined) unknown.push(`${where}: ${line.verb}, a step`);
+      } else if (node.$type === 'Phrase') {
+        const owner = node.$container as AstNode & { kind?: string } | undefined;
+        const layered = owner?.kind !== undefined && ['CoatLayer', 'ClothLayer', 'CoreLayer'].includes(owner.$type) ? [`clause of ${owner.kind}`] : [];
+        const places = layered.length > 0 ? layered : owner?.$type === 'Repeat' ? ['clause of repeat'] : ['clause of step', 'clause of part', ...(owner?.$type === 'Change' ? ['clause of ply', 'clause of core'] : [])];
+        if (places.every((place) => wordAt(line.word ?? '', place as Place) === undefined)) unknown.push(`${where}: ${line.word}, a clause of ${owner?.$type}`);
+      }
+    }
+    expect(unknown).toEqual([]);
   });
 });
 
