@@ -1,9 +1,9 @@
-import { type FileSystemProvider, type Module, URI } from 'langium';
+import { type FileSystemProvider, URI } from 'langium';
 import { startLanguageServer } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
-import { followFolders } from '../book/folders.ts';
-import { createLayupServices, type LayupServices, type PartialLayupServices } from '../book/services.ts';
+import { createLayupServices, type LayupServices, type MoreServices } from '../book/services.ts';
 
+import { followFolders } from './folders.ts';
 import { viewModule } from './module.ts';
 
 /** Request `laybook/stockText`: the text of a file of the stock library, for the editor to show, read only. */
@@ -17,12 +17,12 @@ export interface StockTextResult {
 }
 
 /** Serves the notation over a connection; the same in a process of its own and in a worker of a browser. */
-export function startLayupServer(
+export function startLayupServer<More = unknown>(
   connection: Connection,
   files: () => FileSystemProvider,
-  ...more: readonly Module<LayupServices, PartialLayupServices>[]
-): LayupServices {
-  const { shared, layup } = createLayupServices({ connection, fileSystemProvider: files }, viewModule, ...more);
+  ...more: readonly MoreServices<More>[]
+): LayupServices & More {
+  const { shared, layup } = createLayupServices<More>({ connection, fileSystemProvider: files }, viewModule, ...more);
   connection.onRequest(
     stockTextRequest,
     ({ uri }: StockTextParams): StockTextResult => ({

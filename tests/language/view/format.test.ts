@@ -10,7 +10,7 @@ import { parsed, viewServices } from './parsed.ts';
 const services = viewServices();
 const lexer = services.parser.Lexer as LayupLexer;
 const kinds = tokenKinds(lexer.definition);
-const sample = readFileSync(new URL('../../grammar/samples/sled.layup', import.meta.url), 'utf8');
+const sample = readFileSync(new URL('../notation-sample.layup', import.meta.url), 'utf8');
 
 function applied(text: string, changes: readonly TextChange[]): string {
   let out = '';

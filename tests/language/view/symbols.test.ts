@@ -7,7 +7,7 @@ import { type OutlineSymbol, outlineOf } from '../../../language/view/symbols.ts
 import { parsed, viewServices } from './parsed.ts';
 
 const services = viewServices();
-const sample = readFileSync(new URL('../../grammar/samples/sled.layup', import.meta.url), 'utf8');
+const sample = readFileSync(new URL('../notation-sample.layup', import.meta.url), 'utf8');
 const outline = (text: string): OutlineSymbol[] => outlineOf(parsed(services, text).parseResult.value as Book);
 
 /** One line a symbol, indented by its depth. */

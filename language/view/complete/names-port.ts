@@ -1,0 +1,36 @@
+/** What completion asks the book for: names, without reading more than it must. */
+export interface MaterialName {
+  readonly name: string;
+  /** the word that its entry begins with: `fabric`, `resin` ... */
+  readonly kind: string;
+  /** of a consumable, the word behind `kind`: `peel`, `mesh` ... */
+  readonly consumableKind?: string;
+  readonly title?: string;
+  /** areal weight or the like, as it is typed */
+  readonly detail?: string;
+  /** from the stock library */
+  readonly stock: boolean;
+}
+
+export interface EntryName {
+  readonly name: string;
+  readonly title?: string;
+}
+
+/** A name inside a recipe. */
+export interface LocalName {
+  readonly name: string;
+  readonly kind: 'layer' | 'zone' | 'feed' | 'vent' | 'let' | 'load' | 'size' | 'end';
+  /** the word that its line begins with, and the material: `strip uni_c300` */
+  readonly detail?: string;
+}
+
+export interface NamesPort {
+  readonly materials: () => readonly MaterialName[];
+  readonly tools: () => readonly EntryName[];
+  readonly recipes: () => readonly EntryName[];
+  /** names inside a recipe of the book, by its name */
+  readonly inside: (recipe: string) => readonly LocalName[];
+  /** ISO 4217 code of the shop */
+  readonly currency: () => string;
+}
