@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { AstNode, Grammar } from 'langium';
 import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
+import type { DimensionName } from '../../calc/quantity/index.ts';
+import { describeDimension, isProblem, makeQuantity, namedDimension } from '../../calc/quantity/index.ts';
 import type { Place, Word } from '../../language/words/index.ts';
 import { classesOf, GROUPS, LAID, needed, PLACES, precedes, senses, verb, verbOfClass, verbs, wordAt, words, wordsAt } from '../../language/words/index.ts';
 import { connectives } from '../../language/grammar/connectives.ts';
@@ -93,6 +95,28 @@ describe('the examples', () => {
   it('say nothing that is not understood', () => {
     const told = lines.flatMap((word) => problemsOf(services, wrapped(word)).map((problem) => `${word.example}: ${problem}`));
     expect(told).toEqual([]);
+  });
+});
+
+describe('the arguments', () => {
+  const kinds = new Set(['name', 'text', 'point', 'date', 'count', 'shape', 'word', 'test', 'expression', 'number']);
+  // a price is money by something, coverage comes in three ways, a uni cloth may leave its angle out
+  const open = new Set(['price', 'coverage', 'stores', 'fill', 'uni']);
+  const quantity = '(-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?) ([^\\s,)]+)';
+  const asTyped = words.flatMap((word) => (word.takes ?? []).slice(0, 1).flatMap((argument) => {
+    const dimension = argument.dimension;
+    if (kinds.has(dimension) || open.has(word.word)) return [];
+    const lead = argument.after === undefined ? word.word : `${word.word} (?:[^,]* )?${argument.after}`;
+    const found = new RegExp(argument.before ? `${quantity} ${word.word}` : `(?:^|\\W)${lead} (?:[a-z_]+ |<= )?${quantity}`).exec(word.example);
+    return found === null ? [] : [[word.word, dimension as DimensionName, found[1] ?? '', found[2] ?? '', word.example] as const];
+  }));
+
+  it('are found in most examples', () => expect(asTyped.length).toBeGreaterThan(100));
+
+  it.each(asTyped)('%s takes %s: %s %s', (_, dimension, value, unit) => {
+    const made = makeQuantity(Number(value), unit);
+    if (isProblem(made)) throw new Error(made.message);
+    expect(describeDimension(made.dimension)).toBe(describeDimension(namedDimension(dimension)));
   });
 });
 
