@@ -25,6 +25,32 @@ export const standardTools = `tool bench_tool {
 }
 `;
 
+/** What the standard recipe uses beside the stock library. */
+export const standardMaterials = `resin epoxy_slow "Infusion epoxy, slow hardener" {
+  family epoxy
+  mix 100:31 by weight
+  density 1.10 g/cm3
+  viscosity 290 mPa.s at 23 degC
+  pot_life 110 min at 23 degC for 150 g
+  gel 240 min at 23 degC
+  demould 18 h at 23 degC
+  tg 42 degC after 24 h at 23 degC
+  tg 66 degC after 8 h at 50 degC
+  price 15.20 EUR/kg
+}
+
+core foam_80 "Closed-cell foam, 80 kg/m3" {
+  density 80 kg/m3
+  shear_modulus 27 MPa
+  shear_strength 1.15 MPa
+  sheet 1220 mm by 2440 mm
+  resists styrene
+  limit 80 degC
+  surface 200 g/m2
+  price 33 EUR/m2 at 20 mm
+}
+`;
+
 /** Blocks of the standard recipe, by the word that they begin with. */
 export const standardBlocks: Readonly<Record<string, string>> = {
   revision: '  revision 1',
@@ -68,9 +94,15 @@ export const standardBlocks: Readonly<Record<string, string>> = {
   }`,
 };
 
-const standardFiles: Readonly<Record<string, string>> = { 'shop.layup': standardShop, 'tools.layup': standardTools };
+const standardFiles: Readonly<Record<string, string>> = {
+  'shop.layup': standardShop,
+  'tools.layup': standardTools,
+  'materials.layup': standardMaterials,
+};
 
-const entryWords = new Set('shop fibre fabric prepreg resin gelcoat catalyst paste core consumable tool recipe record notation'.split(' '));
+const entryWords = new Set(
+  'shop fibre fabric prepreg resin gelcoat catalyst paste core consumable tool recipe record notation'.split(' '),
+);
 const layerWords = new Set('coat ply strip patch core insert repeat mirror'.split(' '));
 
 /** Files of the book with a fragment in its place, and where the fragment begins. */
@@ -90,12 +122,14 @@ export function placeFragment(code: string): Placed {
   const first = code.split('\n').find((line) => line.trim() !== '' && !line.trim().startsWith('//')) ?? '';
   const word = /^\s*([a-z_]+)/.exec(first)?.[1] ?? '';
   if (!/^\s/.test(first) && (entryWords.has(word) || /^\S/.test(first))) {
-    const files = /^shop\b/m.test(code) ? { 'tools.layup': standardTools } : standardFiles;
+    const files = /^shop\b/m.test(code) ? { 'tools.layup': standardTools, 'materials.layup': standardMaterials } : standardFiles;
     return { files: { ...files, 'fragment.layup': `${code}\n` }, file: 'fragment.layup', line: 0 };
   }
   const body = layerWords.has(word) ? `  stack from tool bench_tool {\n${code}\n  }` : code;
   const own = new Set(body.split('\n').flatMap((line) => /^ {2}([a-z_]+)/.exec(line)?.[1] ?? []));
-  const rest = Object.entries(standardBlocks).filter(([key]) => !own.has(key)).map(([, block]) => block);
+  const rest = Object.entries(standardBlocks)
+    .filter(([key]) => !own.has(key))
+    .map(([, block]) => block);
   const before = ['recipe sample_deck "Standard part" {', ...rest].join('\n');
   const line = before.split('\n').length + (layerWords.has(word) ? 1 : 0);
   return { files: { ...standardFiles, 'fragment.layup': `${before}\n${body}\n}\n` }, file: 'fragment.layup', line };

@@ -31,10 +31,10 @@ function generateGrammar() {
 /** `group/what-is-wrong` -> `groupWhatIsWrong`, the name under which the rule's file exports it. */
 const exportName = (rule) => rule.replace(/[/-](\w)/g, (_, letter) => letter.toUpperCase());
 
-/** Names of the rules: language/rules/GROUP/WHAT.ts each. */
+/** Names of the rules: language/rules/GROUP/WHAT.ts each; `kit` is what they share. */
 const ruleNames = () =>
   filesBelow('language/rules', '.ts')
-    .filter((file) => file.split('/').length === 2 && !file.startsWith('generated/'))
+    .filter((file) => file.split('/').length === 2 && !/^(generated|kit)\//.test(file))
     .map((file) => file.replace(/\.ts$/, ''));
 
 function generateRules() {
