@@ -44,7 +44,8 @@ export function keepErrorsOnTheirLine(parser: LangiumParser): void {
       const token = this.LA(k);
       const name = token.tokenType.name;
       if (ended || name === 'NL' || name === '}' || name === 'EOF') {
-        const hit = follow.find((type) => this.tokenMatcher(token, type));
+        // outermost rules come first in the set: the innermost that can go on is wanted
+        const hit = follow.findLast((type) => this.tokenMatcher(token, type));
         if (hit !== undefined || name === 'EOF') {
           skip = k - 1;
           return hit ?? token.tokenType;

@@ -5,6 +5,7 @@ import {
   type Quantity, sameDimension, unitsOf,
 } from '../../calc/quantity/index.ts';
 import { editDistance } from '../../calc/quantity/nearest.ts';
+import { wordAt } from '../words/index.ts';
 import type { Lowering } from './lowering.ts';
 import type { Span } from './places.ts';
 import { shopCurrency } from './currency.ts';
@@ -27,6 +28,8 @@ export function readQuantity(low: Lowering, typed: string, where: Span | undefin
   if (countWords.has(unit)) {
     return Number.isFinite(number) ? { ...bareNumber(number), unit } : reportNotFinite(low, where);
   }
+  const measured = unit === '' ? undefined : measuredBefore(unit);
+  if (measured !== undefined && expected === undefined) return reportSwallowed(low, `${sign}${digits}`, unit, measured, where);
   const read = makeQuantity(number, unit, expected === undefined ? undefined : namedDimension(expected));
   if (!isProblem(read)) return read;
   if (read.problem === 'not-finite') return reportNotFinite(low, where);
@@ -34,6 +37,21 @@ export function readQuantity(low: Lowering, typed: string, where: Span | undefin
   const choices = read.choices.slice(0, 3);
   const at = where === undefined ? undefined : { offset: where.end - unit.length, end: where.end };
   low.problem(rule, where, read.message, at === undefined ? [] : choices.map((choice) => ({ title: `Write ${choice}`, edits: [{ ...at, text: choice }] })));
+  return undefined;
+}
+
+/** `60 outside`, `80 past edge`: a word of the notation behind the number is no unit; what it measures stands before it. */
+function measuredBefore(word: string): DimensionName | undefined {
+  const take = wordAt(word, 'clause of step')?.takes?.find((each) => each.before === true);
+  return take === undefined || take.dimension === 'count' ? undefined : (take.dimension as DimensionName);
+}
+
+function reportSwallowed(low: Lowering, number: string, word: string, expected: DimensionName, where: Span | undefined): undefined {
+  const units = usualUnits(expected);
+  const bare = where === undefined ? undefined : { offset: where.offset, end: where.offset + number.length };
+  low.problem('unit/missing', bare, text('{number} {word} carries no unit: expected {wanted}, for instance {number} {unit} {word}', {
+    number, word, wanted: describeDimension(expected), unit: units[0] ?? '',
+  }), bare === undefined ? [] : units.map((unit) => ({ title: `Write ${number} ${unit}`, edits: [{ offset: bare.end, end: bare.end, text: ` ${unit}` }] })));
   return undefined;
 }
 

@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import { type Amount, type Argument, type Phrase, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
+import { text } from '../../calc/figure/figure.ts';
 import type { Basis, DimensionName, Quantity } from '../../calc/quantity/index.ts';
 import type { Amount as AmountNode, Arg, Part } from '../grammar/generated/ast.ts';
 import { checked, readQuantity } from './amounts.ts';
@@ -21,6 +22,9 @@ export interface Said {
   readonly parts: readonly { readonly word: string; readonly values: readonly Read[]; readonly node: AstNode }[];
   readonly node: AstNode;
 }
+
+/** `turned over`, `vacuum on` */
+const mayStandAlone: ReadonlySet<string> = new Set(['over', 'on']);
 
 const bases: ReadonlySet<string> = new Set(['absolute', 'gauge', 'wet', 'dry', 'RH']);
 
@@ -46,6 +50,9 @@ export function sayAll(low: Lowering, node: AstNode, values: readonly Arg[], par
       if (said.at(-1)?.word === 'to') giveBasis(said.length > 1 ? (said.at(-2)?.values ?? read) : read, of);
       said.at(-1)?.values.push(...readAll(low, part.values.slice(1)));
       continue;
+    }
+    if (part.values.length === 0 && !mayStandAlone.has(part.prep)) {
+      low.problem('line/not-understood', part, text('something is missing behind `{word}`', { word: part.prep }));
     }
     said.push({ word: part.prep, values: readAll(low, part.values), node: part });
   }

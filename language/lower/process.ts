@@ -12,6 +12,8 @@ import type { Lowering } from './lowering.ts';
 import { Overrides } from './overrides.ts';
 import { headSpan, propertySpan } from './places.ts';
 import { lowerRemarks, reportOpenText } from './remarks.ts';
+import { reportStrayWords } from './stray.ts';
+import { checkHead, checkStepClause, reportUnknownVerb } from './step-words.ts';
 import { reportUnknownLine } from './unknown.ts';
 
 type StepLine = Exclude<ProcessLine, { $type: 'Change' | 'Without' | 'Note' | 'Junk' }>;
@@ -76,21 +78,23 @@ function lowerStep(low: Lowering, line: StepLine, path: string, clauses: readonl
   if (line.$type === 'Step' && line.steps.length > 0) low.placeHead(path, line);
   else low.place(path, line);
   const step: Mutable<Step> = {
-    path, verb: line.verb, arguments: [], phrases: [], clauses: lowerStepClauses(low, path, clauses), ...lowerRemarks(low, path, clauses),
+    path, verb: line.verb, arguments: [], phrases: [], clauses: [], ...lowerRemarks(low, path, clauses),
   };
   if (line.$type === 'Port') readPort(low, line, step);
   else if (line.$type === 'Lay') readLay(low, line, step);
   else if (line.$type === 'Check') readCheck(low, line, step);
   else readVerb(low, line, step, overrides);
+  step.clauses = lowerStepClauses(low, path, clauses, step.verb);
   return step;
 }
 
-function lowerStepClauses(low: Lowering, path: string, clauses: readonly Clause[]): Step['clauses'] {
+function lowerStepClauses(low: Lowering, path: string, clauses: readonly Clause[], verb: string): Step['clauses'] {
   return clauses.flatMap((clause) => {
     if (clause.$type === 'NoteClause' || clause.$type === 'AcceptClause' || clause.$type === 'SourceClause') return [];
     const word = clauseWord(clause);
     const at = low.place(`${path}.${word}`, clause);
     const said = saidIn(low, clause);
+    checkStepClause(low, clause, said, verb);
     return [{ word, path: at, arguments: plain(said.values), phrases: phrasesOf(said) }];
   });
 }
@@ -114,7 +118,9 @@ function readPort(low: Lowering, line: Port, step: Mutable<Step>): void {
     step.material = line.material.$refText;
     low.place(`${step.path}.material`, propertySpan(line, 'material'));
   } else if (line.name !== undefined) low.problem('line/not-understood', line, text('what is {name} made of? {example}', { name: line.name, example }));
-  say(step, sayAll(low, line, line.values, line.parts));
+  const said = sayAll(low, line, line.values, line.parts);
+  checkHead(low, said, line.verb);
+  say(step, said);
 }
 
 function readLay(low: Lowering, line: LayNode, step: Mutable<Step>): void {
@@ -156,7 +162,10 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
     low.place(`${step.path}.material`, values[0]?.node);
     values = values.slice(1);
   }
+  reportUnknownVerb(low, step.verb, propertySpan(line, 'verb'));
+  checkHead(low, { ...said, values }, step.verb);
   say(step, { ...said, values });
+  if (known !== undefined) reportStrayWords(low, known, values, step.material !== undefined);
   const words = values.find(({ argument }) => argument.kind === 'text')?.argument;
   if (words?.kind === 'text') {
     step.text = words.text;

@@ -15,6 +15,7 @@ import { lowerRemarks } from './remarks.ts';
 import { lowerStack } from './stack.ts';
 import { nodeSpan } from './places.ts';
 import { nearestWords } from '../words/nearest.ts';
+import { reportUnknownLine } from './unknown.ts';
 
 type Head = { revision?: number; quantity?: number; handed?: readonly string[] };
 type HeadReader = FactReader<Head>;
@@ -109,7 +110,10 @@ function lowerForSize(low: Lowering, node: RecipeNode, name: string, sizes: read
   recipe.lets = low.lets.all();
   readBlocks(low, node, recipe, inherited, own, overrides, sizeOutline);
   recipe.expects = [...recipe.expects, ...sized.filter((item) => item.$type === 'Expect').flatMap((item, i) => lowerExpect(low, item, `size.${size?.name ?? ''}.expects.${i}`) ?? [])];
-  for (const item of [...own, ...sized]) if (item.$type === 'Junk') reportJunk(low, item);
+  for (const item of [...own, ...sized]) {
+    if (item.$type === 'Junk') reportJunk(low, item);
+    else if (item.$type === 'UnknownBlock') reportUnknownLine(low, item, 'recipe');
+  }
   reportEmptyLets(low, [...own, ...sized]);
   low.lets = undefined;
   return recipe;
@@ -119,7 +123,7 @@ function lowerForSize(low: Lowering, node: RecipeNode, name: string, sizes: read
 function linesOf(recipe: RecipeNode, seen: ReadonlySet<RecipeNode> = new Set()): RecipeItem[] {
   const base: unknown = recipe.base?.ref;
   const before = isRecipe(base) && !seen.has(base) && base !== recipe ? linesOf(base, new Set([...seen, recipe])) : [];
-  return [...before, ...recipe.items.filter((item) => item.$type !== 'Size' && item.$type !== 'Junk')];
+  return [...before, ...recipe.items.filter((item) => item.$type !== 'Size' && item.$type !== 'Junk' && item.$type !== 'UnknownBlock')];
 }
 
 function readBlocks(

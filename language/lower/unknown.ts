@@ -1,5 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
-import type { Junk, Unknown } from '../grammar/generated/ast.ts';
+import type { Junk, Unknown, UnknownBlock } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
 import type { Lowering } from './lowering.ts';
 import { headSpan, propertySpan } from './places.ts';
@@ -12,7 +12,7 @@ const beginnings: Readonly<Record<string, string>> = {
 };
 
 /** A line that begins with no word of its block; the nearest ones are offered. */
-export function reportUnknownLine(low: Lowering, line: Unknown | Junk, block: keyof typeof beginnings): void {
+export function reportUnknownLine(low: Lowering, line: Unknown | UnknownBlock | Junk, block: keyof typeof beginnings): void {
   const words = (beginnings[block] ?? '').split(' ');
   const near = nearestWords(line.head, words);
   const head = propertySpan(line, 'head');

@@ -86,7 +86,8 @@ describe('the examples', () => {
     const text = wrap(word.example);
     return `${text}${'\n}'.repeat((text.match(/\{/g)?.length ?? 0) - (text.match(/\}/g)?.length ?? 0))}`;
   };
-  const lines = words.filter((word) => !['and', 'as'].includes(word.word));
+  // the line of no_deeper is that of a resin's vacuum, which is read under its own word
+  const lines = words.filter((word) => !['and', 'as', 'no_deeper'].includes(word.word));
   it.each(lines.map((word) => [word.example, wrapped(word)] as const))('%s', (_, text) => {
     const { lexerErrors, parserErrors } = parsed(services, `${text}\n`).parseResult;
     expect([...lexerErrors, ...parserErrors].map((error) => error.message)).toEqual([]);

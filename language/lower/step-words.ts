@@ -1,0 +1,111 @@
+import { text } from '../../calc/figure/figure.ts';
+import type { Amount } from '../../calc/model/index.ts';
+import { type Dimension, type DimensionName, namedDimension, sameDimension } from '../../calc/quantity/index.ts';
+import type { Clause } from '../grammar/generated/ast.ts';
+import { type Argument, senses, type Verb, verb as verbNamed, verbs, wordAt, wordsAt } from '../words/index.ts';
+import { nearestWords } from '../words/nearest.ts';
+import { checked } from './amounts.ts';
+import { type Read, type Said, spanOfRead } from './arguments.ts';
+import { needBasis } from './facts.ts';
+import type { Lowering } from './lowering.ts';
+import { propertySpan, type Span } from './places.ts';
+
+/*
+ * Steps are data: what may stand in one is said by the table of verbs and clause words. A word that the table lacks is let
+ * through where it can be a name; a number is held against the dimensions that its word takes.
+ */
+
+const noDimension: ReadonlySet<string> = new Set(['name', 'text', 'point', 'date', 'shape', 'word', 'test', 'expression']);
+
+function dimensionOf({ dimension }: Argument): DimensionName | undefined {
+  if (dimension === 'count') return 'number';
+  return noDimension.has(dimension) ? undefined : (dimension as DimensionName);
+}
+
+interface Numbered {
+  readonly read: Read;
+  readonly amount: Amount;
+  /** the connective, or the word, that leads to it */
+  readonly after?: string;
+}
+
+/** The numbers of a clause, each with what leads to it: `15 min every 3 plies`, `4 of 40 mm`. */
+function numbersOf(said: Said): Numbered[] {
+  const found: Numbered[] = [];
+  const walk = (values: readonly Read[], lead?: string): void => {
+    let after = lead;
+    for (const read of values) {
+      if (read.argument.kind === 'word') after = read.argument.word;
+      else if (read.argument.kind === 'amount') found.push({ read, amount: read.argument.amount, ...(after === undefined ? {} : { after }) });
+    }
+  };
+  walk(said.values);
+  for (const part of said.parts) walk(part.values, part.word);
+  return found;
+}
+
+/** Holds the numbers of a line or a clause against what its word takes. */
+function checkNumbers(low: Lowering, said: Said, takes: readonly Argument[]): void {
+  const measured = takes.filter((take) => dimensionOf(take) !== undefined);
+  if (measured.length === 0) return;
+  for (const { read, amount, after } of numbersOf(said)) {
+    const led = measured.filter((take) => take.after === after);
+    const fits = (list: readonly Argument[]) => list.find((take) => isOf(amount.dimension, dimensionOf(take)));
+    const take = fits(led) ?? (led.length > 0 && after !== undefined ? undefined : fits(measured));
+    if (take === undefined) {
+      const expected = dimensionOf((led[0] ?? measured[0]) as Argument);
+      if (expected !== undefined) checked(low, amount, expected, spanOfRead(read));
+    } else if (take.basisOptional !== true && take.basis?.includes('by weight') === true) needBasis(low, amount, 'mixture', read);
+    else if (take.basisOptional !== true && take.basis?.includes('absolute') === true) needBasis(low, amount, 'vacuum', read);
+  }
+}
+
+function isOf(dimension: Dimension, expected: DimensionName | undefined): boolean {
+  return expected !== undefined && sameDimension(dimension, namedDimension(expected));
+}
+
+/** What stands between the verb and the first comma. */
+export function checkHead(low: Lowering, said: Said, name: string): void {
+  const verb = verbNamed(name);
+  if (verb?.takes !== undefined) checkNumbers(low, said, verb.takes);
+}
+
+/** A verb that the table lacks stays a step without a meaning: it is said, and `do "..."` is offered. */
+export function reportUnknownVerb(low: Lowering, name: string, where: Span | undefined): void {
+  if (verbNamed(name) !== undefined) return;
+  const own = [...verbs.flatMap((verb) => (verb.instead?.includes(name) === true ? [verb.word] : [])), ...nearestWords(name, verbs.map((verb) => verb.word))];
+  const near = [...new Set(own)].slice(0, 2);
+  low.problem('line/not-understood', where, near.length === 0
+    ? text('`{word}` is no step of the notation; do "..." puts it on the sheet in your own words', { word: name })
+    : text('`{word}` is no step of the notation: is {near} meant? do "..." puts any step on the sheet', { word: name, near: near.join(' or ') }),
+    where === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...where, text: word }] })));
+}
+
+/** A clause of a step: its numbers, and whether its word means anything. */
+export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbName: string): void {
+  const verb = verbNamed(verbName);
+  if (clause.$type === 'Phrase') {
+    const row = wordAt(clause.word, 'clause of step');
+    if (row?.takes !== undefined) checkNumbers(low, said, row.takes.filter((take) => take.before !== true));
+    else if (row === undefined && senses(clause.word).length === 0) reportUnknownWord(low, clause.word, propertySpan(clause, 'word'), verb, said);
+  } else if (clause.$type === 'AmountClause') {
+    const first = said.values.find(({ argument }) => argument.kind === 'word') ?? said.parts[0];
+    const word = first === undefined ? undefined : 'word' in first ? first.word : first.argument.kind === 'word' ? first.argument.word : undefined;
+    const before = word === undefined ? undefined : wordAt(word, 'clause of step')?.takes?.filter((take) => take.before === true);
+    if (before !== undefined && before.length > 0) checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
+  } else if (clause.$type === 'PartClause') {
+    const row = wordAt(said.parts[0]?.word ?? '', 'clause of step');
+    if (row?.takes !== undefined) checkNumbers(low, said, row.takes.filter((take) => take.before !== true));
+  }
+}
+
+/** A lone word may be the name of a layer, a zone or a line: it is reported only where a word of the notation is near. */
+function reportUnknownWord(low: Lowering, word: string, where: Span | undefined, verb: Verb | undefined, said: Said): void {
+  const common = wordsAt('clause of step').map((row) => row.word);
+  const near = nearestWords(word, [...(verb?.clauses ?? []), ...common]);
+  if (near.length === 0 && said.values.length === 0 && said.parts.length === 0) return;
+  low.problem('line/not-understood', where, near.length === 0
+    ? text('`{word}` is no clause of a step', { word })
+    : text('`{word}` is no clause of a step: is {near} meant?', { word, near: near.join(' or ') }),
+    where === undefined ? [] : near.map((each) => ({ title: `Write ${each}`, edits: [{ ...where, text: each }] })));
+}

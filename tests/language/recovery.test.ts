@@ -1,0 +1,94 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
+import type { Finding } from '../../language/rules/finding.ts';
+import { openBook, type TestBook } from '../harness/book.ts';
+import { damage, statementsOf } from '../harness/statements.ts';
+
+/*
+ * A half-typed line spoils nothing outside itself. The sample is the one of the notation's design; the broken lines are the
+ * usual halves of lines that somebody is typing.
+ */
+const here = import.meta.dirname;
+const sample = readFileSync(path.join(here, 'notation-sample.layup'), 'utf8');
+const cases = JSON.parse(readFileSync(path.join(here, 'broken-lines.json'), 'utf8')) as { name: string; line_that_starts_with: string; becomes: string }[];
+const lines = sample.split('\n');
+
+let book: TestBook;
+beforeAll(async () => {
+  book = await openBook({ 'sample.layup': sample }, { modules: [analysisModule as never] });
+});
+afterAll(() => book.dispose());
+
+const parse = (text: string) => book.services.parser.LangiumParser.parse(text);
+const whole = () => statementsOf(parse(sample).value);
+
+/** The line that a case breaks, from 0, and the text with it broken. */
+function broken(each: (typeof cases)[number]): { line: number; text: string } {
+  const line = each.line_that_starts_with === '__close_of_stack__'
+    ? lines.findIndex((text, i) => text.trim() === '}' && lines[i + 2]?.trim().startsWith('process infusion'))
+    : lines.findIndex((text) => text.trim().startsWith(each.line_that_starts_with));
+  const indent = /^\s*/.exec(lines[line] ?? '')?.[0] ?? '';
+  const text = lines.map((old, i) => (i === line ? (each.becomes === '' ? '' : indent + each.becomes) : old)).join('\n');
+  return { line, text };
+}
+
+async function findingsOf(text: string): Promise<{ line: number; finding: Finding }[]> {
+  await book.edit('sample.layup', text);
+  const document = book.document('sample.layup');
+  const { analysis } = book.services as typeof book.services & AnalysisServices;
+  const found = await analysis.findings(document);
+  return found.map((finding) => ({ line: document.textDocument.positionAt(finding.span.offset).line, finding }));
+}
+
+describe('the sample is read whole', () => {
+  it('without an error of reading', async () => {
+    const reading = (await findingsOf(sample)).filter(({ finding }) => /^(line|unit)\//.test(finding.rule) && finding.rule !== 'line/accept-needless');
+    expect(reading.map(({ line, finding }) => `${line + 1} ${finding.rule} ${JSON.stringify(finding.message)}`)).toEqual([]);
+  });
+});
+
+describe('a half-typed line', () => {
+  for (const each of cases) {
+    it(`${each.name}: no statement on another line is lost`, () => {
+      const { line, text } = broken(each);
+      expect(line, 'the line to break').toBeGreaterThan(0);
+      const { lost } = damage(whole(), statementsOf(parse(text).value), line);
+      expect(lost).toEqual([]);
+    });
+
+    it(`${each.name}: is reported on its own line, and reading reports nothing elsewhere`, async () => {
+      const { line, text } = broken(each);
+      const before = new Set((await findingsOf(sample)).map(({ line: at, finding }) => `${at} ${finding.rule}`));
+      const now = await findingsOf(text);
+      const reading = now.filter(({ finding }) => /^(line|unit)\//.test(finding.rule) || /^name\/unknown/.test(finding.rule));
+      expect(reading.map((f) => f.line), `something is said on line ${line + 1}`).toContain(line);
+      const elsewhere = reading.filter((f) => f.line !== line && /^(line|unit)\//.test(f.finding.rule) && !before.has(`${f.line} ${f.finding.rule}`));
+      expect(elsewhere.map((f) => `${f.line + 1} ${f.finding.rule} ${JSON.stringify(f.finding.message)}`)).toEqual([]);
+    });
+  }
+});
+
+describe('every line of the sample cut after every token', () => {
+  it('leaves all other statements whole in at least 99.5 % of the cuts', () => {
+    const before = whole();
+    const lexer = book.services.parser.Lexer;
+    let cuts = 0;
+    const damaged: string[] = [];
+    lines.forEach((text, line) => {
+      const { tokens } = lexer.tokenize(`${text}\n`, { mode: 'partial' });
+      const words = tokens.filter((token) => token.tokenType.name !== 'NL' && token.image !== '{' && token.image !== '}');
+      // a block keeps its brace: what is cut is the head before it
+      const brace = /\{\s*(\/\/.*)?$/.test(text) ? ' {' : '';
+      for (const token of words.slice(0, -1)) {
+        const cut = text.slice(0, (token.endOffset ?? token.startOffset) + 1) + brace;
+        cuts++;
+        const after = statementsOf(parse(lines.map((old, i) => (i === line ? cut : old)).join('\n')).value);
+        if (damage(before, after, line).lost.length > 0) damaged.push(`${line + 1}: ${cut.trim()}`);
+      }
+    });
+    expect(cuts).toBeGreaterThan(600);
+    expect(damaged.length / cuts, damaged.join('\n')).toBeLessThanOrEqual(0.005);
+  }, 120_000);
+});
