@@ -46,7 +46,8 @@ export function formatChanges(
       return;
     }
     emptyLines = 0;
-    if (!wanted(line)) return;
+    const halfRead = stop !== undefined && i === lines.length - 1;
+    if (halfRead || !wanted(line)) return;
     const indentEnd = skipBlank(text, start, line.end);
     const indent = indents[i];
     if (indent !== undefined) change(start, indentEnd, ' '.repeat(indent));

@@ -8,6 +8,7 @@ export type Space = 'none' | 'one' | 'kept';
 const comparisons: ReadonlySet<string> = new Set(['<=', '>=', '<', '>', '=']);
 const binary: ReadonlySet<string> = new Set([...comparisons, '+', '*', '+-', '±']);
 const isNumber = (token: IToken | undefined): boolean => token !== undefined && /^\d/.test(token.image);
+const isNameOrNumber = (token: IToken | undefined): boolean => token !== undefined && /^[\p{L}\d_°]/u.test(token.image);
 const isPlainNumber = (token: IToken | undefined): boolean => token?.tokenType.name === 'NUMBER';
 
 /** Two neighbours of a line with those beside them, and whether they touch as typed. */
@@ -54,11 +55,11 @@ function behindMinus({ before, right, glued, leftGlued }: Gap): Space {
   return glued ? 'none' : leftGlued && isNumber(before) && isNumber(right) ? 'kept' : 'one';
 }
 
-function beforeMinus({ left, glued, rightGlued }: Gap): Space {
+function beforeMinus({ left, after, glued, rightGlued }: Gap): Space {
   if (left.image === '(') return 'none';
   if (isSign(left)) return 'one';
   if (!glued) return 'one';
-  return rightGlued || isNumber(left) ? 'none' : 'one';
+  return (rightGlued && isNameOrNumber(after)) || isNumber(left) ? 'none' : 'one';
 }
 
 /** `2026/05` stays as typed; `/ *` would begin a comment. Elsewhere a stroke of its own divides. */
