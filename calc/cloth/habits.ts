@@ -15,7 +15,7 @@ export const DART_KEEP_OFF: Usual = {
 
 /** Lap of joined lanes of one piece. */
 export const JOIN_LAP: Usual = {
-  habit: 'lap', what: 'lap of a join', value: quantity(0.05, LENGTH), source: 'common practice: laps of 25 to 50 mm on small craft, 50 mm a usual least of class rules',
+  habit: 'overlap', what: 'lap of a join', value: quantity(0.025, LENGTH), source: 'common practice: laps of 25 to 50 mm on small craft',
 };
 
 /** Share of what is taken off the roll or the sheet that is thrown away. */

@@ -2,7 +2,7 @@ import type { Book, Shop, Tool } from '../model/book.ts';
 import type { Material, Price } from '../model/material.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Fact } from '../model/value.ts';
-import { type Figure, cannot, reason } from './figure.ts';
+import { type Figure, cannot, isKnown, reason, text } from './figure.ts';
 import { sameButPrices, sameData } from './same.ts';
 
 /** A named computation over a recipe and the book; `key` picks one of its layers, steps and the like. */
@@ -96,7 +96,7 @@ export class Bench {
     const read = new Map<string, Entry>();
     this.running.push({ id, read });
     try {
-      const figure = definition.compute(this, (key ?? '') as K);
+      const figure = finite(definition.name, definition.compute(this, (key ?? '') as K));
       counters.computed++;
       this.memo.set(id, { figure, read });
       return figure;
@@ -129,6 +129,19 @@ export class Bench {
     if (now === before) return true;
     return what.startsWith('material/') ? sameButPrices(now, before) : what.startsWith('prices/') && sameData(now, before);
   }
+}
+
+/** The last guard: no figure ever carries a number that is none. */
+function finite<T>(name: string, figure: Figure<T>): Figure<T> {
+  if (!isKnown(figure) || allFinite(figure.value, 3)) return figure;
+  return cannot(reason('computed', text('{name}: the values are so large or so small that no result can be told', { name })));
+}
+
+function allFinite(value: unknown, depth: number): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (typeof value !== 'object' || value === null || depth === 0) return true;
+  for (const part of Object.values(value)) if (!allFinite(part, depth - 1)) return false;
+  return true;
 }
 
 const benches = new WeakMap<Recipe, Bench>();

@@ -1,5 +1,5 @@
 import { type Bench, type Figure, allKnown, defineFigure, known, quantity, reason, text, whenKnown, worked } from '../figure/index.ts';
-import { isImpossible } from '../outcome.ts';
+import { given, isImpossible, positive } from '../outcome.ts';
 import { wrapReach } from '../cloth/wrap.figure.ts';
 import { signedDistance } from '../outline/distance.ts';
 import { cutoutsOf, partFrame } from '../outline/part.figure.ts';
@@ -33,6 +33,13 @@ const heights = defineFigure<ReadonlyMap<string, number>>('heights', (bench) =>
 export const heightSoFar = defineFigure<number>('height_so_far', (bench, key) =>
   whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
     known(all.get(key) ?? 0, reason('computed', 'sum of the layers from the tool face, inserts and strips in grooves left out')),
+  ),
+);
+
+/** Thickness of the whole stack where all layers lie over each other, m; what the bag has to go over. */
+export const stackHeight = defineFigure<number>('stack_height', (bench) =>
+  whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
+    known(Math.max(0, ...all.values()), reason('computed', 'all layers over each other, from the tool face')),
   ),
 );
 
@@ -106,5 +113,5 @@ export const fibreFraction = defineFigure<LaminateFraction>('fibre_fraction', (b
 /** m3 of fibre and of resin in a layer, from its mass and its fraction. */
 function fibreVolume(bench: Bench, laid: LaidLayer): Figure<{ readonly fibre: number; readonly resin: number }> {
   const inputs = { dry: bench.ask(layerDryMass, laid.key), density: bench.ask(layerFibreDensity, laid.key), fraction: bench.ask(layerVolumeFraction, laid.key) };
-  return whenKnown(inputs, ({ dry, density, fraction }) => known({ fibre: dry / density, resin: ((dry / density) * (1 - fraction)) / fraction }));
+  return whenKnown(inputs, ({ dry, density, fraction }) => worked(given([positive('the density of the fibre', density)], () => ({ fibre: dry / density, resin: ((dry / density) * (1 - fraction)) / fraction })), ''));
 }

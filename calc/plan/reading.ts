@@ -1,4 +1,4 @@
-import { type Dimension, type Quantity, LENGTH, TIME, sameDimension } from '../quantity/index.ts';
+import { type Dimension, LENGTH, NUMBER, TIME, sameDimension } from '../quantity/index.ts';
 import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.ts';
 
 /*
@@ -6,14 +6,22 @@ import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.
  * here does not depend on the order.
  */
 
-/** All arguments of a phrase and of the phrases in it, its own word first, as one list. */
+/** All arguments of a phrase and of the phrases in it, its own word first, as one list; `5 coats` is a count and a word. */
 export function flat(phrase: Phrase & { readonly phrases?: readonly Phrase[] }): readonly Argument[] {
   const own: Argument[] = phrase.word === '' ? [] : [{ kind: 'word', word: phrase.word }];
-  return [...own, ...phrase.arguments, ...(phrase.phrases ?? []).flatMap(flat)];
+  return [...own, ...phrase.arguments.flatMap(counted), ...(phrase.phrases ?? []).flatMap(flat)];
+}
+
+/** A number without a unit of measure is a count of what its word says. */
+function counted(argument: Argument): readonly Argument[] {
+  if (argument.kind !== 'amount' || !sameDimension(argument.amount.dimension, NUMBER)) return [argument];
+  const { si, unit } = argument.amount;
+  if (unit === undefined) return [{ kind: 'count', count: si }];
+  return /^[a-z]+$/.test(unit) ? [{ kind: 'count', count: si }, { kind: 'word', word: unit }] : [argument];
 }
 
 /** What stands between the verb and the first comma. */
-export const head = (step: Step): readonly Argument[] => [...step.arguments, ...step.phrases.flatMap(flat)];
+export const head = (step: Step): readonly Argument[] => [...step.arguments.flatMap(counted), ...step.phrases.flatMap(flat)];
 
 export const hasWord = (list: readonly Argument[], ...words: readonly string[]): boolean =>
   list.some((a) => a.kind === 'word' && words.includes(a.word));
@@ -24,14 +32,9 @@ export function amountOf(list: readonly Argument[], ...dimensions: readonly Dime
 }
 
 export function countOf(list: readonly Argument[]): number | undefined {
-  for (const a of list) {
-    if (a.kind === 'count') return a.count;
-    if (a.kind === 'amount' && isBare(a.amount)) return a.amount.si;
-  }
+  for (const a of list) if (a.kind === 'count') return a.count;
   return undefined;
 }
-
-const isBare = ({ dimension }: Quantity): boolean => Object.values(dimension).every((exponent) => exponent === 0);
 
 /** The clause in which one of the words stands, first or not. */
 export function clauseWith(step: Step, ...words: readonly string[]): StepClause | undefined {

@@ -1,0 +1,165 @@
+import { type Bench, type Figure, type Usual, allKnown, defineFigure, factOf, isKnown, known, quantity, reason, siOf, text, usual, whenKnown } from '../figure/index.ts';
+import type { Step } from '../model/index.ts';
+import { bagSize, lineLength, processSteps, sheetArea, stepAt, tapeLength } from '../bag/bag.figure.ts';
+import { FLANGE, TUBE_LENGTH } from '../bag/habits.ts';
+import { layerArea, layerClothArea } from '../cloth/area.figure.ts';
+import { factPlace, materialAt } from '../laminate/fraction.figure.ts';
+import { layerResin } from '../laminate/mass.figure.ts';
+import { inRecipe, outlinePerimeter, partArea } from '../outline/part.figure.ts';
+import { AREA, AREAL_WEIGHT, LENGTH, MASS, NUMBER, type Quantity, VOLUME } from '../quantity/index.ts';
+import { resinToMix } from '../resin/needs.figure.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import { isCloth } from '../stack/order.ts';
+import { layPlan } from './lay.figure.ts';
+import { amountOf, clauseWith, countOf, flat, hasWord, head, subject } from './reading.ts';
+
+/** Something that a step puts down, uses up or works on. */
+export interface StepItem {
+  /** `tape`, `film`, the name of a layer, `resin`, `holes` */
+  readonly what: string;
+  readonly material?: string;
+  readonly amount: Quantity;
+  /** a consumable that is bought for it */
+  readonly bought: boolean;
+}
+
+export interface StepAmount {
+  readonly items: readonly StepItem[];
+  /** of a release: how many on a new mould, and how many an average part of the order takes */
+  readonly coats?: { readonly first: number; readonly average: number };
+}
+
+const RELEASE_UPTAKE: Usual = {
+  habit: 'release', what: 'release agent for one coat', value: quantity(0.02, AREAL_WEIGHT), source: 'from memory: 10 to 30 g/m2 a coat',
+};
+const TACK_WEIGHT: Usual = {
+  habit: 'tack', what: 'spray adhesive', value: quantity(0.015, AREAL_WEIGHT), source: 'from memory: 10 to 25 g/m2',
+};
+
+/** What and how much a step takes. */
+export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) =>
+  whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
+    const items = AMOUNTS[step.verb] ?? AMOUNTS[step.verb.split(' ')[0] ?? ''];
+    if (items === undefined) return known<StepAmount>({ items: [] });
+    const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
+    return whenKnown({ items: allKnown(items(bench, step)) }, (v, reasons) => known({ items: v.items, coats }, ...reasons));
+  }),
+);
+
+type Amounts = (bench: Bench, step: Step) => Figure<StepItem>[];
+
+const item = (figure: Figure<number>, what: string, dimension: Quantity['dimension'], step: Step, bought = true): Figure<StepItem> =>
+  whenKnown({ figure }, (v, reasons) => known({ what, ...(bought ? { material: step.material ?? subject(step) } : {}), amount: quantity(v.figure, dimension), bought }, ...reasons));
+
+const sheet: Amounts = (bench, step) => [item(bench.ask(sheetArea, step.path), step.verb, AREA, step)];
+const edge: Amounts = (bench, step) => [item(bench.ask(outlinePerimeter), 'edge', LENGTH, step, false)];
+const face: Amounts = (bench, step) => [item(bench.ask(partArea), 'face', AREA, step, false)];
+
+const AMOUNTS: Readonly<Record<string, Amounts>> = {
+  clean: (bench, step) => [item(mouldArea(bench), 'mould', AREA, step, false)],
+  release: (bench, step) => [released(bench, step)],
+  tape: (bench, step) => [item(bench.ask(tapeLength), 'tape', LENGTH, step)],
+  mask: edge, unmask: edge, trim: edge, seal: edge, chamfer: edge, dam: (bench, step) => [item(bench.ask(outlinePerimeter), 'dam', LENGTH, step)],
+  'seal core': face, 'seal hole': () => [],
+  tack: (bench, step) => [tacked(bench, step)],
+  lay: laid,
+  peel: sheet, perforated: sheet, mesh: sheet, film: sheet, bleeder: sheet, breather: sheet,
+  pull: face, sand: face, wipe: face, wash: face, fair: face, polish: face,
+  prime: face, paint: face,
+  feed: (bench, step) => lineAmounts(bench, step), vent: (bench, step) => lineAmounts(bench, step),
+  bag: (bench, step) => [item(whenKnown({ bag: bench.ask(bagSize) }, ({ bag }, reasons) => known(bag.area, ...reasons)), 'film', AREA, step)],
+  infuse: (bench, step) => [item(whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)), 'resin', MASS, step, false)],
+  drill: (_, step) => counted(step, 'holes'),
+  thermocouple: (_, step) => counted(step, 'thermocouples'),
+};
+
+function counted(step: Step, what: string): Figure<StepItem>[] {
+  const count = countOf(head(step));
+  return count === undefined ? [] : [known({ what, amount: quantity(count, NUMBER), bought: false })];
+}
+
+/** The face of the mould with its flange, m2. */
+export function mouldArea(bench: Bench): Figure<number> {
+  const { stack } = bench.recipe;
+  const flange = stack?.tool === undefined ? undefined : bench.tool(stack.tool)?.flange;
+  const width = flange === undefined ? usual(bench, FLANGE) : siOf(factOf(flange, 'the flange of the tool', flange.at));
+  return whenKnown({ area: bench.ask(partArea), perimeter: bench.ask(outlinePerimeter), width }, (v, reasons) =>
+    known(v.area + v.perimeter * v.width + Math.PI * v.width * v.width, reason('computed', 'the part and the flange round it', { reasons })),
+  );
+}
+
+/** `5 coats new, 1 coat every 4 pulls`: what the first part takes, and the average of the order. */
+function coatsOf(bench: Bench, step: Step): NonNullable<StepAmount['coats']> {
+  const again = clauseWith(step, 'every');
+  const first = step.clauses.find((c) => c !== again && hasWord(flat(c), 'coat', 'coats'));
+  const coats = first === undefined ? (countOf(head(step)) ?? 1) : (countOf(flat(first)) ?? 1);
+  const { quantity: parts } = bench.recipe;
+  if (again === undefined || !(parts >= 1)) return { first: coats, average: coats };
+  const counts = flat(again).flatMap((a) => (a.kind === 'count' ? [a.count] : []));
+  const [more = 1, pulls = 1] = counts.length >= 2 ? counts : [1, counts[0]];
+  return { first: coats, average: (coats + more * Math.floor((parts - 1) / Math.max(1, pulls))) / parts };
+}
+
+/** Release agent for the average part, by its coverage: m2 to the kg or the litre, or weight for each m2. */
+function released(bench: Bench, step: Step): Figure<StepItem> {
+  const at = inRecipe(bench, step.path);
+  const name = step.material ?? subject(step);
+  return whenKnown({ agent: materialAt(bench, name, 'the release agent', at), area: mouldArea(bench) }, ({ agent, area }, reasons) => {
+    const covered = area * coatsOf(bench, step).average;
+    const put = (amount: Quantity, more: typeof reasons) => known({ what: 'release', material: agent.name, amount, bought: true }, ...more, ...reasons);
+    if (agent.coverage === undefined) return whenKnown({ each: usual(bench, RELEASE_UPTAKE) }, ({ each }, more) => put(quantity(covered * each, MASS), more));
+    return whenKnown({ coverage: factOf(agent.coverage, `the coverage of ${agent.name}`, factPlace(agent, 'coverage')) }, ({ coverage }, more) => {
+      const { mass, length } = coverage.dimension;
+      if (mass === 1) return put(quantity(covered * coverage.si, MASS), more);
+      return put(quantity(coverage.si > 0 ? covered / coverage.si : 0, mass === -1 && length === 2 ? MASS : VOLUME), more);
+    });
+  });
+}
+
+/** Spray adhesive between layers: all that the next `lay` puts down but its first piece. */
+function tacked(bench: Bench, step: Step): Figure<StepItem> {
+  const said = amountOf(head(step), AREAL_WEIGHT);
+  const weight = said === undefined ? usual(bench, TACK_WEIGHT) : known(said.si, reason('typed', text('{weight}', { weight: said }), { at: inRecipe(bench, step.path) }));
+  return whenKnown({ weight, plan: bench.ask(layPlan), steps: bench.ask(processSteps) }, ({ weight: w, plan, steps }, reasons) => {
+    const next = steps.slice(steps.indexOf(step) + 1).find((s) => plan.layersOf.has(s.path));
+    const layers = (next === undefined ? [] : (plan.layersOf.get(next.path) ?? [])).slice(1);
+    return whenKnown({ areas: allKnown(layers.map((l) => bench.ask(layerArea, l.key))) }, ({ areas }, more) => {
+      const area = areas.reduce((sum, a) => sum + a, 0);
+      const words = text('{weight} on {area}', { weight: quantity(w, AREAL_WEIGHT), area: quantity(area, AREA) });
+      return known({ what: 'tack', material: step.material ?? subject(step), amount: quantity(area * w, MASS), bought: true }, reason('computed', words, { reasons: [...reasons, ...more] }));
+    });
+  });
+}
+
+function laid(bench: Bench, step: Step): Figure<StepItem>[] {
+  const plan = bench.ask(layPlan);
+  const layers = isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
+  const isKit = step.lay?.what === 'kit';
+  return [...layers.map((l) => piece(bench, l)), ...(isKit ? [] : wetResin(bench, step, layers))];
+}
+
+function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
+  const area = isCloth(l) ? bench.ask(layerClothArea, l.key) : bench.ask(layerArea, l.key);
+  return whenKnown({ area }, (v, reasons) => known({ what: l.name, material: l.layer.material, amount: quantity(v.area, AREA), bought: false }, ...reasons));
+}
+
+/** Resin that goes down with the layers: all of it by hand and for coats, none for dry cloth that is infused. */
+function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figure<StepItem>[] {
+  const { process } = bench.recipe;
+  if (process?.kind === 'prepreg') return [];
+  return [
+    whenKnown({ each: allKnown(layers.map((l) => bench.ask(layerResin, l.key))) }, ({ each }, reasons) => {
+      const wet = each.flatMap((r) => r.items).filter((i) => process?.kind !== 'infusion' || step.lay?.resin !== undefined || i.resin !== process.resin);
+      return known({ what: 'resin', amount: quantity(wet.reduce((sum, i) => sum + i.mass, 0), MASS), bought: false }, ...reasons);
+    }),
+  ];
+}
+
+/** The line on the part, and the tube that leads to it where one is named. */
+function lineAmounts(bench: Bench, step: Step): Figure<StepItem>[] {
+  const said = [...head(step), ...step.clauses.flatMap(flat)];
+  const tube = said.flatMap((a) => (a.kind === 'word' && bench.material(a.word)?.consumableKind?.value === 'tube' ? [a.word] : []))[0];
+  const line = item(bench.ask(lineLength, step.path), step.verb, LENGTH, step);
+  if (tube === undefined || tube === step.material) return [line];
+  return [line, whenKnown({ length: usual(bench, TUBE_LENGTH) }, (v, reasons) => known({ what: 'tube', material: tube, amount: quantity(v.length, LENGTH), bought: true }, ...reasons))];
+}
