@@ -17,7 +17,8 @@ const layers: readonly { within: RegExp; ours: readonly string[]; packages: RegE
     ours: ['language', 'calc'],
     packages: /^(node:|langium|chevrotain|vscode-languageserver|vscode-uri)/,
   },
-  { within: /^language\/book\//, ours: ['language', 'calc'], packages: /^(node:|langium|vscode-uri)/ },
+  // Both hand services to the server: types and base classes of its library.
+  { within: /^language\/(book|analysis)\//, ours: ['language', 'calc'], packages: /^(node:|langium|vscode-uri)/ },
   {
     within: /^language\/terminal\//,
     ours: ['language', 'calc'],
