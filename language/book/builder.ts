@@ -1,5 +1,6 @@
 import {
   type BuildOptions,
+  type Cancellation,
   DefaultDocumentBuilder,
   DocumentState,
   interruptAndCheck,
@@ -8,7 +9,6 @@ import {
   type MaybePromise,
   URI,
 } from 'langium';
-import type { CancellationToken } from 'vscode-languageserver-protocol';
 import type { BookIndex } from './index-manager.ts';
 import type { LayupSharedServices } from './services.ts';
 import { isStock } from './stock.ts';
@@ -28,7 +28,7 @@ export class BookBuilder extends DefaultDocumentBuilder {
     this.#index = services.workspace.IndexManager;
   }
 
-  override update(changed: URI[], deleted: URI[], token?: CancellationToken): Promise<void> {
+  override update(changed: URI[], deleted: URI[], token?: Cancellation.CancellationToken): Promise<void> {
     const ours = changed.filter((uri) => !isStock(uri));
     this.#changed = new Set(ours.map(String));
     return super.update(ours, deleted, token);
@@ -42,7 +42,7 @@ export class BookBuilder extends DefaultDocumentBuilder {
   protected override async buildDocuments(
     given: LangiumDocument[],
     options: BuildOptions,
-    token: CancellationToken,
+    token: Cancellation.CancellationToken,
   ): Promise<void> {
     this.prepareBuild(given, options);
     for (const phase of this.#reading(token)) {
@@ -58,7 +58,7 @@ export class BookBuilder extends DefaultDocumentBuilder {
     }
   }
 
-  #reading(token: CancellationToken): Phase[] {
+  #reading(token: Cancellation.CancellationToken): Phase[] {
     return [
       [DocumentState.Parsed, (document) => this.langiumDocumentFactory.update(document, token)],
       [DocumentState.IndexedContent, (document) => this.indexManager.updateContent(document, token)],
@@ -66,7 +66,7 @@ export class BookBuilder extends DefaultDocumentBuilder {
     ];
   }
 
-  #understanding(token: CancellationToken): Phase[] {
+  #understanding(token: Cancellation.CancellationToken): Phase[] {
     const link = (document: LangiumDocument): Promise<void> =>
       this.serviceRegistry.getServices(document.uri).references.Linker.link(document, token);
     const validate = async (document: LangiumDocument): Promise<void> => {
@@ -80,7 +80,11 @@ export class BookBuilder extends DefaultDocumentBuilder {
     ];
   }
 
-  async #advance(documents: readonly LangiumDocument[], [state, step]: Phase, token: CancellationToken): Promise<void> {
+  async #advance(
+    documents: readonly LangiumDocument[],
+    [state, step]: Phase,
+    token: Cancellation.CancellationToken,
+  ): Promise<void> {
     for (const document of documents) {
       if (document.state >= state) continue;
       await interruptAndCheck(token);
@@ -97,7 +101,11 @@ export class BookBuilder extends DefaultDocumentBuilder {
   }
 
   /** Tells those who wait for the whole book, also when there was nothing to do. */
-  async #finish(documents: LangiumDocument[], state: DocumentState, token: CancellationToken): Promise<void> {
+  async #finish(
+    documents: LangiumDocument[],
+    state: DocumentState,
+    token: Cancellation.CancellationToken,
+  ): Promise<void> {
     for (const listener of [...this.buildPhaseListeners.get(state)]) {
       await interruptAndCheck(token);
       await listener(documents, token);

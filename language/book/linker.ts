@@ -1,6 +1,7 @@
 import {
   type AstNode,
   type AstNodeDescription,
+  type Cancellation,
   DefaultLinker,
   interruptAndCheck,
   isReference,
@@ -8,7 +9,6 @@ import {
   type LinkingError,
   type ReferenceInfo,
 } from 'langium';
-import type { CancellationToken } from 'vscode-languageserver-protocol';
 import type { Book, FileShape } from '../grammar/generated/ast.ts';
 import { drawingFile } from './drawing-files.ts';
 import { type BookIndex, fileKey, shopKey } from './index-manager.ts';
@@ -26,7 +26,7 @@ export class LayupLinker extends DefaultLinker {
     this.#index = services.shared.workspace.IndexManager;
   }
 
-  override async link(document: LangiumDocument, token?: CancellationToken): Promise<void> {
+  override async link(document: LangiumDocument, token?: Cancellation.CancellationToken): Promise<void> {
     for (const entry of (document.parseResult.value as Book).entries ?? []) {
       if (token !== undefined) await interruptAndCheck(token);
       if (entry.$type === 'Recipe' || entry.$type === 'BuildRecord') this.#index.noteAsked(document.uri, shopKey);

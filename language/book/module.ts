@@ -1,19 +1,19 @@
 import type { Module } from 'langium';
 import type { PartialLangiumSharedServices } from 'langium/lsp';
+import { FolderOperations } from '../lsp/folders.ts';
+import { LayupRename } from '../lsp/rename.ts';
+import { LayupUpdateHandler } from '../lsp/update-handler.ts';
 import { BookBuilder } from './builder.ts';
 import { LayupDocumentFactory, LayupDocuments } from './documents.ts';
 import { noFindings } from './findings-port.ts';
-import { FolderOperations } from './folders.ts';
 import { BookIndex } from './index-manager.ts';
 import { LayupLinker } from './linker.ts';
 import { BookNames } from './names.ts';
 import { LayupReferences } from './references.ts';
-import { LayupRename } from './rename.ts';
 import { LayupScopeProvider } from './scope.ts';
 import type { LayupServices, LayupSharedServices, PartialLayupServices } from './services.ts';
 import { SettingsProvider } from './settings.ts';
 import { StockLibrary } from './stock.ts';
-import { LayupUpdateHandler } from './update-handler.ts';
 import { LayupValidator } from './validator.ts';
 import { LayupWorkspace } from './workspace.ts';
 

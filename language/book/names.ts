@@ -126,7 +126,7 @@ export class BookNames {
     container: AstNode,
     asking: URI,
   ): Generator<{ map: ReadonlyMap<string, readonly Named[]>; holds(namespace: Namespace): boolean }> {
-    const any = (): boolean => true;
+    const everything = (): boolean => true;
     let likeProcess: string | undefined;
     let recipe: Recipe | undefined;
     for (
@@ -134,13 +134,13 @@ export class BookNames {
       node !== undefined && recipe === undefined;
       node = node.$container
     ) {
-      if (node.$type === 'Size') yield { map: sizeNames(node as Size), holds: any };
+      if (node.$type === 'Size') yield { map: sizeNames(node as Size), holds: everything };
       else if (node.$type === 'Process') likeProcess = (node as Process).base?.$refText;
       else if (node.$type === 'Recipe') recipe = node as Recipe;
       else if (node.$type === 'BuildRecord') recipe = this.#recipe((node as BuildRecord).recipe?.$refText, asking);
     }
     if (recipe !== undefined)
-      for (const one of this.likenesses(recipe, asking)) yield { map: localNames(one), holds: any };
+      for (const one of this.likenesses(recipe, asking)) yield { map: localNames(one), holds: everything };
     // `process infusion like y`: the feeds and vents of y are this process's own
     const lender = this.#recipe(likeProcess, asking);
     if (lender === undefined) return;

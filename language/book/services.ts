@@ -9,6 +9,7 @@ import {
 } from 'langium/lsp';
 import { LayupGeneratedModule, LayupGeneratedSharedModule } from '../grammar/generated/module.ts';
 import { grammarModule } from '../grammar/module.ts';
+import type { LayupUpdateHandler } from '../lsp/update-handler.ts';
 import type { BookBuilder } from './builder.ts';
 import type { Findings } from './findings-port.ts';
 import type { BookIndex } from './index-manager.ts';
@@ -16,7 +17,6 @@ import { bookModule, sharedModule } from './module.ts';
 import type { BookNames } from './names.ts';
 import type { SettingsProvider } from './settings.ts';
 import type { StockLibrary } from './stock.ts';
-import type { LayupUpdateHandler } from './update-handler.ts';
 
 export interface LayupSharedServices extends LangiumSharedServices {
   readonly lsp: LangiumSharedServices['lsp'] & { readonly DocumentUpdateHandler: LayupUpdateHandler };
@@ -41,28 +41,27 @@ export interface LayupServices extends LangiumServices, BookServices {
 
 export type PartialLayupServices = PartialLangiumServices & Partial<BookServices>;
 
+/** A module that knows the services of the notation, and adds `More` to them. */
+export type MoreServices<More = unknown> = Module<LayupServices & More, PartialLayupServices & Partial<More>>;
+
 /**
  * The services of the notation. `more` adds to them or takes their place: findings, and what the editor is shown.
  */
-export function createLayupServices(
+export function createLayupServices<More = unknown>(
   context: DefaultSharedModuleContext,
-  ...more: readonly Module<LayupServices, PartialLayupServices>[]
-): { readonly shared: LayupSharedServices; readonly layup: LayupServices } {
-  const shared = inject(
-    createDefaultSharedModule(context),
-    LayupGeneratedSharedModule,
-    sharedModule,
-  ) as LayupSharedServices;
+  ...more: readonly MoreServices<More>[]
+): { readonly shared: LayupSharedServices; readonly layup: LayupServices & More } {
+  const shared = inject(createDefaultSharedModule(context), LayupGeneratedSharedModule, sharedModule);
   const own = inject(
     createDefaultModule({ shared }),
     LayupGeneratedModule,
     grammarModule,
     bookModule,
-    ...(more as [Module<LayupServices, PartialLayupServices>?]),
+    ...(more as [MoreServices<More>?]),
   );
-  const layup = own as LayupServices;
+  const layup = own as LayupServices & More;
   shared.ServiceRegistry.register(layup);
   // The library listens to updates of the book, so it must be there before the first.
   void layup.stock;
-  return { shared, layup };
+  return { shared: shared as LayupSharedServices, layup };
 }

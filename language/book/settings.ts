@@ -1,5 +1,4 @@
 import { type ConfigurationInitializedParams, DefaultConfigurationProvider, Disposable } from 'langium';
-import type { ConfigurationItem, DidChangeConfigurationParams } from 'vscode-languageserver-protocol';
 
 const severities = ['error', 'warning', 'info', 'off'] as const;
 const units = ['si', 'us', 'both'] as const;
@@ -37,12 +36,11 @@ export class SettingsProvider extends DefaultConfigurationProvider {
   }
 
   /** Some editors send the settings, others only say that there are new ones. */
-  override updateConfiguration(change: DidChangeConfigurationParams): void {
+  override updateConfiguration(change: Parameters<DefaultConfigurationProvider['updateConfiguration']>[0]): void {
     const sent: unknown = change.settings;
     if (typeof sent === 'object' && sent !== null && section in sent) super.updateConfiguration(change);
     else if (this.workspaceConfig) {
-      const items: ConfigurationItem[] = [{ section }];
-      this.#fetch?.(items).then(
+      this.#fetch?.([{ section }]).then(
         (values: unknown[]) => this.updateSectionConfiguration(section, values[0]),
         (error: unknown) => console.error('The settings could not be asked for:', error),
       );

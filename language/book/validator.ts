@@ -5,8 +5,7 @@ import {
   type LangiumDocument,
   type ValidationOptions,
 } from 'langium';
-import type { Diagnostic } from 'vscode-languageserver-types';
-import type { Findings } from './findings-port.ts';
+import type { Diagnostic, Findings } from './findings-port.ts';
 import type { LayupServices } from './services.ts';
 
 /** Every message is ours: the findings of the rules, none of the parser and the linker. */

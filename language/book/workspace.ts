@@ -8,7 +8,6 @@ import {
   URI,
   UriUtils,
 } from 'langium';
-import type { InitializeParams } from 'vscode-languageserver-protocol';
 import type { BookIndex } from './index-manager.ts';
 import type { LayupSharedServices } from './services.ts';
 
@@ -27,7 +26,7 @@ export class LayupWorkspace extends DefaultWorkspaceManager {
     this.#index = services.workspace.IndexManager;
   }
 
-  override initialize(params: InitializeParams): void {
+  override initialize(params: Parameters<DefaultWorkspaceManager['initialize']>[0]): void {
     super.initialize(params);
     for (const folder of params.workspaceFolders ?? []) this.#index.schemes.add(URI.parse(folder.uri).scheme);
   }

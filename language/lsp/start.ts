@@ -22,7 +22,11 @@ export function startLayupServer<More = unknown>(
   files: () => FileSystemProvider,
   ...more: readonly MoreServices<More>[]
 ): LayupServices & More {
-  const { shared, layup } = createLayupServices<More>({ connection, fileSystemProvider: files }, viewModule, ...more);
+  const { shared, layup } = createLayupServices<More>(
+    { connection, fileSystemProvider: files },
+    viewModule as MoreServices<More>,
+    ...more,
+  );
   connection.onRequest(
     stockTextRequest,
     ({ uri }: StockTextParams): StockTextResult => ({

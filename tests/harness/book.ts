@@ -1,10 +1,10 @@
-import { DocumentState, type LangiumDocument, type Module, TextDocument, URI } from 'langium';
+import { DocumentState, type LangiumDocument, TextDocument, URI } from 'langium';
 import { VirtualFileSystemProvider } from 'langium/test';
 import {
   createLayupServices,
   type LayupServices,
   type LayupSharedServices,
-  type PartialLayupServices,
+  type MoreServices,
 } from '../../language/book/services.ts';
 
 const folder = 'file:///book';
@@ -19,8 +19,8 @@ export interface Work {
 }
 
 /** A book in memory: files of one workspace folder, built as the server would. */
-export interface TestBook {
-  readonly services: LayupServices;
+export interface TestBook<More = unknown> {
+  readonly services: LayupServices & More;
   readonly shared: LayupSharedServices;
   document(name: string): LangiumDocument;
   /** Opens a file in the editor. */
@@ -33,15 +33,18 @@ export interface TestBook {
   dispose(): void;
 }
 
-export interface OpenOptions {
+export interface OpenOptions<More = unknown> {
   /** files that are open in the editor from the start */
   readonly open?: readonly string[];
-  readonly modules?: readonly Module<LayupServices, PartialLayupServices>[];
+  readonly modules?: readonly MoreServices<More>[];
 }
 
-export async function openBook(files: Readonly<Record<string, string>>, options: OpenOptions = {}): Promise<TestBook> {
+export async function openBook<More = unknown>(
+  files: Readonly<Record<string, string>>,
+  options: OpenOptions<More> = {},
+): Promise<TestBook<More>> {
   const disk = new VirtualFileSystemProvider();
-  const { shared, layup } = createLayupServices({ fileSystemProvider: () => disk }, ...(options.modules ?? []));
+  const { shared, layup } = createLayupServices<More>({ fileSystemProvider: () => disk }, ...(options.modules ?? []));
   const { workspace } = shared;
   const versions = new Map<string, number>();
   let work = { parsed: [] as string[], linked: [] as string[], validated: [] as string[] };

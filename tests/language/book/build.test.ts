@@ -1,6 +1,6 @@
 import { DocumentState, TextDocument, URI } from 'langium';
 import { describe, expect, it } from 'vitest';
-import type { Diagnostic } from 'vscode-languageserver-types';
+import type { Diagnostic } from 'vscode-languageserver-protocol';
 import type { Findings } from '../../../language/book/findings-port.ts';
 import { nameOf, openBook } from '../../harness/book.ts';
 import { meanings } from './where.ts';

@@ -103,6 +103,9 @@ describe('names over the files of a book', () => {
     await book.edit('a.layup', 'tool other {\n}\n');
     expect(files()).toEqual(['/book/b.layup']);
     expect(meanings(book, 'r.layup', 'twice')).toEqual(['b.layup Tool twice']);
+    await book.edit('a.layup', entry(1));
+    expect(files()).toEqual(['/book/a.layup', '/book/b.layup']);
+    expect(meanings(book, 'r.layup', 'twice')).toEqual(['a.layup Tool twice']);
   });
 });
 

@@ -1,6 +1,6 @@
 import { TextDocument } from 'langium';
 import { describe, expect, it } from 'vitest';
-import type { Range, WorkspaceEdit } from 'vscode-languageserver-types';
+import type { Range, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { nameOf, type TestBook } from '../../harness/book.ts';
 import { meanings, openMarked, place } from './where.ts';
 

@@ -50,7 +50,10 @@ export function meanings(book: TestBook, name: string, text: string): (string | 
   return found;
 }
 
-function told(node: AstNode | undefined): string | undefined {
+/** What a node is, as `file type name`; a node that an edit has replaced says so. */
+export function told(node: AstNode | undefined): string | undefined {
   if (node === undefined) return undefined;
-  return `${nameOf(AstUtils.getDocument(node).uri)} ${node.$type} ${(node as { name?: string }).name}`;
+  const document = AstUtils.getDocument(node);
+  const stale = AstUtils.findRootNode(node) !== document.parseResult.value ? 'replaced ' : '';
+  return `${stale}${nameOf(document.uri)} ${node.$type} ${(node as { name?: string }).name}`;
 }
