@@ -15,7 +15,7 @@ export const countWords: ReadonlySet<string> = new Set(
   'coat coats pass passes layer layers ply plies bolt bolts hole holes piece pieces pull pulls part parts person people grit pot pots'.split(' '),
 );
 
-const form = /^(-?)(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?|\d+,\d+)(.*)$/s;
+const form = /^(-?)(\d+,\d+|\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)(.*)$/s;
 
 /** Reads `12 mm`, `1,5 m`, `5 coats`, `?`. Undefined after a problem that leaves no value. */
 export function readQuantity(low: Lowering, typed: string, where: Span | undefined, expected?: DimensionName): Quantity | Unknown | undefined {
@@ -104,7 +104,8 @@ function sameLetters(quantity: Quantity, wanted: Dimension, where: Span | undefi
   const unit = quantity.unit;
   if (unit === undefined || where === undefined) return [];
   const near = unitsOf(wanted, shopCurrency).map((u) => u.symbol)
-    .filter((symbol) => editDistance(symbol, unit) <= 1 || symbol.startsWith(unit) || unit.startsWith(symbol));
+    .filter((symbol) => editDistance(symbol, unit) <= 1 || symbol.startsWith(unit) || unit.startsWith(symbol))
+    .sort((a, b) => Number(unit.startsWith(b)) - Number(unit.startsWith(a)));
   return near.slice(0, 2).map((symbol) => ({
     title: `Write ${symbol}`, edits: [{ offset: where.end - unit.length, end: where.end, text: symbol }],
   }));

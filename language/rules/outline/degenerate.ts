@@ -1,0 +1,8 @@
+import { rule } from '../rule.ts';
+
+export const outlineDegenerate = rule({
+  name: 'outline/degenerate',
+  severity: 'error',
+  title: 'an outline that encloses nothing',
+  on: 'reading',
+});
