@@ -125,10 +125,10 @@ function said(fraction: Fraction, what: string, at: Place, source?: string): Fig
 function onStep(bench: Bench, key: string): { readonly fraction: Fraction; readonly path: string } | undefined {
   const plan = bench.ask(layPlan);
   for (const step of isKnown(plan) ? (plan.value.stepsOf.get(key) ?? []) : []) {
-    for (const of of ['fibre', 'resin'] as const) {
-      const clause = firstClause(step, of);
+    for (const part of ['fibre', 'resin'] as const) {
+      const clause = firstClause(step, part);
       const amount = clause === undefined ? undefined : amountOf(flat(clause), NUMBER);
-      if (clause !== undefined && amount !== undefined) return { fraction: { of, amount }, path: clause.path };
+      if (clause !== undefined && amount !== undefined) return { fraction: { of: part, amount }, path: clause.path };
     }
   }
   return undefined;
