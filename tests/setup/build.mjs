@@ -5,6 +5,7 @@ import { build as bundle } from 'esbuild';
 import { generate } from './generate.mjs';
 import { notices } from './notices.mjs';
 import { dist, root } from './paths.mjs';
+import { task } from './task.mjs';
 
 /** Said by the terminal command on a Node that cannot run it, in words that such a Node can read. */
 const nodeCheck = `if (parseInt(process.versions.node, 10) < 22) {
@@ -63,10 +64,10 @@ export async function buildAll() {
   return metafiles;
 }
 
-if (process.argv[1] === import.meta.filename) {
+await task(import.meta.filename, async () => {
   generate();
   for (const [target, { outputs }] of Object.entries(await buildAll())) {
     const bytes = Object.values(outputs).reduce((sum, output) => sum + output.bytes, 0);
     console.log(`dist/${target}  ${(bytes / 1024).toFixed(0)} kB`);
   }
-}
+});

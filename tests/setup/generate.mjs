@@ -6,6 +6,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { filesBelow, textOf, writeIfChanged } from './files.mjs';
 import { root } from './paths.mjs';
+import { task } from './task.mjs';
 
 const heading = '// Written by `npm run generate`.\n';
 const grammarFolder = 'language/grammar';
@@ -101,11 +102,4 @@ export function generate() {
   if (problems.length > 0) throw new Error(problems.join('\n'));
 }
 
-if (process.argv[1] === import.meta.filename) {
-  try {
-    generate();
-  } catch (error) {
-    console.error(error.message);
-    process.exitCode = 1;
-  }
-}
+await task(import.meta.filename, generate);

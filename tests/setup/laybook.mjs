@@ -6,6 +6,7 @@ import { build, programs } from './build.mjs';
 import { filesBelow } from './files.mjs';
 import { generate } from './generate.mjs';
 import { dist, root } from './paths.mjs';
+import { task } from './task.mjs';
 
 const program = programs.find(({ target }) => target === 'laybook.cjs');
 const bundle = path.join(dist, program.target);
@@ -38,11 +39,4 @@ export async function laybook(args, options = {}) {
   return result.status ?? 3;
 }
 
-if (process.argv[1] === import.meta.filename) {
-  try {
-    process.exitCode = await laybook(process.argv.slice(2));
-  } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
-    process.exitCode = 3;
-  }
-}
+await task(import.meta.filename, () => laybook(process.argv.slice(2)), 3);

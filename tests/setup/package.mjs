@@ -5,6 +5,7 @@ import path from 'node:path';
 import { buildAll } from './build.mjs';
 import { generate } from './generate.mjs';
 import { dist, root } from './paths.mjs';
+import { task } from './task.mjs';
 
 const vsce = path.join(root, 'node_modules/@vscode/vsce/vsce');
 const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
@@ -28,9 +29,9 @@ export function packageExtension() {
   return vsix;
 }
 
-if (process.argv[1] === import.meta.filename) {
+await task(import.meta.filename, async () => {
   generate();
   await buildAll();
   const file = packageExtension();
   console.log(`${path.relative(root, file)}  ${(statSync(file).size / 1024).toFixed(0)} kB`);
-}
+});

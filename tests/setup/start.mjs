@@ -6,6 +6,7 @@ import { generate } from './generate.mjs';
 import { laybook } from './laybook.mjs';
 import { packageExtension, vsix } from './package.mjs';
 import { root, sample } from './paths.mjs';
+import { task } from './task.mjs';
 
 const inRoot = { cwd: root };
 const firstTry = path.join(sample, 'first_try.layup');
@@ -39,7 +40,7 @@ function openInCode() {
 
 const relative = (file) => path.relative(root, file);
 
-try {
+await task(import.meta.filename, async () => {
   console.log('Building ...');
   generate();
   await buildAll();
@@ -54,7 +55,4 @@ To see it in VS Code:  npm start -- --code
 or by hand:            code --install-extension ${relative(vsix)}
                        code ${relative(sample)}`);
   }
-} catch (error) {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-}
+});

@@ -9,6 +9,7 @@ import { filesBelow } from '../files.mjs';
 import { generate } from '../generate.mjs';
 import { packageExtension, vsix } from '../package.mjs';
 import { root, sample } from '../paths.mjs';
+import { task } from '../task.mjs';
 import { chooseWorkbench } from './choose.mjs';
 import { takeScreenshots } from './screenshots.mjs';
 
@@ -77,11 +78,11 @@ export async function runWorkbench() {
   }
 }
 
-if (process.argv[1] === import.meta.filename) {
+await task(import.meta.filename, async () => {
   generate();
   await buildAll();
   packageExtension();
   const { passed, failed } = await runWorkbench();
   console.log(`${passed} passed, ${failed} failed`);
-  process.exitCode = failed > 0 ? 1 : 0;
-}
+  return failed > 0 ? 1 : 0;
+});
