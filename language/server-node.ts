@@ -1,5 +1,6 @@
 /** The language server as a process of its own. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { analysisModule } from './analysis/module.ts';
 import { BoundedFiles } from './lsp/node-files.ts';
 import { startLayupServer } from './lsp/start.ts';
 
@@ -11,4 +12,4 @@ const log = (kind: string) => (error: unknown) =>
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new BoundedFiles());
+startLayupServer(connection, () => new BoundedFiles(), analysisModule);

@@ -3,7 +3,7 @@ import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { EntryKey, Place, Recipe } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
 import { readingProblems } from '../grammar/messages.ts';
-import { type Lowered, type Span, spanOf } from '../lower/index.ts';
+import { type EntryModel, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { Names } from '../rules/names.ts';
 import type { Runner, Severities } from '../rules/runner.ts';
@@ -37,6 +37,7 @@ export class Analysis {
   private readonly byDocument = new Map<string, DocumentEntries>();
   private readonly stocked = new Map<string, DocumentEntries>();
   private current: Shelf | undefined;
+  private reach = { shared: false, recipes: false };
 
   constructor(options: AnalysisOptions) {
     this.options = options;
@@ -57,17 +58,46 @@ export class Analysis {
       const now = entriesOf(document, 'workspace', before);
       if (now === before) continue;
       this.byDocument.set(uri, now);
+      this.noteChange(before, now);
       changed = true;
     }
-    for (const uri of this.byDocument.keys()) {
+    for (const [uri, before] of this.byDocument) {
       if (seen.has(uri)) continue;
       this.byDocument.delete(uri);
+      this.noteChange(before, undefined);
       changed = true;
     }
     if (changed || this.current === undefined) {
       this.current = new Shelf(contentsOf([...this.byDocument.values()]), (namespace, name) => this.fromStock(namespace, name), this.current);
     }
     return this.current;
+  }
+
+  /** Documents with recipes or records that an entry of another document reaches, since this was asked last. */
+  takeAffected(): LangiumDocument[] {
+    this.shelf();
+    const { shared, recipes } = this.reach;
+    this.reach = { shared: false, recipes: false };
+    if (!shared && !recipes) return [];
+    return this.options.documents.all.filter((document) => {
+      const own = this.byDocument.get(document.uri.toString());
+      return own !== undefined && (shared ? own.entries.some(({ model }) => model.kind === 'recipe' || model.kind === 'record') : own.bases.length > 0);
+    }).toArray();
+  }
+
+  /** What is shared by all recipes reaches them all; a recipe reaches those that are like it. */
+  private noteChange(before: DocumentEntries | undefined, now: DocumentEntries | undefined): void {
+    const old = new Map(before?.entries.map(({ entry, model }) => [entry, model]));
+    for (const { entry, model } of now?.entries ?? []) {
+      if (old.get(entry) !== model) this.noteKind(model.kind);
+      old.delete(entry);
+    }
+    for (const model of old.values()) this.noteKind(model.kind);
+  }
+
+  private noteKind(kind: EntryModel['kind']): void {
+    if (kind === 'shop' || kind === 'material' || kind === 'tool') this.reach = { ...this.reach, shared: true };
+    else if (kind === 'recipe') this.reach = { ...this.reach, recipes: true };
   }
 
   entries(document: LangiumDocument): readonly Lowered[] {

@@ -1,6 +1,5 @@
-import { type LangiumDocument, type Module } from 'langium';
-import type { PartialLangiumServices } from 'langium/lsp';
-import type { LayupServices } from '../book/services.ts';
+import type { LangiumDocument } from 'langium';
+import type { LayupServices, MoreServices } from '../book/services.ts';
 import { rules } from '../rules/generated/rules.ts';
 import { Runner } from '../rules/runner.ts';
 import { diagnosticsOf } from '../lsp/diagnostics.ts';
@@ -13,7 +12,7 @@ export interface AnalysisServices {
 
 export type WithAnalysis = LayupServices & AnalysisServices;
 
-export const analysisModule: Module<WithAnalysis, PartialLangiumServices & Partial<WithAnalysis>> = {
+export const analysisModule: MoreServices<AnalysisServices> = {
   analysis: (services) => new Analysis({
     documents: services.shared.workspace.LangiumDocuments,
     stock: stockPort(services),
@@ -22,6 +21,7 @@ export const analysisModule: Module<WithAnalysis, PartialLangiumServices & Parti
   }),
   findings: (services) => ({
     of: (document, token) => diagnosticsOf(services, document, token),
+    alsoAffected: () => services.analysis.takeAffected(),
   }),
 };
 

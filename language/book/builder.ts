@@ -10,7 +10,7 @@ import {
   URI,
 } from 'langium';
 import type { BookIndex } from './index-manager.ts';
-import type { LayupSharedServices } from './services.ts';
+import type { LayupServices, LayupSharedServices } from './services.ts';
 import { isStock } from './stock.ts';
 
 type Phase = readonly [DocumentState, (document: LangiumDocument) => MaybePromise<unknown>];
@@ -126,7 +126,22 @@ export class BookBuilder extends DefaultDocumentBuilder {
       if (!known.has(document)) added.push(document);
     }
     this.prepareBuild(again, options);
-    return this.sortDocuments([...given, ...added]);
+    const told = this.#alsoAffected(new Set([...given, ...added]));
+    this.prepareBuild(told, options);
+    return this.sortDocuments([...given, ...added, ...told]);
+  }
+
+  /** Documents that are linked well, but whose findings may differ now. */
+  #alsoAffected(built: ReadonlySet<LangiumDocument>): LangiumDocument[] {
+    const told: LangiumDocument[] = [];
+    for (const services of this.serviceRegistry.all as Iterable<Partial<LayupServices>>) {
+      for (const document of services.findings?.alsoAffected?.() ?? []) {
+        if (built.has(document) || document.state < DocumentState.Validated) continue;
+        this.resetToState(document, DocumentState.IndexedReferences);
+        told.push(document);
+      }
+    }
+    return told;
   }
 
   #isUrgent(document: LangiumDocument): boolean {

@@ -10,6 +10,8 @@ export interface Findings {
     document: LangiumDocument,
     token: Cancellation.CancellationToken,
   ): Promise<readonly Diagnostic[]> | readonly Diagnostic[];
+  /** Documents whose findings may differ now that others have changed, though nothing in them refers there by name: prices, the shop. */
+  alsoAffected?(): Iterable<LangiumDocument>;
 }
 
 export const noFindings: Findings = { of: () => [] };
