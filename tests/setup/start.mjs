@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { buildAll } from './build.mjs';
+import { filesBelow } from './files.mjs';
 import { generate } from './generate.mjs';
 import { laybook } from './laybook.mjs';
 import { packageExtension, vsix } from './package.mjs';
@@ -9,7 +10,15 @@ import { root, sample } from './paths.mjs';
 import { task } from './task.mjs';
 
 const inRoot = { cwd: root };
+const relative = (file) => path.relative(root, file);
 const firstTry = path.join(sample, 'first_try.layup');
+
+/** Files of the sample workshop but the first try, as paths from the root. */
+const workshop = () =>
+  filesBelow(relative(sample), '.layup')
+    .map((file) => path.join(sample, file))
+    .filter((file) => file !== firstTry)
+    .map(relative);
 
 async function show(title, args) {
   console.log(`\n== ${title}\n   laybook ${args.join(' ')}\n`);
@@ -38,14 +47,12 @@ function openInCode() {
   }
 }
 
-const relative = (file) => path.relative(root, file);
-
 await task(import.meta.filename, async () => {
   console.log('Building ...');
   generate();
   await buildAll();
   packageExtension();
-  await show('The sample workshop', ['check', relative(sample), '--fail-on', 'error']);
+  await show('The sample workshop, the first try aside', ['check', ...workshop()]);
   await show('The sled deck', ['report', 'sled_deck', relative(sample)]);
   await show('A first try, full of mistakes', ['check', relative(firstTry)]);
   if (process.argv.includes('--code')) openInCode();
