@@ -11,17 +11,15 @@ let client: LanguageClient | undefined;
 export function activate(context: vscode.ExtensionContext): void {
   const started = performance.now();
   const log = vscode.window.createOutputChannel('Laybook', { log: true });
-  const watcher = vscode.workspace.createFileSystemWatcher('**/*.{layup,svg,dxf}');
   const running = new LanguageClient(
     'laybook',
     'Laybook',
     serverOptions(context.asAbsolutePath('dist/server.cjs')),
-    clientOptions(log, watcher),
+    clientOptions(log),
   );
   client = running;
   context.subscriptions.push(
     log,
-    watcher,
     serveDocuments(running),
     vscode.commands.registerCommand('laybook.restartServer', () => restartServer(running, log)),
     vscode.commands.registerCommand('laybook.showLog', () => log.show()),

@@ -18,13 +18,14 @@ export function serverOptions(module: string): ServerOptions {
   };
 }
 
-export function clientOptions(log: vscode.LogOutputChannel, watcher: vscode.FileSystemWatcher): LanguageClientOptions {
+export function clientOptions(log: vscode.LogOutputChannel): LanguageClientOptions {
   return {
     // Any scheme: files, unsaved text, and what the editor opens from elsewhere.
     documentSelector: [{ language: 'layup' }],
     outputChannel: log,
     traceOutputChannel: log,
-    synchronize: { configurationSection: 'laybook', fileEvents: watcher },
+    // The server asks for the file events that it wants.
+    synchronize: { configurationSection: 'laybook' },
     markdown: {
       isTrusted: { enabledCommands: linkCommands },
       supportHtml: false,

@@ -2,7 +2,7 @@ import { type FileSystemProvider, URI } from 'langium';
 import { startLanguageServer } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { createLayupServices, type LayupServices, type MoreServices } from '../book/services.ts';
-
+import { serveExplanations } from './explain.ts';
 import { followFolders } from './folders.ts';
 import { viewModule } from './module.ts';
 
@@ -33,6 +33,7 @@ export function startLayupServer<More = unknown>(
       text: layup.stock.text(URI.parse(uri)),
     }),
   );
+  serveExplanations(connection);
   // Severities and units change what every document is told, not what it says.
   layup.settings.onChange(() => {
     const { WorkspaceLock, WorkspaceManager, DocumentBuilder, LangiumDocuments } = shared.workspace;
