@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import { rulePage } from '../view/rule-page.ts';
+import { explained } from '../view/rule-page.ts';
 
 /** Request `laybook/explain`: the page of a rule, or the words that say there is no such rule. */
 export const explainRequest = 'laybook/explain';
@@ -12,6 +12,6 @@ export interface ExplainResult {
 
 export function serveExplanations(connection: Connection): void {
   connection.onRequest(explainRequest, ({ rule }: ExplainParams): ExplainResult => ({
-    markdown: rulePage(rule) ?? `There is no rule of the name \`${rule.replace(/[^a-z0-9/-]/gi, '')}\`.`,
+    markdown: explained(rule)?.page ?? `There is no rule of the name \`${rule.replace(/[^a-z0-9/-]/gi, '')}\`.`,
   }));
 }
