@@ -1,7 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { CodeActionProvider } from 'langium/lsp';
 import type { CodeActionParams } from 'vscode-languageserver-protocol';
-import { type CodeAction, CodeActionKind, type Diagnostic } from 'vscode-languageserver-types';
+import { type CodeAction, CodeActionKind, type Diagnostic } from 'vscode-languageserver-protocol';
 import type { Fix } from '../lower/index.ts';
 import { rangeOf } from './diagnostics.ts';
 

@@ -1,5 +1,5 @@
 import { type Cancellation, type LangiumDocument, URI } from 'langium';
-import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity, type Range } from 'vscode-languageserver-types';
+import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity, type Range } from 'vscode-languageserver-protocol';
 import type { WithAnalysis } from '../analysis/module.ts';
 import type { Span } from '../lower/index.ts';
 import type { Finding } from '../rules/finding.ts';

@@ -1,14 +1,34 @@
-import type { Module } from 'langium';
-import type { LangiumServices, PartialLangiumServices } from 'langium/lsp';
+import { AstUtils } from 'langium';
+import type { MoreServices } from '../book/services.ts';
+import { isStock } from '../book/stock.ts';
+import type { LayupLexer } from '../grammar/lexer.ts';
+import { rules } from '../rules/generated/rules.ts';
+import { NamesOfBook } from '../view/complete/book-names.ts';
+import { explained } from '../view/rule-page.ts';
+import { isVerbWord } from '../view/words.ts';
+import { LayupCodeActions } from './code-actions.ts';
+import { LayupCompletionProvider } from './complete.ts';
 import { LayupDocumentSymbolProvider } from './document-symbols.ts';
 import { LayupFoldingProvider } from './folding.ts';
 import { LayupFormatter } from './format.ts';
+import { LayupHoverProvider } from './hover.ts';
+import { LayupSemanticTokenProvider } from './semantic-tokens.ts';
 
 /** What the editor is shown. */
-export const viewModule: Module<LangiumServices, PartialLangiumServices> = {
+export const viewModule: MoreServices = {
   lsp: {
+    CodeActionProvider: () => new LayupCodeActions(),
+    CompletionProvider: (services) =>
+      new LayupCompletionProvider({
+        lexer: services.parser.Lexer as LayupLexer,
+        names: new NamesOfBook(services),
+        ruleNames: () => rules.map(({ name }) => ({ name, title: explained(name)?.opening })),
+      }),
     DocumentSymbolProvider: () => new LayupDocumentSymbolProvider(),
     FoldingRangeProvider: (services) => new LayupFoldingProvider(services),
     Formatter: (services) => new LayupFormatter(services),
+    HoverProvider: () => new LayupHoverProvider(),
+    SemanticTokenProvider: () =>
+      new LayupSemanticTokenProvider({ isVerb: isVerbWord, isStock: (entry) => isStock(AstUtils.getDocument(entry).uri) }),
   },
 };
