@@ -65,6 +65,7 @@ export const DURATIONS: Readonly<Record<string, Duration>> = {
   infuse: waits('mix, open, watch the front, clamp', undefined, each('step', 20)),
   wait: waits('', undefined),
   hold: waits('', undefined),
+  ramp: waits('', undefined),
   keep: waits('', undefined),
   cure: waits('', undefined),
   postcure: waits('set up the oven and the support', undefined, each('step', 10)),
@@ -99,7 +100,7 @@ export const DURATIONS: Readonly<Record<string, Duration>> = {
   accelerate: hands('stir in fully', each('step', 3)),
   catalyse: hands('stir in', each('step', 3)),
   degas: waits('in a pot under vacuum', each('step', 10), each('step', 3)),
-  open: hands('', each('step', 1)),
+  open: hands('and watch', each('step', 1)),
   kit: hands('what is in it', each('step', 0)),
 };
 

@@ -32,8 +32,11 @@ function measures(bench: Bench, step: Step): Figure<Measures> {
     const layers = laidBy(bench, step);
     const p = bench.ask(pleats);
     const coats = step.verb === 'release' ? (amount.coats?.first ?? 1) : layers.reduce((most, l) => Math.max(most, l.layer.coats ?? 1), 1);
+    // a kit goes into the tool in one piece, as large as its largest layer
+    const kit = step.lay?.what === 'kit';
+    const largest = amount.items.reduce((most, i) => (sameDimension(i.amount.dimension, AREA) ? Math.max(most, i.amount.si) : most), 0);
     return known({
-      m2: mould > 0 ? mould : sum(AREA), m: length ?? sum(LENGTH), pieces: Math.max(layers.length, step.lay === undefined ? 1 : 0), coats,
+      m2: mould > 0 ? mould : kit ? largest : sum(AREA), m: length ?? sum(LENGTH), pieces: kit || step.lay === undefined ? 1 : layers.length, coats,
       holes: sum(NUMBER), pleats: step.verb === 'bag' && isKnown(p) ? p.value.count : 0,
     }, ...reasons);
   });
