@@ -3,6 +3,7 @@ import type { PartialLangiumSharedServices } from 'langium/lsp';
 import { FolderOperations } from '../lsp/folders.ts';
 import { LayupRename } from '../lsp/rename.ts';
 import { LayupUpdateHandler } from '../lsp/update-handler.ts';
+import { LayupWorkspaceSymbolProvider } from '../lsp/workspace-symbols.ts';
 import { BookBuilder } from './builder.ts';
 import { LayupDocumentFactory, LayupDocuments } from './documents.ts';
 import { noFindings } from './findings-port.ts';
@@ -21,6 +22,7 @@ import { LayupWorkspace } from './workspace.ts';
 export const sharedModule: Module<LayupSharedServices, PartialLangiumSharedServices> = {
   lsp: {
     DocumentUpdateHandler: (services) => new LayupUpdateHandler(services),
+    WorkspaceSymbolProvider: (services) => new LayupWorkspaceSymbolProvider(services),
     FileOperationHandler: (services) => new FolderOperations(services),
   },
   workspace: {

@@ -1,7 +1,12 @@
 import type { LangiumDocument } from 'langium';
 import type { CompletionProvider, CompletionProviderOptions } from 'langium/lsp';
 import {
-  type CompletionItem, CompletionItemKind, type CompletionList, type CompletionParams, InsertTextFormat, InsertTextMode,
+  type CompletionItem,
+  CompletionItemKind,
+  type CompletionList,
+  type CompletionParams,
+  InsertTextFormat,
+  InsertTextMode,
 } from 'vscode-languageserver-protocol';
 import type { CompletionSort } from '../view/complete/completion.ts';
 import { type CompletionBook, completionsAt } from '../view/complete/index.ts';
@@ -48,8 +53,12 @@ export class LayupCompletionProvider implements CompletionProvider {
         sortText: String(i).padStart(4, '0'),
         ...(offer.filter === undefined ? {} : { filterText: offer.filter }),
         ...(offer.detail === undefined ? {} : { detail: offer.detail }),
-        ...(offer.documentation === undefined ? {} : { documentation: { kind: 'markdown', value: offer.documentation } }),
-        ...(offer.snippet === undefined ? {} : { insertTextFormat: InsertTextFormat.Snippet, insertTextMode: InsertTextMode.adjustIndentation }),
+        ...(offer.documentation === undefined
+          ? {}
+          : { documentation: { kind: 'markdown', value: offer.documentation } }),
+        ...(offer.snippet === undefined
+          ? {}
+          : { insertTextFormat: InsertTextFormat.Snippet, insertTextMode: InsertTextMode.adjustIndentation }),
       };
     });
     return { isIncomplete: false, items };

@@ -1,5 +1,5 @@
-import type { Formatter, LangiumServices } from 'langium/lsp';
 import type { LangiumDocument } from 'langium';
+import type { Formatter, LangiumServices } from 'langium/lsp';
 import type {
   DocumentFormattingParams,
   DocumentOnTypeFormattingOptions,
@@ -37,13 +37,17 @@ export class LayupFormatter implements Formatter {
   private edits(document: LangiumDocument, firstLine: number, lastLine: number): TextEdit[] {
     const text = document.textDocument;
     const from = text.offsetAt({ line: firstLine, character: 0 });
-    const to = lastLine + 1 < text.lineCount ? text.offsetAt({ line: lastLine + 1, character: 0 }) : Number.POSITIVE_INFINITY;
+    const to =
+      lastLine + 1 < text.lineCount ? text.offsetAt({ line: lastLine + 1, character: 0 }) : Number.POSITIVE_INFINITY;
     const kinds = tokenKinds(this.services.parser.Lexer.definition);
-    return formatChanges(text.getText(), plainTokensOf(this.services, text), kinds, (line) => line.start >= from && line.start < to).map(
-      (change) => ({
-        range: { start: text.positionAt(change.start), end: text.positionAt(change.end) },
-        newText: change.text,
-      }),
-    );
+    return formatChanges(
+      text.getText(),
+      plainTokensOf(this.services, text),
+      kinds,
+      (line) => line.start >= from && line.start < to,
+    ).map((change) => ({
+      range: { start: text.positionAt(change.start), end: text.positionAt(change.end) },
+      newText: change.text,
+    }));
   }
 }

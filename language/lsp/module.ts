@@ -29,6 +29,9 @@ export const viewModule: MoreServices = {
     Formatter: (services) => new LayupFormatter(services),
     HoverProvider: () => new LayupHoverProvider(),
     SemanticTokenProvider: () =>
-      new LayupSemanticTokenProvider({ isVerb: isVerbWord, isStock: (entry) => isStock(AstUtils.getDocument(entry).uri) }),
+      new LayupSemanticTokenProvider({
+        isVerb: isVerbWord,
+        isStock: (entry) => isStock(AstUtils.getDocument(entry).uri),
+      }),
   },
 };

@@ -1,7 +1,10 @@
 import type { LangiumDocument } from 'langium';
 import type { SemanticTokenProvider } from 'langium/lsp';
 import type {
-  SemanticTokens, SemanticTokensOptions, SemanticTokensParams, SemanticTokensRangeParams,
+  SemanticTokens,
+  SemanticTokensOptions,
+  SemanticTokensParams,
+  SemanticTokensRangeParams,
 } from 'vscode-languageserver-protocol';
 import type { Book } from '../grammar/generated/ast.ts';
 import { type Highlight, type HighlightBook, highlightsOf } from '../view/tokens/index.ts';

@@ -71,7 +71,8 @@ function comments(lines: readonly Line[]): Folding[] {
   };
   for (const line of lines) {
     const only = line.tokens.length === 1 && headOf(line) === undefined ? (line.tokens[0] as IToken) : undefined;
-    const isRun = only?.image.startsWith('//') === true && !regionBegins.test(only.image) && !regionEnds.test(only.image);
+    const isRun =
+      only?.image.startsWith('//') === true && !regionBegins.test(only.image) && !regionEnds.test(only.image);
     if (!isRun) close();
     else if (run === undefined) run = { first: lineOf(only as IToken), last: lineOf(only as IToken) };
     else run.last = lineOf(only as IToken);

@@ -70,4 +70,5 @@ export function entryAround(text: string, offset: number): { readonly start: num
 
 const heads = new RegExp(`^(?:${[...entryHeads].join('|')})\\b`, 'gm');
 
-export const touches = (token: IToken, offset: number): boolean => token.startOffset <= offset && offset <= endOf(token);
+export const touches = (token: IToken, offset: number): boolean =>
+  token.startOffset <= offset && offset <= endOf(token);

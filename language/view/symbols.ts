@@ -3,8 +3,24 @@ import * as ast from '../grammar/generated/ast.ts';
 import { headText, nodeRange, type Range } from './ranges.ts';
 
 export type SymbolSort =
-  | 'shop' | 'material' | 'tool' | 'recipe' | 'record'
-  | 'part' | 'outline' | 'zone' | 'stack' | 'layer' | 'group' | 'process' | 'step' | 'port' | 'load' | 'expect' | 'size' | 'let';
+  | 'shop'
+  | 'material'
+  | 'tool'
+  | 'recipe'
+  | 'record'
+  | 'part'
+  | 'outline'
+  | 'zone'
+  | 'stack'
+  | 'layer'
+  | 'group'
+  | 'process'
+  | 'step'
+  | 'port'
+  | 'load'
+  | 'expect'
+  | 'size'
+  | 'let';
 
 /** One line of the outline of a file. */
 export interface OutlineSymbol {
@@ -60,7 +76,11 @@ const tellers: Readonly<Record<string, (node: AstNode) => Said | undefined>> = {
     name: material.name ?? material.kind,
     detail: words(material.kind, like(material), material.title),
   })),
-  [ast.Tool.$type]: tell<ast.Tool>((tool) => ({ sort: 'tool', name: tool.name ?? 'tool', detail: words('tool', like(tool), tool.title) })),
+  [ast.Tool.$type]: tell<ast.Tool>((tool) => ({
+    sort: 'tool',
+    name: tool.name ?? 'tool',
+    detail: words('tool', like(tool), tool.title),
+  })),
   [ast.Recipe.$type]: tell<ast.Recipe>((recipe) => ({
     sort: 'recipe',
     name: recipe.name ?? 'recipe',
@@ -72,11 +92,19 @@ const tellers: Readonly<Record<string, (node: AstNode) => Said | undefined>> = {
     name: words(record.recipe?.$refText, record.size?.$refText, record.date) || 'record',
     detail: words('record', record.title),
   })),
-  [ast.Let.$type]: tell<ast.Let>((line) => ({ sort: 'let', name: line.name ?? 'let', detail: headText(line).replace(/^let \S+ ?/, '') })),
+  [ast.Let.$type]: tell<ast.Let>((line) => ({
+    sort: 'let',
+    name: line.name ?? 'let',
+    detail: headText(line).replace(/^let \S+ ?/, ''),
+  })),
   [ast.PartBlock.$type]: tell<ast.PartBlock>((part) => ({ sort: 'part', name: 'part', inside: part.items })),
   [ast.OutlineLine.$type]: tell<ast.OutlineLine>((line) => ({ sort: 'outline', name: 'outline', detail: shape(line) })),
   [ast.CutoutLine.$type]: tell<ast.CutoutLine>((line) => ({ sort: 'outline', name: 'cutout', detail: shape(line) })),
-  [ast.Zone.$type]: tell<ast.Zone>((zone) => ({ sort: 'zone', name: zone.name ?? 'zone', detail: words('zone', shape(zone)) })),
+  [ast.Zone.$type]: tell<ast.Zone>((zone) => ({
+    sort: 'zone',
+    name: zone.name ?? 'zone',
+    detail: words('zone', shape(zone)),
+  })),
   [ast.Stack.$type]: tell<ast.Stack>((stack) => ({
     sort: 'stack',
     name: 'stack',
@@ -91,10 +119,18 @@ const tellers: Readonly<Record<string, (node: AstNode) => Said | undefined>> = {
   [ast.Process.$type]: tell<ast.Process>((process) => ({
     sort: 'process',
     name: 'process',
-    detail: words(process.kind, process.base && `like ${process.base.$refText}`, process.resin && `with ${process.resin.$refText}`),
+    detail: words(
+      process.kind,
+      process.base && `like ${process.base.$refText}`,
+      process.resin && `with ${process.resin.$refText}`,
+    ),
     inside: process.steps,
   })),
-  [ast.Port.$type]: tell<ast.Port>((port) => ({ sort: 'port', name: port.name ?? port.verb, detail: words(port.verb, port.material?.$refText) })),
+  [ast.Port.$type]: tell<ast.Port>((port) => ({
+    sort: 'port',
+    name: port.name ?? port.verb,
+    detail: words(port.verb, port.material?.$refText),
+  })),
   [ast.Lay.$type]: tell<ast.Lay>(() => ({ sort: 'step' })),
   [ast.Check.$type]: tell<ast.Check>(() => ({ sort: 'step' })),
   [ast.Step.$type]: tell<ast.Step>((step) => ({ sort: 'step', inside: step.steps })),
@@ -121,16 +157,23 @@ function shape(line: ast.OutlineLine | ast.CutoutLine | ast.Zone): string {
 }
 
 function nameRange(node: AstNode): Range | undefined {
-  return (GrammarUtils.findNodeForProperty(node.$cstNode, 'name') ?? GrammarUtils.findNodeForProperty(node.$cstNode, 'recipe'))?.range
-    ?? firstWord(node);
+  return (
+    (
+      GrammarUtils.findNodeForProperty(node.$cstNode, 'name') ??
+      GrammarUtils.findNodeForProperty(node.$cstNode, 'recipe')
+    )?.range ?? firstWord(node)
+  );
 }
 
 function firstWord(node: AstNode): Range | undefined {
   const start = node.$cstNode?.range.start;
   const word = headText(node).split(' ')[0] ?? '';
-  return start === undefined ? undefined : { start, end: { line: start.line, character: start.character + word.length } };
+  return start === undefined
+    ? undefined
+    : { start, end: { line: start.line, character: start.character + word.length } };
 }
 
-const words = (...all: readonly (string | undefined)[]): string => all.filter((word) => word !== undefined && word !== '').join(' ');
+const words = (...all: readonly (string | undefined)[]): string =>
+  all.filter((word) => word !== undefined && word !== '').join(' ');
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();

@@ -1,4 +1,4 @@
-import { type Place, PLACES, verb, type Verb, type Word, wordAt, wordsAt } from '../words/index.ts';
+import { PLACES, type Place, type Verb, verb, verbs, type Word, wordAt, wordsAt } from '../words/index.ts';
 import { headWord, type Statement } from './statements.ts';
 
 const isPlace = (text: string): text is Place => (PLACES as readonly string[]).includes(text);
@@ -24,12 +24,15 @@ export function lineWords(place: Place): Word[] {
   return wordsAt(place).filter((word) => word.example.startsWith(word.word));
 }
 
-/** The word that a line begins with; a verb may be of two words: `leak test`. */
-export function headOf(place: Place, statement: Pick<Statement, 'tokens'>): Word | undefined {
-  const [first = '', second = ''] = statement.tokens.map((token) => token.image);
+/** The word that a line begins with, from its first words; a verb may be of two: `leak test`. */
+export function headOf(place: Place, [first = '', second = '']: readonly string[]): Word | undefined {
   if (isStepPlace(place)) return verb(`${first} ${second}`) ?? verb(first) ?? wordAt(first, place);
   return wordAt(first, place);
 }
+
+const verbWords: ReadonlySet<string> = new Set(verbs.flatMap(({ word }) => word.split(' ', 1)));
+/** A word that a step may begin with. */
+export const isVerbWord = (word: string): boolean => verbWords.has(word);
 
 export const isVerb = (word: Word): word is Verb => 'sheet' in word;
 

@@ -10,7 +10,8 @@ export function offerArguments(scene: Scene, word: Word, tokens: Scene['before']
   const takes = word.takes ?? [];
   const items = itemsOf(tokens);
   const inner = (text: string): readonly Argument[] | undefined =>
-    choiceOf(word.word, text)?.takes ?? (takes.some((one) => one.dimension === 'shape') ? choiceOf('outline', text)?.takes : undefined);
+    choiceOf(word.word, text)?.takes ??
+    (takes.some((one) => one.dimension === 'shape') ? choiceOf('outline', text)?.takes : undefined);
   const expected = expectedAfter(takes, items, inner);
   const owner = ownerOf(word, items.findLast((item) => item.kind === 'word')?.text);
   if (expected.unitOf !== undefined && offerUnits(scene, expected.unitOf, owner)) return;

@@ -5,7 +5,7 @@ import { clausePlace, isVerb } from '../words.ts';
 import { offerArguments } from './arguments.ts';
 import { type Item, itemsOf } from './items.ts';
 import type { Scene } from './scene.ts';
-import { offerUnits, offerWord } from './values.ts';
+import { firstSentence, offerUnits, offerWord } from './values.ts';
 
 /** Clauses of which a line has one: how far a piece goes, and which shape it has. */
 const oneOf: readonly ReadonlySet<string>[] = [
@@ -22,7 +22,13 @@ export function offerClause(scene: Scene, clauses: readonly (readonly IToken[])[
   const current = clauses[clauses.length - 1] ?? [];
   const first = current[0]?.image;
   if (first === 'accept') {
-    if (current.length <= 4) for (const rule of scene.rules()) scene.offers.add({ label: rule.name, sort: 'rule', ...(rule.title === undefined ? {} : { detail: rule.title }) });
+    if (current.length <= 4)
+      for (const rule of scene.rules())
+        scene.offers.add({
+          label: rule.name,
+          sort: 'rule',
+          ...(rule.title === undefined ? {} : { detail: firstSentence(rule.title) }),
+        });
     return;
   }
   if (first === 'note' || first === 'source') return;
@@ -59,7 +65,10 @@ function rowsAt({ head }: Scene, place: Place): readonly Word[] {
   const rows = wordsAt(place);
   if (place !== 'clause of step' || head === undefined || !isVerb(head)) return rows;
   const own = new Set(head.clauses);
-  return [...rows.filter((row) => own.has(row.word)), ...rows.filter((row) => !own.has(row.word) && anyStep.has(row.word))];
+  return [
+    ...rows.filter((row) => own.has(row.word)),
+    ...rows.filter((row) => !own.has(row.word) && anyStep.has(row.word)),
+  ];
 }
 
 const startsWithNumber = (row: Word): boolean => row.takes?.[0]?.before === true;
@@ -71,7 +80,14 @@ function shapeInHead(head: readonly IToken[]): (readonly IToken[])[] {
 }
 
 function headsOf(clauses: readonly (readonly IToken[])[]): ReadonlySet<string> {
-  return new Set(clauses.flatMap((clause) => clause.filter((token) => /^\p{L}/u.test(token.image)).slice(0, 1).map((token) => token.image)));
+  return new Set(
+    clauses.flatMap((clause) =>
+      clause
+        .filter((token) => /^\p{L}/u.test(token.image))
+        .slice(0, 1)
+        .map((token) => token.image),
+    ),
+  );
 }
 
 function isTaken(word: string, taken: ReadonlySet<string>): boolean {
@@ -98,13 +114,15 @@ function offerUnitsOf(scene: Scene, rows: readonly Word[]): void {
   for (const row of rows) offerUnits(scene, row.takes?.[0] as Argument, row);
 }
 
-const fits = (argument: Argument, number: Item): boolean => (argument.dimension === 'count') === (number.unit === undefined);
+const fits = (argument: Argument, number: Item): boolean =>
+  (argument.dimension === 'count') === (number.unit === undefined);
 
 /** Facts go on behind a comma with a further datum, or with what the value holds for. */
 function offerFactClause(scene: Scene, clauses: readonly (readonly IToken[])[], current: readonly IToken[]): void {
   const { head, before } = scene;
   if (head === undefined) return;
-  const row = current.length === 0 ? undefined : wordsAt('clause of fact').find((one) => one.word === current[0]?.image);
+  const row =
+    current.length === 0 ? undefined : wordsAt('clause of fact').find((one) => one.word === current[0]?.image);
   if (row !== undefined) {
     offerArguments(scene, row, current.slice(1));
     return;

@@ -1,7 +1,23 @@
 /** What kind of thing is offered; an editor shows a picture for each. */
 export type CompletionSort =
-  | 'block' | 'word' | 'verb' | 'value' | 'link' | 'unit' | 'rule'
-  | 'material' | 'tool' | 'recipe' | 'layer' | 'zone' | 'feed' | 'vent' | 'let' | 'load' | 'size' | 'end';
+  | 'block'
+  | 'word'
+  | 'verb'
+  | 'value'
+  | 'link'
+  | 'unit'
+  | 'rule'
+  | 'material'
+  | 'tool'
+  | 'recipe'
+  | 'layer'
+  | 'zone'
+  | 'feed'
+  | 'vent'
+  | 'let'
+  | 'load'
+  | 'size'
+  | 'end';
 
 /** One thing that may stand at the cursor. */
 export interface Completion {
@@ -33,7 +49,9 @@ export class Offers {
     this.#end = end;
   }
 
-  add(offer: Omit<Completion, 'start' | 'end' | 'insert'> & Partial<Pick<Completion, 'start' | 'end' | 'insert'>>): void {
+  add(
+    offer: Omit<Completion, 'start' | 'end' | 'insert'> & Partial<Pick<Completion, 'start' | 'end' | 'insert'>>,
+  ): void {
     if (this.#seen.has(offer.label)) return;
     this.#seen.add(offer.label);
     this.#all.push({ start: this.#start, end: this.#end, insert: offer.label, ...offer });

@@ -44,7 +44,8 @@ export function cursorAt(text: string, offset: number, lexer: LayupLexer): Curso
   const at = start - entry.start + (stand === '' ? 0 : 1);
   const { tokens, hidden } = lexer.tokenize(own);
   const inside = (token: IToken): boolean => token.startOffset < at && at < endOf(token);
-  if (hidden.some((token) => inside(token) || (token.image.startsWith('//') && token.startOffset === at))) return undefined;
+  if (hidden.some((token) => inside(token) || (token.image.startsWith('//') && token.startOffset === at)))
+    return undefined;
   const statements = statementsOf(tokens);
   for (const statement of statements) {
     const index = statement.tokens.findIndex((token) => token.startOffset <= at && at < endOf(token));

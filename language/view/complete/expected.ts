@@ -33,7 +33,8 @@ export function expectedAfter(
   for (const item of items) {
     if (item.text === ',' && item.kind === 'sign') {
       // a further datum: the next argument that needs no link, or the first quantity again
-      if (!args.slice(next).some((one) => one.after === undefined)) next = args.findIndex((one) => !noNumbers.has(one.dimension));
+      if (!args.slice(next).some((one) => one.after === undefined))
+        next = args.findIndex((one) => !noNumbers.has(one.dimension));
       linked = false;
       last = undefined;
       if (next < 0) return NOTHING;
@@ -69,7 +70,13 @@ export function expectedAfter(
   return expectedAt(args, next, linked, items[items.length - 1], last);
 }
 
-function expectedAt(args: readonly Argument[], next: number, linked: boolean, item: Item | undefined, last: Argument | undefined): Expected {
+function expectedAt(
+  args: readonly Argument[],
+  next: number,
+  linked: boolean,
+  item: Item | undefined,
+  last: Argument | undefined,
+): Expected {
   if (linked) return { values: args.slice(next, next + 1), links: [] };
   const values: Argument[] = [];
   const links: string[] = [];
@@ -106,10 +113,17 @@ function takerOf(args: readonly Argument[], next: number, linked: boolean, item:
 }
 
 function accepts(argument: Argument, item: Item): boolean {
-  if (item.kind === 'word') return words.has(argument.dimension) || argument.words?.includes(item.text) === true || argument.dimension === 'point' || isQuantity(argument);
+  if (item.kind === 'word')
+    return (
+      words.has(argument.dimension) ||
+      argument.words?.includes(item.text) === true ||
+      argument.dimension === 'point' ||
+      isQuantity(argument)
+    );
   if (item.kind === 'number' || item.kind === 'ratio') return !noNumbers.has(argument.dimension);
   return argument.dimension === item.kind || (item.kind === 'point' && argument.dimension === 'expression');
 }
 
 /** A `let` may stand for any quantity. */
-const isQuantity = (argument: Argument): boolean => argument.dimension !== 'text' && argument.dimension !== 'date' && argument.basis === undefined;
+const isQuantity = (argument: Argument): boolean =>
+  argument.dimension !== 'text' && argument.dimension !== 'date' && argument.basis === undefined;

@@ -27,7 +27,17 @@ export function completionsAt(text: string, offset: number, book: CompletionBook
   if (cursor === undefined || place === undefined) return [];
   const accepting = clausesOf(cursor.before).at(-1)?.[0]?.image === 'accept';
   const offers = accepting ? new Offers(cursor.ruleStart, cursor.ruleEnd) : new Offers(cursor.start, cursor.end);
-  const scene = sceneAt(cursor, place, offers, book.names, book.ruleNames, headOf(place, { tokens: cursor.before }));
+  const scene = sceneAt(
+    cursor,
+    place,
+    offers,
+    book.names,
+    book.ruleNames,
+    headOf(
+      place,
+      cursor.before.map((token) => token.image),
+    ),
+  );
   offerAll(scene);
   return offers.all;
 }
@@ -68,7 +78,8 @@ function offerHeader(scene: Scene): void {
   }
   const isNamed = before.length === 2;
   if (kind === 'record' && before.length >= 2) {
-    for (const size of scene.names.inside(before[1]?.image ?? '')) if (size.kind === 'size') scene.offers.add({ label: size.name, sort: 'size' });
+    for (const size of scene.names.inside(before[1]?.image ?? ''))
+      if (size.kind === 'size') scene.offers.add({ label: size.name, sort: 'size' });
     return;
   }
   if (head !== undefined) offerHead(scene);

@@ -9,9 +9,47 @@ import { firstSentence } from './values.ts';
 
 /** Facts that are told once; the others (viscosity, gel, price, lot ...) are repeated for other conditions. */
 const repeated: ReadonlySet<string> = new Set([
-  'viscosity', 'gel', 'tg', 'pot_life', 'open', 'recoat', 'laminate', 'price', 'filler', 'bends', 'habit', 'stores', 'lot', 'mixed',
-  'batch', 'barcol', 'thickness', 'step', 'check', 'photo', 'log', 'differs', 'vacuum', 'leak', 'let', 'load', 'expect', 'size', 'change',
-  'without', 'zone', 'cutout', 'weight', 'force', 'pressure', 'note', 'cure', 'postcure', 'permeability', 'resists', 'shear',
+  'viscosity',
+  'gel',
+  'tg',
+  'pot_life',
+  'open',
+  'recoat',
+  'laminate',
+  'price',
+  'filler',
+  'bends',
+  'habit',
+  'stores',
+  'lot',
+  'mixed',
+  'batch',
+  'barcol',
+  'thickness',
+  'step',
+  'check',
+  'photo',
+  'log',
+  'differs',
+  'vacuum',
+  'leak',
+  'let',
+  'load',
+  'expect',
+  'size',
+  'change',
+  'without',
+  'zone',
+  'cutout',
+  'weight',
+  'force',
+  'pressure',
+  'note',
+  'cure',
+  'postcure',
+  'permeability',
+  'resists',
+  'shear',
 ]);
 const once: ReadonlySet<string> = new Set(['part', 'stack', 'process']);
 
@@ -19,7 +57,9 @@ const once: ReadonlySet<string> = new Set(['part', 'stack', 'process']);
 export function offerLineStart(scene: Scene): void {
   const { place, cursor } = scene;
   const told = new Set(
-    cursor.statements.filter((one) => one.blocks.at(-1) === cursor.blocks.at(-1) && one.tokens[0]?.startOffset !== undefined).map(headWord),
+    cursor.statements
+      .filter((one) => one.blocks.at(-1) === cursor.blocks.at(-1) && one.tokens[0]?.startOffset !== undefined)
+      .map(headWord),
   );
   const words = isStepPlace(place) ? stepsOf(scene) : lineWords(place);
   for (const word of words) {
@@ -63,6 +103,11 @@ export function offerSecondWords(scene: Scene): void {
   const first = `${scene.before[0]?.image} `;
   for (const verb of verbs) {
     if (!verb.word.startsWith(first)) continue;
-    scene.offers.add({ label: verb.word.slice(first.length), sort: 'verb', detail: firstSentence(verb.meaning), documentation: wordCard(verb) });
+    scene.offers.add({
+      label: verb.word.slice(first.length),
+      sort: 'verb',
+      detail: firstSentence(verb.meaning),
+      documentation: wordCard(verb),
+    });
   }
 }

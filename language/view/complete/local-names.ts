@@ -14,19 +14,23 @@ export function localNames(statements: readonly Statement[], port: NamesPort): L
     const head = headWord(statement);
     const name = nameAfterHead(statement);
     if (head === 'ends' && headWord(statement.blocks.at(-1)) === 'part') {
-      for (const token of statement.tokens.slice(1)) if (isName(token.image) && token.image !== 'to') names.push({ name: token.image, kind: 'end' });
+      for (const token of statement.tokens.slice(1))
+        if (isName(token.image) && token.image !== 'to') names.push({ name: token.image, kind: 'end' });
     } else if (name === undefined || statement.blocks.length === 0) continue;
     else if (layers.has(head) && inStack(statement)) {
       const material = statement.tokens[2]?.image ?? '';
       const detail = isName(material) ? `${head} ${material}` : head;
       names.push({ name, kind: 'layer', detail });
-      for (let copy = 1; copy <= copiesOf(statement); copy++) names.push({ name: `${name}.${copy}`, kind: 'layer', detail });
+      for (let copy = 1; copy <= copiesOf(statement); copy++)
+        names.push({ name: `${name}.${copy}`, kind: 'layer', detail });
     } else if (named.has(head)) names.push({ name, kind: head as LocalName['kind'], detail: head });
   }
   const recipe = statements.find((statement) => statement.blocks.length === 0 && headWord(statement) === 'recipe');
   const like = recipe?.tokens.findIndex((token) => token.image === 'like') ?? -1;
   const base = like < 0 ? undefined : recipe?.tokens[like + 1]?.image;
-  return base === undefined ? names : [...names, ...port.inside(base).filter((one) => !names.some((own) => own.name === one.name))];
+  return base === undefined
+    ? names
+    : [...names, ...port.inside(base).filter((one) => !names.some((own) => own.name === one.name))];
 }
 
 function nameAfterHead(statement: Statement): string | undefined {

@@ -28,8 +28,25 @@ export interface RuleName {
   readonly title?: string;
 }
 
-export function sceneAt(cursor: Cursor, place: Place, offers: Offers, names: NamesPort, rules: () => readonly RuleName[], head?: Word): Scene {
+export function sceneAt(
+  cursor: Cursor,
+  place: Place,
+  offers: Offers,
+  names: NamesPort,
+  rules: () => readonly RuleName[],
+  head?: Word,
+): Scene {
   let known: readonly LocalName[] | undefined;
   const locals = (): readonly LocalName[] => (known ??= localNames(cursor.statements, names));
-  return { cursor, place, offers, names, rules, entry: headWord(cursor.blocks[0]), locals, before: cursor.before, ...(head === undefined ? {} : { head }) };
+  return {
+    cursor,
+    place,
+    offers,
+    names,
+    rules,
+    entry: headWord(cursor.blocks[0]),
+    locals,
+    before: cursor.before,
+    ...(head === undefined ? {} : { head }),
+  };
 }

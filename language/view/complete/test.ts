@@ -33,7 +33,8 @@ export function offerTest(scene: Scene, tokens: readonly IToken[], head: Word): 
   else if (last.kind === 'number' || last.text === 'by') {
     if (takes?.basis !== undefined) offerBasis(scene, takes, last.text === 'by');
     if (last.kind === 'number' && asked?.word === 'fill') offerLink(scene, 'of');
-    if (last.kind === 'number' && !items.some((item) => item.kind === 'comparison' || item.text === 'to')) offerLink(scene, 'to');
+    if (last.kind === 'number' && !items.some((item) => item.kind === 'comparison' || item.text === 'to'))
+      offerLink(scene, 'to');
   } else if (!compared) {
     if (items.length === 1 && underLoads.has(asked?.word ?? '')) offerLink(scene, 'under');
     if (items.length === 1 && asked?.word === 'thickness') offerLink(scene, 'at');

@@ -15,15 +15,27 @@ const prices: Readonly<Record<string, readonly DimensionName[]>> = {
 };
 /** A `let` may hold any of these. */
 const anything: readonly DimensionName[] = ['length', 'angle', 'areal weight', 'mass', 'time', 'temperature'];
-const noUnits: ReadonlySet<Argument['dimension']> = new Set(['name', 'text', 'point', 'date', 'count', 'shape', 'word', 'test', 'number']);
+const noUnits: ReadonlySet<Argument['dimension']> = new Set([
+  'name',
+  'text',
+  'point',
+  'date',
+  'count',
+  'shape',
+  'word',
+  'test',
+  'number',
+]);
 
 /** The units that may follow a number for an argument, with its basis where one must follow: `% by weight`. */
 export function unitsFor(argument: Argument, word: Word | undefined, entry: string, currency: string): string[] {
   if (noUnits.has(argument.dimension)) return [];
   const dimensions: readonly DimensionName[] =
-    argument.dimension === 'expression' ? anything
-    : word?.word === 'price' ? (prices[entry] ?? ['money'])
-    : [argument.dimension as DimensionName];
+    argument.dimension === 'expression'
+      ? anything
+      : word?.word === 'price'
+        ? (prices[entry] ?? ['money'])
+        : [argument.dimension as DimensionName];
   const symbols = dimensions.flatMap((dimension) => unitsOf(dimension, currency).map((unit) => unit.symbol));
   const mixture = argument.dimension === 'ratio' && argument.basis !== undefined;
   return mixture ? (argument.basis ?? []).map((basis) => `% ${basis}`) : symbols;

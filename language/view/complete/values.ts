@@ -1,3 +1,4 @@
+// biome-ignore-all lint/suspicious/noTemplateCurlyInString: the places to fill of a snippet are written so
 import type { Argument, NameKind, Word } from '../../words/index.ts';
 import { wordCard } from '../hover/markdown.ts';
 import { choiceOf, choicesOf, isVerb } from '../words.ts';
@@ -6,9 +7,29 @@ import type { LocalName, MaterialName } from './names-port.ts';
 import type { Scene } from './scene.ts';
 import { unitsFor } from './units.ts';
 
-const localKinds: ReadonlySet<NameKind> = new Set<NameKind>(['layer', 'zone', 'feed', 'vent', 'let', 'load', 'size', 'end']);
+const localKinds: ReadonlySet<NameKind> = new Set<NameKind>([
+  'layer',
+  'zone',
+  'feed',
+  'vent',
+  'let',
+  'load',
+  'size',
+  'end',
+]);
 const usualAngles = ['0 deg', '45 deg', '-45 deg', '90 deg'];
-const plainNumbers: ReadonlySet<Argument['dimension']> = new Set(['count', 'number', 'ratio', 'date', 'text', 'point', 'shape', 'word', 'test', 'name']);
+const plainNumbers: ReadonlySet<Argument['dimension']> = new Set([
+  'count',
+  'number',
+  'ratio',
+  'date',
+  'text',
+  'point',
+  'shape',
+  'word',
+  'test',
+  'name',
+]);
 
 export function offerWord(scene: Scene, word: Word, sort: CompletionSort = 'word'): void {
   scene.offers.add({ label: word.word, sort, documentation: wordCard(word), detail: firstSentence(word.meaning) });
@@ -22,14 +43,16 @@ export function offerValue(scene: Scene, argument: Argument, owner: Word | undef
     for (const shape of choicesOf('outline')) if (isShape(shape)) offerWord(scene, shape, 'value');
     return;
   }
-  const words = argument.words ?? (argument.dimension === 'word' ? choicesOf(owner?.word ?? '').map((row) => row.word) : []);
+  const words =
+    argument.words ?? (argument.dimension === 'word' ? choicesOf(owner?.word ?? '').map((row) => row.word) : []);
   for (const word of words) offerChoice(scene, word, owner);
   if (argument.names !== undefined) offerNames(scene, argument.names, owner);
   if (argument.dimension === 'point') offerPoint(scene);
   if (argument.dimension === 'angle' && argument.after === 'at' && scene.place === 'stack') {
     for (const angle of usualAngles) scene.offers.add({ label: angle, sort: 'value' });
   }
-  if (!plainNumbers.has(argument.dimension) && argument.basis === undefined && scene.entry === 'recipe') offerLocals(scene, 'let');
+  if (!plainNumbers.has(argument.dimension) && argument.basis === undefined && scene.entry === 'recipe')
+    offerLocals(scene, 'let');
 }
 
 /** Words beside the shapes at `outline` (`corner`, `layer`, `id`) lead to what belongs to a shape. */
@@ -42,7 +65,14 @@ function offerChoice(scene: Scene, word: string, owner: Word | undefined): void 
 }
 
 function offerPoint(scene: Scene): void {
-  scene.offers.add({ label: '(x, y)', sort: 'value', insert: '(${1:0 mm}, ${2:0 mm})', snippet: true, filter: '(', detail: 'a point, from the middle of the outline' });
+  scene.offers.add({
+    label: '(x, y)',
+    sort: 'value',
+    insert: '(${1:0 mm}, ${2:0 mm})',
+    snippet: true,
+    filter: '(',
+    detail: 'a point, from the middle of the outline',
+  });
   if (scene.place === 'load') {
     scene.offers.add({ label: 'middle', sort: 'value', detail: 'the middle of the part' });
     offerLocals(scene, 'end');
@@ -62,7 +92,13 @@ export function offerUnits(scene: Scene, argument: Argument, owner: Word | undef
     else if (cursor.start < cursor.end) offers.add({ label: unit, sort: 'unit', insert: ` ${unit}`, filter: unit });
     else {
       const typed = `${cursor.touched} ${unit}`;
-      offers.add({ label: unit, sort: 'unit', insert: typed, filter: typed, start: cursor.start - cursor.touched.length });
+      offers.add({
+        label: unit,
+        sort: 'unit',
+        insert: typed,
+        filter: typed,
+        start: cursor.start - cursor.touched.length,
+      });
     }
   }
   return units.length > 0;
@@ -78,23 +114,39 @@ export function offerBasis(scene: Scene, argument: Argument, by: boolean): void 
 export function offerNames(scene: Scene, kinds: readonly NameKind[], owner: Word | undefined): void {
   for (const kind of kinds) {
     if (localKinds.has(kind)) offerLocals(scene, kind as LocalName['kind'], owner);
-    else if (kind === 'tool') for (const tool of scene.names.tools()) scene.offers.add({ label: tool.name, sort: 'tool', detail: tool.title });
-    else if (kind === 'recipe') for (const recipe of scene.names.recipes()) scene.offers.add({ label: recipe.name, sort: 'recipe', detail: recipe.title });
+    else if (kind === 'tool')
+      for (const tool of scene.names.tools()) scene.offers.add({ label: tool.name, sort: 'tool', detail: tool.title });
+    else if (kind === 'recipe')
+      for (const recipe of scene.names.recipes())
+        scene.offers.add({ label: recipe.name, sort: 'recipe', detail: recipe.title });
   }
   const wanted = new Set<string>(kinds);
-  const only = owner !== undefined && isVerb(owner) && owner.material !== undefined ? new Set(owner.material) : undefined;
+  const only =
+    owner !== undefined && isVerb(owner) && owner.material !== undefined ? new Set(owner.material) : undefined;
   const fits = (material: MaterialName): boolean => {
     if (!wanted.has('material') && !wanted.has(material.kind)) return false;
-    return only === undefined || material.kind !== 'consumable' || (material.consumableKind !== undefined && only.has(material.consumableKind));
+    return (
+      only === undefined ||
+      material.kind !== 'consumable' ||
+      (material.consumableKind !== undefined && only.has(material.consumableKind))
+    );
   };
   // what the shop keeps stands before the library
   const materials = scene.names.materials().filter(fits);
-  for (const stock of [false, true]) for (const material of materials) if (material.stock === stock) offerMaterial(scene, material);
+  for (const stock of [false, true])
+    for (const material of materials) if (material.stock === stock) offerMaterial(scene, material);
 }
 
 function offerMaterial(scene: Scene, { name, kind, consumableKind, title, detail, stock }: MaterialName): void {
-  const about = [detail ?? title ?? consumableKind ?? kind, stock ? 'stock' : ''].filter((text) => text !== '').join(' · ');
-  scene.offers.add({ label: name, sort: 'material', detail: about, ...(title === undefined ? {} : { documentation: plainTitle(title) }) });
+  const about = [detail ?? title ?? consumableKind ?? kind, stock ? 'stock' : '']
+    .filter((text) => text !== '')
+    .join(' · ');
+  scene.offers.add({
+    label: name,
+    sort: 'material',
+    detail: about,
+    ...(title === undefined ? {} : { documentation: plainTitle(title) }),
+  });
 }
 
 const plainTitle = (title: string): string => title.replace(/[\\`*_{}[\]<>#|]/g, (mark) => `\\${mark}`);
@@ -102,7 +154,12 @@ const plainTitle = (title: string): string => title.replace(/[\\`*_{}[\]<>#|]/g,
 export function offerLocals(scene: Scene, kind: LocalName['kind'], owner?: Word): void {
   let names = scene.locals().filter((local) => local.kind === kind && local.name !== ownName(scene));
   if (kind === 'layer') names = layersThatFit(scene, names, owner);
-  for (const local of names) scene.offers.add({ label: local.name, sort: local.kind, ...(local.detail === undefined ? {} : { detail: local.detail }) });
+  for (const local of names)
+    scene.offers.add({
+      label: local.name,
+      sort: local.kind,
+      ...(local.detail === undefined ? {} : { detail: local.detail }),
+    });
 }
 
 /** A groove is for a strip; a run of layers goes upwards. */
@@ -119,5 +176,17 @@ function layersThatFit(scene: Scene, layers: readonly LocalName[], owner: Word |
   return [...layers];
 }
 
-const named: ReadonlySet<string> = new Set(['ply', 'strip', 'patch', 'core', 'insert', 'coat', 'zone', 'let', 'feed', 'vent']);
-const ownName = ({ before }: Scene): string | undefined => (named.has(before[0]?.image ?? '') ? before[1]?.image : undefined);
+const named: ReadonlySet<string> = new Set([
+  'ply',
+  'strip',
+  'patch',
+  'core',
+  'insert',
+  'coat',
+  'zone',
+  'let',
+  'feed',
+  'vent',
+]);
+const ownName = ({ before }: Scene): string | undefined =>
+  named.has(before[0]?.image ?? '') ? before[1]?.image : undefined;

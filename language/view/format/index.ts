@@ -88,7 +88,12 @@ function trimLine(text: string, line: Line, change: Change): void {
   const last = line.tokens[line.tokens.length - 1];
   // the words of a text that is not closed, and of a comment, are not ours
   let end = line.end;
-  const floor = last === undefined ? line.start : last.image.startsWith('/*') || last.image.startsWith('"') ? endOf(last) : last.startOffset;
+  const floor =
+    last === undefined
+      ? line.start
+      : last.image.startsWith('/*') || last.image.startsWith('"')
+        ? endOf(last)
+        : last.startOffset;
   while (end > floor && blank.test(text[end - 1] as string)) end--;
   change(end, line.end, '');
 }
@@ -106,7 +111,8 @@ function skipBlank(text: string, from: number, to: number): number {
 /** Index of the first token of a block comment that is not closed: what follows is prose that somebody is writing. */
 function openComment(tokens: readonly IToken[]): number | undefined {
   const found = tokens.findIndex(
-    (token, i) => token.image === '/' && tokens[i + 1]?.image === '*' && tokens[i + 1]?.startOffset === token.startOffset + 1,
+    (token, i) =>
+      token.image === '/' && tokens[i + 1]?.image === '*' && tokens[i + 1]?.startOffset === token.startOffset + 1,
   );
   return found < 0 ? undefined : found;
 }

@@ -46,7 +46,9 @@ export function spaceBetween(gap: Gap): Space {
 function isSign(before: IToken | undefined): boolean {
   if (before === undefined) return true;
   const image = before.image;
-  return image === ',' || image === '(' || image === '/' || image === '{' || binary.has(image) || connectives.has(image);
+  return (
+    image === ',' || image === '(' || image === '/' || image === '{' || binary.has(image) || connectives.has(image)
+  );
 }
 
 function behindMinus({ before, right, glued, leftGlued }: Gap): Space {

@@ -1,10 +1,17 @@
-import {
-  AstUtils, type AstNode, CstUtils, type CstNode, DocumentState, GrammarAST, isReference, type LeafCstNode, type Reference,
-} from 'langium';
+import { type AstNode, CstUtils, isReference, type LeafCstNode } from 'langium';
 import { parseUnit } from '../../../calc/quantity/index.ts';
 import type { Book } from '../../grammar/generated/ast.ts';
+import { choiceAt } from '../choices.ts';
+import { featureOf, ruleOf, targetOf } from '../leaves.ts';
 import {
-  factHeads, facts, heads, type HighlightModifier, type HighlightType, named, references, verbs,
+  factHeads,
+  facts,
+  type HighlightModifier,
+  type HighlightType,
+  heads,
+  named,
+  references,
+  verbs,
 } from './sorts.ts';
 
 /** A word or sign of the text and how it is shown; lines and characters from zero. */
@@ -58,15 +65,22 @@ function showLeaf(leaf: LeafCstNode, book: HighlightBook): Shown | undefined {
   const feature = featureOf(leaf);
   if (feature === undefined) return undefined;
   const place = `${node.$type}.${feature}`;
-  if (feature === 'name') return named[node.$type] && { type: named[node.$type] as HighlightType, modifiers: ['declaration'] };
+  if (feature === 'name')
+    return named[node.$type] && { type: named[node.$type] as HighlightType, modifiers: ['declaration'] };
   if (facts.has(place)) return { type: 'property' };
   if (verbs.has(place)) return book.isVerb(leaf.text) ? { type: 'function' } : undefined;
   if (place === 'Version.number') return { type: 'number' };
-  return place === 'WordArg.word' || place in references ? showReference(node, feature, references[place], book) : undefined;
+  if (choiceAt(node, leaf.text) !== undefined) return undefined;
+  return place === 'WordArg.word' || place in references
+    ? showReference(node, feature, references[place], book)
+    : undefined;
 }
 
 function showReference(
-  node: AstNode, feature: string, otherwise: HighlightType | undefined, book: HighlightBook,
+  node: AstNode,
+  feature: string,
+  otherwise: HighlightType | undefined,
+  book: HighlightBook,
 ): Shown | undefined {
   const reference = (node as unknown as Record<string, unknown>)[feature];
   const target = isReference(reference) ? targetOf(node, reference) : undefined;
@@ -75,31 +89,4 @@ function showReference(
   return { type, ...(target !== undefined && book.isStock(target) ? { modifiers: ['defaultLibrary'] as const } : {}) };
 }
 
-/** What a reference names; nothing while names are not known yet. */
-function targetOf(node: AstNode, reference: Reference): AstNode | undefined {
-  return AstUtils.getDocument(node).state < DocumentState.ComputedScopes ? undefined : reference.ref;
-}
-
 const isDigit = (text: string): boolean => /^\d/.test(text);
-
-const features = new WeakMap<object, string | undefined>();
-const rules = new WeakMap<object, string | undefined>();
-
-/** The property of its node that a word belongs to. */
-function featureOf(leaf: LeafCstNode): string | undefined {
-  for (let cst: CstNode | undefined = leaf; cst !== undefined && cst.astNode === leaf.astNode; cst = cst.container) {
-    const source = cst.grammarSource;
-    if (source === undefined) continue;
-    if (!features.has(source)) features.set(source, AstUtils.getContainerOfType(source, GrammarAST.isAssignment)?.feature);
-    const feature = features.get(source);
-    if (feature !== undefined) return feature;
-  }
-  return undefined;
-}
-
-function ruleOf(leaf: LeafCstNode): string | undefined {
-  const source = leaf.grammarSource;
-  if (source === undefined) return undefined;
-  if (!rules.has(source)) rules.set(source, AstUtils.getContainerOfType(source, GrammarAST.isParserRule)?.name);
-  return rules.get(source);
-}

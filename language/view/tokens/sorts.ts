@@ -2,7 +2,16 @@ import * as ast from '../../grammar/generated/ast.ts';
 
 /** Names of the standard token types of the Language Server Protocol, so that every theme has colours for them. */
 export const HIGHLIGHTS = [
-  'keyword', 'function', 'property', 'class', 'struct', 'variable', 'parameter', 'event', 'enumMember', 'number',
+  'keyword',
+  'function',
+  'property',
+  'class',
+  'struct',
+  'variable',
+  'parameter',
+  'event',
+  'enumMember',
+  'number',
 ] as const;
 export type HighlightType = (typeof HIGHLIGHTS)[number];
 
@@ -59,8 +68,26 @@ export const references: Readonly<Record<string, HighlightType>> = {
 
 /** Words of a line that say what it is: `ply`, `process`, `expect`. */
 export const heads: ReadonlySet<string> = new Set([
-  'Shop', 'Material', 'Tool', 'Recipe', 'BuildRecord', 'Version', 'Let', 'PartBlock', 'Stack', 'CoatLayer', 'ClothLayer', 'CoreLayer',
-  'Repeat', 'Mirror', 'Process', 'Load', 'Expect', 'Size', 'Change', 'Without',
+  'Shop',
+  'Material',
+  'Tool',
+  'Recipe',
+  'BuildRecord',
+  'Version',
+  'Let',
+  'PartBlock',
+  'Stack',
+  'CoatLayer',
+  'ClothLayer',
+  'CoreLayer',
+  'Repeat',
+  'Mirror',
+  'Process',
+  'Load',
+  'Expect',
+  'Size',
+  'Change',
+  'Without',
 ]);
 
 /** Words of the line that tell a fact. */

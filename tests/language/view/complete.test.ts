@@ -1,3 +1,4 @@
+// biome-ignore-all lint/suspicious/noTemplateCurlyInString: the places to fill of a snippet are written so
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -31,7 +32,13 @@ const names: NamesPort = {
   ],
   tools: () => [{ name: 'sled_tool' }, { name: 'glass_table', title: 'Float glass, 10 mm' }],
   recipes: () => [{ name: 'sled_deck', title: 'Rescue sled deck' }],
-  inside: (recipe) => (recipe === 'sled_deck' ? [{ name: 'lower', kind: 'layer', detail: 'ply triax_680' }, { name: 'short', kind: 'size' }] : []),
+  inside: (recipe) =>
+    recipe === 'sled_deck'
+      ? [
+          { name: 'lower', kind: 'layer', detail: 'ply triax_680' },
+          { name: 'short', kind: 'size' },
+        ]
+      : [],
   currency: () => 'EUR',
 };
 const rules = [{ name: 'bag/few-pleats', title: 'Too few pleats' }, { name: 'wrap/short' }];
@@ -117,7 +124,11 @@ const positions: Record<string, readonly Position[]> = {
   ],
   'in the part': [
     ['recipe a {\n  part {\n    <|>\n  }\n}\n', ['outline', 'edge', 'zone', 'ends'], ['ply', 'corner', 'supports']],
-    ['recipe a {\n  part {\n    outline <|>\n  }\n}\n', ['rectangle', 'rounded', 'circle', 'file'], ['corner', 'layer']],
+    [
+      'recipe a {\n  part {\n    outline <|>\n  }\n}\n',
+      ['rectangle', 'rounded', 'circle', 'file'],
+      ['corner', 'layer'],
+    ],
     ['recipe a {\n  part {\n    outline rounded 900 <|>\n  }\n}\n', ['mm', 'in'], ['deg']],
     ['recipe a {\n  part {\n    outline rounded 900 mm by 500 mm <|>\n  }\n}\n', ['corner'], ['by']],
     ['recipe a {\n  part {\n    edge <|>\n  }\n}\n', ['square', 'round', 'chamfer']],
@@ -136,7 +147,11 @@ const positions: Record<string, readonly Position[]> = {
     [inStack('ply x triax_680 at <|>'), ['0 deg', '45 deg', '-45 deg', '90 deg'], ['mm']],
     [inStack('ply x triax_680 at 45 <|>'), ['deg'], ['mm']],
     [inStack('core x foam_80 20 <|>'), ['mm', 'in'], ['deg', 'kg']],
-    [inStack('ply x triax_680 at 0 deg, <|>'), ['net', 'wrap', 'to', 'over', 'darts', 'turned', 'note', 'accept'], ['perforate', 'brush', 'groove', 'past']],
+    [
+      inStack('ply x triax_680 at 0 deg, <|>'),
+      ['net', 'wrap', 'to', 'over', 'darts', 'turned', 'note', 'accept'],
+      ['perforate', 'brush', 'groove', 'past'],
+    ],
     [inStack('ply x triax_680 at 0 deg, net, <|>'), ['turned', 'note'], ['net', 'wrap', 'to']],
     [inStack('ply x triax_680 at 0 deg, <|>, turned over'), ['net'], ['turned']],
     [inStack('ply x triax_680 at 0 deg\n      , <|>'), ['net', 'wrap'], ['ply']],
@@ -156,7 +171,11 @@ const positions: Record<string, readonly Position[]> = {
     [inStack('repeat 3, <|>'), ['stagger', 'turn'], ['net']],
   ],
   'in the process': [
-    [inProcess('<|>'), ['clean', 'release', 'lay', 'mesh', 'infuse', 'infuse { }', 'cure { }', 'leak test', 'change'], ['ramp', 'breather', 'ply']],
+    [
+      inProcess('<|>'),
+      ['clean', 'release', 'lay', 'mesh', 'infuse', 'infuse { }', 'cure { }', 'leak test', 'change'],
+      ['ramp', 'breather', 'ply'],
+    ],
     [inProcess('<|>', 'prepreg'), ['thaw', 'debulk', 'breather'], ['mesh', 'infuse']],
     [inProcess('peel <|>'), ['nylon_85'], ['mesh_130', 'film_50', 'triax_680']],
     [inProcess('mesh mesh_130, 40 <|>'), ['mm'], ['deg']],
@@ -204,7 +223,11 @@ const positions: Record<string, readonly Position[]> = {
     ['recipe a {\n  load r {\n    weight 95 <|>\n  }\n}\n', ['kg', 'lb'], ['N', 'mm']],
     ['recipe a {\n  load r {\n    weight 95 kg over 120 mm at <|>\n  }\n}\n', ['middle']],
     ['recipe a like sled_deck {\n  size short {\n    without <|>\n  }\n}\n', ['lower'], ['short']],
-    ['recipe a like sled_deck {\n  size short {\n    change lower, <|>\n  }\n}\n', ['darts', 'net'], ['past', 'perforate']],
+    [
+      'recipe a like sled_deck {\n  size short {\n    change lower, <|>\n  }\n}\n',
+      ['darts', 'net'],
+      ['past', 'perforate'],
+    ],
   ],
   'nowhere in comments and in words in quotes': [
     [inStack('// ply <|>'), []],
@@ -217,17 +240,25 @@ const positions: Record<string, readonly Position[]> = {
 
 for (const [where, cases] of Object.entries(positions)) {
   describe(`completion ${where}`, () => {
-    it.each(cases.map(([typed, offered, never = []]) => ({ line: lineOf(typed), typed, offered, never })))('$line', ({ typed, offered, never }) => {
-      const found = labels(typed);
-      expect(found).toEqual(expect.arrayContaining([...offered]));
-      for (const label of never) expect(found).not.toContain(label);
-      if (offered.length === 0 && never.length === 0) expect(found).toEqual([]);
-    });
+    it.each(cases.map(([typed, offered, never = []]) => ({ line: lineOf(typed), typed, offered, never })))(
+      '$line',
+      ({ typed, offered, never }) => {
+        const found = labels(typed);
+        expect(found).toEqual(expect.arrayContaining([...offered]));
+        for (const label of never) expect(found).not.toContain(label);
+        if (offered.length === 0 && never.length === 0) expect(found).toEqual([]);
+      },
+    );
   });
 }
 
 function lineOf(text: string): string {
-  return text.split('\n').find((line) => line.includes('<|>'))?.trim() ?? '';
+  return (
+    text
+      .split('\n')
+      .find((line) => line.includes('<|>'))
+      ?.trim() ?? ''
+  );
 }
 
 describe('what a completion puts in', () => {
@@ -276,7 +307,11 @@ describe('what a completion puts in', () => {
   });
 
   it('answers at every place of every broken text, with ranges around the cursor and each label once', () => {
-    const edit = fc.record({ at: fc.nat(sample.length), cut: fc.nat(30), put: fc.constantFrom('', ' ', ', ', '{', '}', '"', '(', '12', '\n', '/') });
+    const edit = fc.record({
+      at: fc.nat(sample.length),
+      cut: fc.nat(30),
+      put: fc.constantFrom('', ' ', ', ', '{', '}', '"', '(', '12', '\n', '/'),
+    });
     fc.assert(
       fc.property(edit, ({ at: offset, cut, put }) => {
         const text = sample.slice(0, offset) + put + sample.slice(offset + cut);

@@ -14,16 +14,26 @@ function folds(text: string): string[] {
 
 describe('folding', () => {
   it('hides what a block holds and keeps its closing brace in sight', () => {
-    expect(folds('recipe a {\n  part {\n    edge square\n  }\n\n}\n\n\nfabric b {\n  fibre c\n}\n')).toEqual(['0-4', '1-2', '8-9']);
+    expect(folds('recipe a {\n  part {\n    edge square\n  }\n\n}\n\n\nfabric b {\n  fibre c\n}\n')).toEqual([
+      '0-4',
+      '1-2',
+      '8-9',
+    ]);
     expect(folds('fabric b { fibre c }\nfabric c {\n}\n')).toEqual([]);
   });
 
   it('folds a statement that goes on over lines, with the comments between', () => {
-    expect(folds('stack {\n  ply a b\n    // why\n    , net\n    , turned over\n  // next\n  ply c d\n}\n')).toEqual(['0-6', '1-4']);
+    expect(folds('stack {\n  ply a b\n    // why\n    , net\n    , turned over\n  // next\n  ply c d\n}\n')).toEqual([
+      '0-6',
+      '1-4',
+    ]);
   });
 
   it('folds runs of comment lines and long comments', () => {
-    expect(folds('// one\n// two\n// three\n\n// alone\n/* long\n\n   long */\nfibre a {}\n')).toEqual(['0-2 comment', '5-7 comment']);
+    expect(folds('// one\n// two\n// three\n\n// alone\n/* long\n\n   long */\nfibre a {}\n')).toEqual([
+      '0-2 comment',
+      '5-7 comment',
+    ]);
     expect(folds('fibre a {} // one\n// two\n')).toEqual([]);
   });
 

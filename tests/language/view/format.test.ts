@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { LayupLexer } from '../../../language/grammar/lexer.ts';
 import { isNewline, tokenKinds } from '../../../language/grammar/tokens.ts';
-import { LayupFormatter } from '../../../language/lsp/format.ts';
+import type { LayupFormatter } from '../../../language/lsp/format.ts';
 import { formatChanges, type TextChange } from '../../../language/view/format/index.ts';
 import { parsed, viewServices } from './parsed.ts';
 
@@ -43,7 +43,11 @@ describe('the formatter', () => {
     ['spaces between words', 'fibre   e_glass {  }', 'fibre e_glass {}'],
     ['number and unit', 'fabric a {\nprice 7.40EUR/m2\n}', 'fabric a {\n  price 7.40 EUR/m2\n}'],
     ['a per cent sign', 'shop {\n  overhead 12%\n}', 'shop {\n  overhead 12 %\n}'],
-    ['no space in a compound unit, a ratio, a copy', 'viscosity 290  mPa.s , 100 : 31, mat.1', 'viscosity 290 mPa.s, 100:31, mat.1'],
+    [
+      'no space in a compound unit, a ratio, a copy',
+      'viscosity 290  mPa.s , 100 : 31, mat.1',
+      'viscosity 290 mPa.s, 100:31, mat.1',
+    ],
     ['points', 'centred at ( 210mm from heel ,0 mm )', 'centred at (210 mm from heel, 0 mm)'],
     ['commas', 'ply a b at 0 deg ,net,turned over', 'ply a b at 0 deg, net, turned over'],
     ['signs of numbers', 'layers stitched -45 deg,- 45 deg', 'layers stitched -45 deg, -45 deg'],
@@ -62,14 +66,16 @@ describe('the formatter', () => {
   });
 
   it('indents by the depth of the block and never touches what lines say', () => {
-    const typed = 'recipe a {\npart {\noutline circle 2 m\n}\n    stack {\n  ply a b\n, note "x  y"\n// between\n  , net\n}\n}\n';
+    const typed =
+      'recipe a {\npart {\noutline circle 2 m\n}\n    stack {\n  ply a b\n, note "x  y"\n// between\n  , net\n}\n}\n';
     expect(format(typed)).toBe(
       'recipe a {\n  part {\n    outline circle 2 m\n  }\n  stack {\n    ply a b\n      , note "x  y"\n      // between\n      , net\n  }\n}\n',
     );
   });
 
   it('keeps comments, their place and the space before them', () => {
-    const typed = 'fabric a {   // open\n  price ?                 // asked\n      // own line  \n  /* two\n   lines */ fibre  b\n}\n';
+    const typed =
+      'fabric a {   // open\n  price ?                 // asked\n      // own line  \n  /* two\n   lines */ fibre  b\n}\n';
     expect(format(typed)).toBe(
       'fabric a {   // open\n  price ?                 // asked\n  // own line\n  /* two\n   lines */ fibre b\n}\n',
     );
@@ -100,13 +106,45 @@ describe('the formatter', () => {
     expect(format('\ufeff  fibre a {}')).toBe('\ufefffibre a {}\n');
   });
 
-  const marks = ['{', '}', '(', ')', ',', '\n', '\r\n', ' ', '  ', '\t', '-', '.', '/', '*', '"', ':', '+', '%', '?', '5', 'a', '@', 'core ', '\u00a0', '// c', '/*', '*/'];
+  const marks = [
+    '{',
+    '}',
+    '(',
+    ')',
+    ',',
+    '\n',
+    '\r\n',
+    ' ',
+    '  ',
+    '\t',
+    '-',
+    '.',
+    '/',
+    '*',
+    '"',
+    ':',
+    '+',
+    '%',
+    '?',
+    '5',
+    'a',
+    '@',
+    'core ',
+    '\u00a0',
+    '// c',
+    '/*',
+    '*/',
+  ];
   const edits = fc.array(
     fc.record({ at: fc.nat(sample.length), cut: fc.nat(12), put: fc.constantFrom(...marks, '') }),
     { minLength: 1, maxLength: 6 },
   );
-  const edited = edits.map((all) => all.reduce((text, { at, cut, put }) => text.slice(0, at) + put + text.slice(at + cut), sample));
-  const noise = fc.array(fc.constantFrom(...marks, 'ply', 'mm', 'fabric x', '2026-05-14', '100:31', 'g/m2'), { maxLength: 60 }).map((all) => all.join(''));
+  const edited = edits.map((all) =>
+    all.reduce((text, { at, cut, put }) => text.slice(0, at) + put + text.slice(at + cut), sample),
+  );
+  const noise = fc
+    .array(fc.constantFrom(...marks, 'ply', 'mm', 'fabric x', '2026-05-14', '100:31', 'g/m2'), { maxLength: 60 })
+    .map((all) => all.join(''));
 
   it('changes no word and no line of any text, and a second time nothing at all', () => {
     fc.assert(
@@ -139,7 +177,9 @@ describe('formatting requests', () => {
   const document = parsed(services, typed);
   const formatter = services.lsp.Formatter as LayupFormatter;
   const options = { tabSize: 4, insertSpaces: true };
-  const lines = (edits: { range: { start: { line: number } } }[]): number[] => [...new Set(edits.map((edit) => edit.range.start.line))];
+  const lines = (edits: { range: { start: { line: number } } }[]): number[] => [
+    ...new Set(edits.map((edit) => edit.range.start.line)),
+  ];
   const textDocument = { uri: document.uri.toString() };
 
   it('answers for the document, a range of lines and the line of a brace', () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import type { DocumentSymbol } from 'vscode-languageserver-protocol';
 import { describe, expect, it } from 'vitest';
+import type { DocumentSymbol } from 'vscode-languageserver-protocol';
 import type { Book } from '../../../language/grammar/generated/ast.ts';
 import { type OutlineSymbol, outlineOf } from '../../../language/view/symbols.ts';
 import { parsed, viewServices } from './parsed.ts';
@@ -95,7 +95,8 @@ describe('the outline of a file', () => {
   });
 
   it('names half-typed lines by what is there', () => {
-    const text = 'recipe {\n  part {\n    zone\n    outline\n  }\n  stack {\n    ply\n    core body\n    repeat {\n    }\n  }\n  process {\n    feed\n    lay\n  }\n  expect\n  size {\n  }\n}\nfabric {\n}\n';
+    const text =
+      'recipe {\n  part {\n    zone\n    outline\n  }\n  stack {\n    ply\n    core body\n    repeat {\n    }\n  }\n  process {\n    feed\n    lay\n  }\n  expect\n  size {\n  }\n}\nfabric {\n}\n';
     expect(drawn(outline(text))).toMatchInlineSnapshot(`
       [
         "recipe <recipe>",
@@ -125,12 +126,17 @@ describe('the outline of a file', () => {
             [range.start.line, inner.start.line, inner.end.line, range.end.line].toSorted((a, b) => a - b),
           );
           if (inner.end.line === range.end.line) expect(inner.end.character).toBeLessThanOrEqual(range.end.character);
-          if (inner.start.line === range.start.line) expect(inner.start.character).toBeGreaterThanOrEqual(range.start.character);
+          if (inner.start.line === range.start.line)
+            expect(inner.start.character).toBeGreaterThanOrEqual(range.start.character);
         }
         check(children);
       }
     };
-    const cut = fc.record({ at: fc.nat(sample.length), length: fc.nat(40), put: fc.constantFrom('', '\n', '{', '}', ' ply ', '"', ',') });
+    const cut = fc.record({
+      at: fc.nat(sample.length),
+      length: fc.nat(40),
+      put: fc.constantFrom('', '\n', '{', '}', ' ply ', '"', ','),
+    });
     fc.assert(
       fc.property(cut, ({ at, length, put }) => {
         const document = parsed(services, sample.slice(0, at) + put + sample.slice(at + length));
