@@ -1,0 +1,49 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
+import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
+import type { Outline } from '../../../calc/model/index.ts';
+import { countOf, firstClause, flat } from '../../../calc/plan/reading.ts';
+import { metres } from '../kit/shown.ts';
+import { allOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+/** A pleat on either side of each corner, from this height of the stack on. */
+const CORNERS_FROM: Usual = { habit: 'corner', what: 'height from which a corner wants its own pleats', value: metres(0.01), source: 'common practice' };
+const PER_CORNER = 2;
+
+const corners = (outline: Outline | undefined): number =>
+  outline?.kind === 'rectangle' || outline?.kind === 'rounded' ? 4 : outline?.kind === 'polygon' ? outline.points.length : 0;
+
+export const bagFewPleats = rule({
+  name: 'bag/few-pleats',
+  severity: 'warning',
+  title: 'too few pleats for the film to reach down all round',
+  on: 'recipe',
+  check(context) {
+    const needed = context.ask(pleatsNeeded);
+    const height = context.ask(stackHeight);
+    const from = usual(context.bench, CORNERS_FROM);
+    for (const { step } of allOf(stepsOf(context), 'bag')) {
+      const clause = firstClause(step, 'pleats');
+      const count = clause === undefined ? undefined : countOf(flat(clause));
+      if (clause === undefined || count === undefined || !isKnown(needed) || !isKnown(height) || !isKnown(from)) continue;
+      const cornered = height.value >= from.value ? PER_CORNER * corners(context.recipe.part?.outline) : 0;
+      const wanted = Math.max(needed.value, cornered);
+      if (count >= wanted) continue;
+      const shown = { count, wanted, height: metres(height.value), corners: cornered / PER_CORNER };
+      context.report({
+        at: clause.path,
+        message: cornered > needed.value
+          ? text('{count} pleats: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners', shown)
+          : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown),
+        fixes: [context.edit.replace(`Fold ${wanted} pleats`, clause.path, `pleats ${wanted} of ${pleatHeight(context.edit.text, context.edit.span(clause.path))}`)],
+      });
+    }
+  },
+});
+
+/** The height as it was typed stays. */
+function pleatHeight(source: string, span: { readonly offset: number; readonly end: number } | undefined): string {
+  return /\bof\s+(.+)$/.exec(source.slice(span?.offset, span?.end))?.[1] ?? '40 mm';
+}

@@ -1,0 +1,41 @@
+import { equivalentTime } from '../../../calc/cure/equivalent.ts';
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { UNKNOWN } from '../../../calc/model/index.ts';
+import { spansOf } from '../kit/cures.ts';
+import { longerHold } from '../kit/longer-hold.ts';
+import { aboutTime, kelvin } from '../kit/shown.ts';
+import { between, firstOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+export const cureDemouldEarly = rule({
+  name: 'cure/demould-early',
+  severity: 'error',
+  title: 'the part leaves the tool before its resin allows',
+  on: 'recipe',
+  check(context) {
+    const { process } = context.recipe;
+    const steps = stepsOf(context);
+    const demould = firstOf(steps, 'demould');
+    const wetted = demould === undefined ? undefined : steps.slice(0, steps.indexOf(demould)).findLast(({ classes }) => classes.has(process?.kind === 'infusion' ? 'infuse' : 'lay'));
+    const material = process?.resin === undefined ? undefined : context.bench.material(process.resin);
+    const fact = material?.demould?.find(({ value }) => value !== UNKNOWN && value.temperature !== undefined);
+    if (demould === undefined || wetted === undefined || material === undefined || fact === undefined || fact.value === UNKNOWN) return;
+    const cures = between(steps, wetted, demould).filter(({ inside }) => inside === undefined);
+    const at = fact.value.temperature?.si ?? 0;
+    const spans = spansOf(context, cures);
+    if (!cures.some(({ classes }) => classes.has('cure')) || !isKnown(spans)) return;
+    const does = equivalentTime(spans.value, at);
+    const needs = fact.value.value;
+    if (typeof does !== 'number' || does >= 0.98 * needs.si) return;
+    const shown = { resin: material.name, does: aboutTime(does), needs, temperature: kelvin(at) };
+    context.report({
+      at: demould.step.path,
+      message: text('out of the tool after as much as {does} at {temperature}: {resin} needs {needs}', shown),
+      related: [
+        { at: fact.at, message: text('{resin} leaves the tool after {needs} at {temperature}', shown) },
+        ...cures.filter(({ classes }) => classes.has('cure')).map(({ step }) => ({ at: { entry: context.recipe.entry, path: step.path }, message: text('the cure') })),
+      ],
+      fixes: [longerHold(context, spans.value, needs.si - does, at)],
+    });
+  },
+});

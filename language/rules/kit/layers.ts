@@ -1,0 +1,37 @@
+import { type Figure, isKnown, quantity } from '../../../calc/figure/index.ts';
+import type { MaterialFacts } from '../../../calc/figure/index.ts';
+import { type Fact, UNKNOWN } from '../../../calc/model/index.ts';
+import { ANGLE, AREAL_WEIGHT, LENGTH, type Quantity } from '../../../calc/quantity/index.ts';
+import { laidStack } from '../../../calc/stack/laid.figure.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import type { RecipeContext } from '../rule.ts';
+
+/** The value of a figure; none where it cannot be told: a rule then says nothing. */
+export const valueOf = <T>(figure: Figure<T>): T | undefined => (isKnown(figure) ? figure.value : undefined);
+
+/** The value of a fact that is given and known. */
+export const factValue = <T>(fact: Fact<T> | undefined): T | undefined => (fact === undefined || fact.value === UNKNOWN ? undefined : fact.value);
+
+/** The stack as it is laid, from the tool face; empty where there is none. */
+export const layersOf = (context: RecipeContext): readonly LaidLayer[] => valueOf(context.ask(laidStack))?.layers ?? [];
+
+/** The material of a layer, as it counts in the book. */
+export const materialOf = (context: RecipeContext, { layer }: LaidLayer): MaterialFacts | undefined =>
+  layer.material === undefined ? undefined : context.bench.material(layer.material);
+
+/** Copies of one line are told of once. */
+export function* onePerLine(layers: Iterable<LaidLayer>): Generator<LaidLayer> {
+  const seen = new Set<string>();
+  for (const laid of layers) {
+    if (seen.has(laid.path)) continue;
+    seen.add(laid.path);
+    yield laid;
+  }
+}
+
+export const metres = (si: number): Quantity => quantity(si, LENGTH);
+export const radians = (si: number): Quantity => quantity(si, ANGLE);
+export const perArea = (si: number): Quantity => quantity(si, AREAL_WEIGHT);
+
+/** A length as it is typed in a fix: whole millimetres, rounded up. */
+export const typedLength = (si: number): string => `${Math.ceil(si * 1000 - 1e-6)} mm`;

@@ -1,0 +1,73 @@
+import { defineFigure, isKnown, known } from '../../../calc/figure/index.ts';
+import type { Step } from '../../../calc/model/index.ts';
+import { layPlan } from '../../../calc/plan/lay.figure.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import { classesOf } from '../../words/index.ts';
+import type { RecipeContext } from '../rule.ts';
+
+/** A step as it comes in the work, with what it is in the partial order and what it lays. */
+export interface WorkedStep {
+  readonly step: Step;
+  /** classes of the partial order, the broad ones too: `lay cloth` is also `lay` */
+  readonly classes: ReadonlySet<string>;
+  /** layers that it lays, from the tool face */
+  readonly layers: readonly LaidLayer[];
+  /** the block that it stands in */
+  readonly inside?: Step;
+}
+
+/** Kinds of layer that narrow `lay`. */
+const LAID_AS: Readonly<Record<LaidLayer['layer']['kind'], string>> = {
+  coat: 'lay coat', core: 'lay core', insert: 'lay core', ply: 'lay cloth', strip: 'lay cloth', patch: 'lay cloth',
+};
+
+/** What is joined in a kit lies on the bench, and lines of `infuse` and `cure` are no work of their own in the order. */
+const OF_A_BLOCK: Readonly<Record<string, readonly string[]>> = { infuse: ['vacuum'] };
+
+function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | undefined): ReadonlySet<string> {
+  if (inside !== undefined && OF_A_BLOCK[inside.verb]?.includes(step.verb) !== true) return new Set();
+  const classes = new Set(classesOf(step.verb));
+  if (step.lay !== undefined) {
+    for (const { layer } of layers) classes.add(LAID_AS[layer.kind]);
+    if (step.lay.what === 'kit') classes.add('lay kit');
+    return classes;
+  }
+  const first = step.arguments[0];
+  if (first?.kind === 'word') classes.add(`${step.verb} ${first.word}`);
+  return classes;
+}
+
+const workedSteps = defineFigure<readonly WorkedStep[]>('worked_steps', (bench) => {
+  const plan = bench.ask(layPlan);
+  const layersOf = (step: Step) => (isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : []);
+  const flatten = (steps: readonly Step[], inside?: Step): WorkedStep[] =>
+    steps.flatMap((step) => {
+      const layers = layersOf(step);
+      const own: WorkedStep = { step, layers, classes: classesFor(step, layers, inside), ...(inside === undefined ? {} : { inside }) };
+      return [own, ...flatten(step.steps ?? [], step)];
+    });
+  return known(flatten(bench.recipe.process?.steps ?? []));
+});
+
+/** All steps of the process in order, those in blocks behind the line that opens the block. None where there is no process. */
+export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
+  const steps = context.ask(workedSteps);
+  return isKnown(steps) ? steps.value : [];
+}
+
+export const allOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] =>
+  steps.filter((worked) => classes.some((name) => worked.classes.has(name)));
+
+export const firstOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): WorkedStep | undefined =>
+  steps.find((worked) => classes.some((name) => worked.classes.has(name)));
+
+/** Steps behind another one. */
+export const after = (steps: readonly WorkedStep[], one: WorkedStep | undefined): readonly WorkedStep[] =>
+  one === undefined ? [] : steps.slice(steps.indexOf(one) + 1);
+
+export const before = (steps: readonly WorkedStep[], one: WorkedStep | undefined): readonly WorkedStep[] =>
+  one === undefined ? [] : steps.slice(0, steps.indexOf(one));
+
+/** Steps between two, without them. */
+export const between = (steps: readonly WorkedStep[], from: WorkedStep, to: WorkedStep): readonly WorkedStep[] =>
+  steps.slice(steps.indexOf(from) + 1, steps.indexOf(to));

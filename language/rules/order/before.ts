@@ -1,0 +1,82 @@
+import { text } from '../../../calc/figure/figure.ts';
+import { subject } from '../../../calc/plan/reading.ts';
+import { precedes } from '../../words/index.ts';
+import { type WorkedStep, after, allOf, firstOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+/** Pairs that a rule of their own reports, by its name. */
+const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
+  'release > lay': 'release/late', 'tape > lay cloth': 'tape/late', 'peel > mesh': 'peel/after-mesh', 'lay coat > tape': 'tape/after-overspray',
+};
+
+/** A step that such a rule already reports as too late is not told a second time for what else it missed. */
+const LATE_ANYWAY: Readonly<Record<string, string>> = { release: 'lay', peel: 'mesh' };
+/** What a step must really precede, where the table names the nearest step of the usual run. */
+const AT_LATEST: Readonly<Record<string, readonly string[]>> = { 'trap > bag': ['vacuum', 'leak test', 'infuse'] };
+/** What is done to one layer or one material comes before that is laid, not before the first of all. */
+const OF_ITS_LAYER = ['dry', 'seal core', 'thaw'];
+/** A green trim is done with a knife while the part is in the tool. */
+const bindsTrim = ({ classes }: WorkedStep): boolean => !classes.has('trim green');
+/** These may come round again after a first cure, as long as something hardens them. */
+const HARDENS = ['cure', 'postcure', 'wait', 'keep', 'hold'];
+
+export const orderBefore = rule({
+  name: 'order/before',
+  severity: 'error',
+  title: 'a step comes after one that it has to precede',
+  on: 'recipe',
+  check(context) {
+    const steps = stepsOf(context);
+    const told = new Set<string>();
+    for (const { first, later, because } of precedes) {
+      if (TOLD_ELSEWHERE[`${first} > ${later}`] !== undefined) continue;
+      const pair = broken(steps, first, later);
+      const anyway = LATE_ANYWAY[first];
+      const reported = anyway === undefined ? undefined : firstOf(steps, anyway);
+      if (pair !== undefined && reported !== undefined && steps.indexOf(reported) < steps.indexOf(pair.late)) continue;
+      if (pair === undefined || told.has(`${pair.late.step.path} ${pair.early.step.path}`)) continue;
+      told.add(`${pair.late.step.path} ${pair.early.step.path}`);
+      const shown = { first: said(pair.late, first), later: said(pair.early, later), because };
+      context.report({
+        at: pair.late.step.path,
+        message: text('{first} comes after {later}: {because}', shown),
+        related: [{ at: { entry: context.recipe.entry, path: pair.early.step.path }, message: text('{later} stands here', shown) }],
+        fixes: pair.move ? [context.edit.moveBefore(`Move ${shown.first} before ${shown.later}`, pair.late.step.path, pair.early.step.path)] : [],
+      });
+    }
+  },
+});
+
+/** The step that comes too late and the one that came too early. */
+function broken(steps: readonly WorkedStep[], first: string, later: string): { readonly late: WorkedStep; readonly early: WorkedStep; readonly move: boolean } | undefined {
+  if (later === 'cure') {
+    const last = allOf(steps, first).at(-1);
+    const cure = allOf(steps, 'cure').at(-1);
+    if (last === undefined || cure === undefined || steps.indexOf(last) < steps.indexOf(cure) || firstOf(after(steps, last), ...HARDENS) !== undefined) return undefined;
+    return { late: last, early: cure, move: last.inside === undefined };
+  }
+  for (const late of firstsOf(steps, first)) {
+    const laters = AT_LATEST[`${first} > ${later}`] ?? [later];
+    const early = steps.find((worked) => laters.some((name) => worked.classes.has(name)) && worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first));
+    if (early === undefined || steps.indexOf(late) < steps.indexOf(early)) continue;
+    return { late, early, move: late.inside === undefined && early.inside === undefined };
+  }
+  return undefined;
+}
+
+const firstsOf = (steps: readonly WorkedStep[], first: string): readonly WorkedStep[] =>
+  OF_ITS_LAYER.includes(first) ? allOf(steps, first) : allOf(steps, first).slice(0, 1);
+
+function concerns({ step }: WorkedStep, later: WorkedStep, first: string): boolean {
+  if (!OF_ITS_LAYER.includes(first) || later.layers.length === 0) return true;
+  const name = subject(step);
+  const named = later.layers.some((laid) => [laid.name, laid.layer.name, laid.layer.material].includes(name));
+  return named || first === 'seal core';
+}
+
+/** A step as the bench speaks of it: its verb and what it is about. */
+function said({ step, layers }: WorkedStep, name: string): string {
+  if (step.lay !== undefined) return `lay ${layers[0]?.name ?? step.lay.what}`;
+  const about = step.name ?? subject(step);
+  return about === undefined || name.includes(' ') ? step.verb : `${step.verb} ${about}`;
+}

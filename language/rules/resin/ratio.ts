@@ -1,0 +1,50 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { UNKNOWN } from '../../../calc/model/index.ts';
+import { head, subject } from '../../../calc/plan/reading.ts';
+import { share } from '../kit/shown.ts';
+import { allOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+/** Where the material gives no tolerance of its own. */
+const TOLERANCE: Usual = { habit: 'ratio', what: 'deviation from the mix ratio', value: share(0.05), source: '3 to 5 % is typical, from memory; 3 % for one 4:1 epoxy on its data page' };
+
+export const resinRatio = rule({
+  name: 'resin/ratio',
+  severity: 'error',
+  title: 'resin and hardener are mixed off their ratio',
+  on: 'recipe',
+  check(context) {
+    for (const { step } of allOf(stepsOf(context), 'mix')) {
+      const typed = head(step).find((said) => said.kind === 'ratio');
+      const name = subject(step) ?? context.recipe.process?.resin;
+      const material = name === undefined ? undefined : context.bench.material(name);
+      const fact = material?.mix;
+      if (typed?.kind !== 'ratio' || material === undefined || fact === undefined || fact.value === UNKNOWN) continue;
+      const { ratio, basis } = fact.value;
+      const own = material.tolerance?.value;
+      const allowed = own === undefined || own === UNKNOWN ? usual(context.bench, TOLERANCE) : { value: own.si, reasons: [] };
+      const basisTyped = step.phrases.find(({ word }) => word === 'by')?.arguments[0];
+      const other = basisTyped?.kind === 'word' && basis !== undefined && basis !== `by ${basisTyped.word}`;
+      const [resin = 0, hardener = 0] = ratio;
+      const [mixed = 0, with_ = 0] = typed.parts;
+      if (!isKnown(allowed) || other || !(resin > 0 && hardener > 0 && mixed > 0)) continue;
+      const off = with_ / mixed / (hardener / resin) - 1;
+      if (Math.abs(off) <= allowed.value + 1e-9) continue;
+      const shown = { typed: typed.parts.join(':'), right: ratio.join(':'), basis: basis ?? '', off: share(Math.abs(off)), material: material.name, allowed: share(allowed.value) };
+      context.report({
+        at: step.path,
+        message: off > 0
+          ? text('{typed} is {off} more hardener than {material} takes: {right} {basis}, give or take {allowed}', shown)
+          : text('{typed} is {off} less hardener than {material} takes: {right} {basis}, give or take {allowed}', shown),
+        related: [{ at: fact.at, message: text('{material} is mixed {right} {basis}', shown) }],
+        fixes: [inLine(context.edit.text, context.edit.span(step.path), typed.parts.join(':'), ratio.join(':'))],
+      });
+    }
+  },
+});
+
+function inLine(source: string, span: { readonly offset: number; readonly end: number } | undefined, wrong: string, right: string) {
+  const at = span === undefined ? -1 : source.indexOf(wrong, span.offset);
+  return span === undefined || at < 0 || at > span.end ? undefined : { title: `Mix ${right}`, edits: [{ offset: at, end: at + wrong.length, text: right }] };
+}
