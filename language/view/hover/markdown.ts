@@ -2,10 +2,15 @@ import type { Word } from '../../words/index.ts';
 
 /** Words that come from a file are shown as they are typed: no mark of them means anything to the page. */
 export function plain(text: string): string {
-  return text
-    .replace(/[\u0000-\u0008\u000b-\u001f\u007f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, '')
-    .replace(/[\\`*_{}[\]()<>#+.!|~&$-]/g, (mark) => (mark === '&' ? '&amp;' : mark === '<' ? '&lt;' : `\\${mark}`))
-    .replace(/\s*\n\s*/g, ' ');
+  return (
+    text
+      .replace(/[\u0000-\u0008\u000b-\u001f\u007f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, '')
+      .replace(/[\\`*_[\]<>|~&$]/g, (mark) => (mark === '&' ? '&amp;' : mark === '<' ? '&lt;' : `\\${mark}`))
+      .replace(/\s*\n\s*/g, ' ')
+      // signs that only mean something where a paragraph begins: heading, list, rule
+      .replace(/^(\s*)([#+=-])/, '$1\\$2')
+      .replace(/^(\s*\d+)([.)])/, '$1\\$2')
+  );
 }
 
 /** A stretch of notation, in a frame of its own. */

@@ -1,0 +1,54 @@
+import type { Finding } from '../rules/finding.ts';
+import type { Severity } from '../rules/rule.ts';
+import { safe, sayText } from '../view/text.ts';
+import type { OpenBook } from './book.ts';
+import type { Checked, Summary } from './check.ts';
+import { type Located, lineAndColumn, relatedOf } from './places.ts';
+import type { Screen, Style } from './screen.ts';
+import { snippet } from './snippet.ts';
+
+const styles: Readonly<Record<Severity, Style>> = {
+  error: ['bold', 'red'],
+  warning: ['bold', 'yellow'],
+  info: ['bold', 'cyan'],
+};
+
+/** Findings for people: place, words and rule, the line with the place underlined, and what else is part of it. */
+export function checkText(book: OpenBook, checked: readonly Checked[], summary: Summary, screen: Screen): string {
+  const open = checked.flatMap(({ document, findings }) =>
+    findings.filter((finding) => finding.accepted === undefined).map((finding) => ({ document, finding })),
+  );
+  const told = open.map(({ document, finding }) => {
+    const at: Located = {
+      file: book.nameOf(document.uri.toString()),
+      document: document.textDocument,
+      span: finding.span,
+    };
+    const related = relatedOf(book, document, finding).map(
+      (place) => `  ${screen.paint('dim', 'see')} ${safe(lineAndColumn(place))}: ${sayText(place.message)}\n`,
+    );
+    return `${headOf(at, finding, screen)}\n${snippet(at.document, at.span, styles[finding.severity], screen)}\n${related.join('')}\n`;
+  });
+  const first = open.find(({ finding }) => finding.severity === 'error') ?? open[0];
+  const more =
+    first === undefined ? '' : `laybook explain ${first.finding.rule} says more about that rule; so for every other.\n`;
+  return `${told.join('')}${summaryLine(summary)}\n${more}`;
+}
+
+function headOf(at: Located, { severity, message, rule }: Finding, { paint }: Screen): string {
+  return `${paint('bold', safe(lineAndColumn(at)))}: ${paint(styles[severity], severity)}: ${sayText(message)} ${paint('dim', `[${rule}]`)}`;
+}
+
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+function summaryLine({ files, errors, warnings, infos, accepted }: Summary): string {
+  const parts = [
+    counted(errors, 'error'),
+    counted(warnings, 'warning'),
+    counted(infos, 'note'),
+    ...(accepted === 0 ? [] : [`${accepted} accepted`]),
+  ];
+  return `${counted(files, 'file')} checked: ${parts.join(', ')}.`;
+}

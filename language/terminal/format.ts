@@ -1,0 +1,91 @@
+import { readFile, realpath, rename, stat, unlink, writeFile } from 'node:fs/promises';
+import type { LayupLexer } from '../grammar/lexer.ts';
+import { longestText } from '../grammar/limits.ts';
+import { tokenKinds } from '../grammar/tokens.ts';
+import { formatChanges } from '../view/format/index.ts';
+import { safe } from '../view/text.ts';
+import { terminalServices } from './book.ts';
+import { counted } from './check-text.ts';
+import { type ExitCode, exitCodes } from './exit-codes.ts';
+import { findPaths, told, whyNot } from './paths.ts';
+import type { Screen } from './screen.ts';
+
+export interface FormatOptions {
+  readonly check?: true;
+}
+
+/** `laybook format`: writes the files that are not in their form; with `check` only says which. */
+export async function format(paths: readonly string[], options: FormatOptions, screen: Screen): Promise<ExitCode> {
+  const { services, belongs } = terminalServices();
+  const { files, unread } = await findPaths(paths, screen.folder, belongs);
+  const lexer = services.parser.Lexer as LayupLexer;
+  const kinds = tokenKinds(lexer.definition);
+  const name = (file: string): string => safe(told(file, screen.folder));
+  for (const { path, why } of unread) screen.err(`laybook: ${name(path)} ${why}\n`);
+  let failed = unread.length;
+  let changed = 0;
+  for (const file of files) {
+    const text = await textOf(file);
+    if (typeof text !== 'string') {
+      failed++;
+      screen.err(`laybook: ${name(file)} ${text.why}\n`);
+      continue;
+    }
+    const formatted = applied(text, formatChanges(text, lexer.plainTokens(text), kinds));
+    if (formatted === text) continue;
+    const refused = options.check === true ? undefined : await replaceFile(file, formatted);
+    if (refused !== undefined) {
+      failed++;
+      screen.err(`laybook: ${name(file)} cannot be written (${refused})\n`);
+      continue;
+    }
+    changed++;
+    screen.out(`${options.check === true ? 'not in its form: ' : 'formatted: '}${name(file)}\n`);
+  }
+  const read = files.length - failed + unread.length;
+  const rest =
+    options.check === true ? `${changed} not in ${changed === 1 ? 'its' : 'their'} form` : `${changed} changed`;
+  screen.out(`${counted(read, 'file')} read: ${rest}.\n`);
+  if (failed > 0) return exitCodes.usage;
+  return options.check === true && changed > 0 ? exitCodes.findings : exitCodes.clean;
+}
+
+/** The text of a file, or why it is left alone: what was not read whole and true must not be written back. */
+async function textOf(file: string): Promise<string | { readonly why: string }> {
+  let bytes: Buffer;
+  try {
+    bytes = await readFile(file);
+  } catch (error) {
+    return { why: whyNot(error as NodeJS.ErrnoException) };
+  }
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    return text.length <= longestText ? text : { why: 'is longer than any recipe: it is left as it is' };
+  } catch {
+    return { why: 'is not written in UTF-8: it is left as it is' };
+  }
+}
+
+function applied(text: string, changes: ReturnType<typeof formatChanges>): string {
+  let out = '';
+  let from = 0;
+  for (const change of [...changes].sort((a, b) => a.start - b.start || a.end - b.end)) {
+    out += text.slice(from, change.start) + change.text;
+    from = change.end;
+  }
+  return out + text.slice(from);
+}
+
+/** All or nothing: a file that is half written would be a recipe lost. Gives back why it could not be done. */
+async function replaceFile(file: string, text: string): Promise<string | undefined> {
+  const target = await realpath(file);
+  const draft = `${target}.${process.pid}.new`;
+  try {
+    await writeFile(draft, text, { mode: (await stat(target)).mode, flag: 'wx' });
+    await rename(draft, target);
+    return undefined;
+  } catch (error) {
+    await unlink(draft).catch(() => undefined);
+    return (error as NodeJS.ErrnoException).code ?? String(error);
+  }
+}

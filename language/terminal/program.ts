@@ -1,0 +1,89 @@
+import { Argument, Command, CommanderError, Option } from 'commander';
+import { safe } from '../view/text.ts';
+import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
+import type { Screen } from './screen.ts';
+import { version } from './version.ts';
+
+const pathsHelp = `
+Paths are files or folders. Folders are read with the folders in them, but for node_modules, dist,
+out and names that begin with a dot. Names are looked up in the book, then in the stock library. The
+book is the folders given and the folders of the files given; --book says another folder.`;
+
+const exitHelp = `
+Findings are told of the paths given, not of the rest of the book. Ends with 0 if all is well, 1 if
+there are findings at or above --fail-on, 2 for a wrong call or input that cannot be read, 3 for a
+fault of the tool.`;
+
+/** Runs one command; never throws. Each command is loaded when it is called. */
+export async function run(args: readonly string[], screen: Screen): Promise<ExitCode> {
+  let ended: ExitCode = exitCodes.clean;
+  const program = programFor(screen, (code) => {
+    ended = code;
+  });
+  try {
+    await program.parseAsync(args, { from: 'user' });
+    return ended;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.clean : exitCodes.usage;
+    if (error instanceof UsageError) {
+      screen.err(`laybook: ${safe(error.message)}\n`);
+      return exitCodes.usage;
+    }
+    screen.err(
+      `laybook broke down; please report it:\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    );
+    return exitCodes.internal;
+  }
+}
+
+function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
+  const program = new Command('laybook')
+    .description('Checks composite build recipes (.layup) and tells what they come to.')
+    .version(version, '--version', 'print the version')
+    .helpOption('--help', 'print this help')
+    .helpCommand(false)
+    .showHelpAfterError('(laybook --help says how it is called)')
+    .exitOverride()
+    .configureOutput({
+      writeOut: screen.out,
+      writeErr: screen.err,
+      getOutHelpWidth: () => 100,
+      getErrHelpWidth: () => 100,
+    });
+  const command = (usage: string, description: string): Command => program.command(usage).description(description);
+  const book = new Option('--book <folder>', 'folder in which names are looked up');
+
+  command('check', 'check recipes, materials, tools, shops and records')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .addOption(new Option('--format <format>', 'how findings are told').choices(['text', 'json']).default('text'))
+    .addOption(
+      new Option('--fail-on <severity>', 'lightest finding that fails')
+        .choices(['error', 'warning', 'info'])
+        .default('error'),
+    )
+    .addOption(book)
+    .addHelpText('after', pathsHelp + exitHelp)
+    .action(async (paths, options) => end(await (await import('./check.ts')).check(paths, options, screen)));
+
+  command('report', 'tell what a recipe comes to: mass, thickness, resin to mix, cost, layers and steps')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .option('--size <name>', 'a size of the recipe')
+    .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json', 'markdown']).default('text'))
+    .addOption(book)
+    .addHelpText('after', pathsHelp)
+    .action(async (recipe, paths, options) =>
+      end(await (await import('./report.ts')).report(recipe, paths, options, screen)),
+    );
+
+  command('format', 'bring files into their form: indents and spaces; no line is moved, joined or split')
+    .argument('<paths...>', 'files or folders')
+    .option('--check', 'change nothing; end with 1 if a file is not in its form')
+    .action(async (paths, options) => end(await (await import('./format.ts')).format(paths, options, screen)));
+
+  command('explain', 'tell what a rule checks, what goes wrong at the bench and how to mend it')
+    .argument('<rule>', 'name of the rule, for instance wrap/short')
+    .action(async (rule) => end(await (await import('./explain.ts')).explain(rule, screen)));
+
+  return program;
+}

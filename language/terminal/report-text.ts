@@ -1,0 +1,87 @@
+import { caution, type Section, sectionsOf, type Table, titleOf } from '../view/report/index.ts';
+import { plainStyle, safe } from '../view/text.ts';
+import { lineAndColumn } from './places.ts';
+import type { Page } from './report-markdown.ts';
+import type { Screen } from './screen.ts';
+import { padded, widthOf, wrapped } from './width.ts';
+
+const widest = 100;
+const narrowest = 9;
+const gap = '  ';
+
+/** A report for a terminal of 100 columns. */
+export function reportText({ report, recipe, locate, findings }: Page, { paint }: Screen): string {
+  const telling = {
+    style: plainStyle,
+    recipe,
+    place: (at: Parameters<typeof locate>[0]) => {
+      const located = locate(at);
+      return located === undefined ? undefined : lineAndColumn(located).replace(/:\d+$/, '');
+    },
+  };
+  const sections = sectionsOf(report, telling).map(
+    (section) => `${paint('bold', section.title)}\n${bodyOf(section, paint)}`,
+  );
+  const foot = [...(findings === '' ? [] : [findings]), caution].flatMap((text) => wrapped(safe(text), widest));
+  return `${[paint(['bold', 'underline'], safe(titleOf(report))), ...sections, foot.join('\n')].join('\n\n')}\n`;
+}
+
+function bodyOf({ lead, table, lines }: Section, paint: Screen['paint']): string {
+  const told = [
+    ...wrapped(lead, widest).map((line) => paint('dim', line)),
+    ...(lines ?? []).flatMap((line) => wrapped(safe(line), widest)),
+  ];
+  return [...told, ...(table === undefined ? [] : tableLines(table, paint))].join('\n');
+}
+
+/** A table whose columns are as wide as they need to be; where that is too much, the widest ones are broken into lines. */
+export function tableLines({ head, right, rows }: Table, paint: Screen['paint']): string[] {
+  const cells = rows.map((row) => row.map(safe));
+  const widths = head.map((title, i) => Math.max(widthOf(title), ...cells.map((row) => widthOf(row[i] ?? ''))));
+  const room = widest - gap.length * (head.length - 1);
+  for (let over = total(widths) - room; over > 0; over = total(widths) - room) {
+    const most = widths.indexOf(Math.max(...widths.map((width, i) => (right.includes(i) ? 0 : width))));
+    const width = widths[most] ?? 0;
+    if (width <= narrowest) break;
+    widths[most] = Math.max(narrowest, width - over, secondWidest(widths, most, right));
+    if (widths[most] === width) widths[most] = width - 1;
+  }
+  const line = (row: readonly string[]): string[] => {
+    const broken = row.map((cell, i) => brokenTo(cell, widths[i] ?? 0));
+    const height = Math.max(1, ...broken.map((parts) => parts.length));
+    return Array.from({ length: height }, (_, k) =>
+      broken
+        .map((parts, i) => padded(parts[k] ?? '', widths[i] ?? 0, right.includes(i)))
+        .join(gap)
+        .trimEnd(),
+    );
+  };
+  return [...line(head).map((text) => paint('underline', text)), ...cells.flatMap(line)];
+}
+
+const total = (widths: readonly number[]): number => widths.reduce((sum, width) => sum + width, 0);
+
+const secondWidest = (widths: readonly number[], most: number, right: readonly number[]): number =>
+  Math.max(0, ...widths.map((width, i) => (i === most || right.includes(i) ? 0 : width)));
+
+/** A cell on lines of a width; its indent is kept, and a word that is too long is cut. */
+function brokenTo(cell: string, width: number): string[] {
+  if (widthOf(cell) <= width) return [cell];
+  const indent = /^ */.exec(cell)?.[0] ?? '';
+  return wrapped(cell, width - indent.length).flatMap((line, i) =>
+    cut(line, width - indent.length).map((part) => `${i === 0 || indent !== '' ? indent : ''}${part}`),
+  );
+}
+
+function cut(text: string, width: number): string[] {
+  const parts: string[] = [];
+  let part = '';
+  for (const character of text) {
+    if (part !== '' && widthOf(part + character) > width) {
+      parts.push(part);
+      part = '';
+    }
+    part += character;
+  }
+  return [...parts, part];
+}

@@ -1,0 +1,13 @@
+import type { styleText } from 'node:util';
+
+export type Style = Parameters<typeof styleText>[0];
+
+/** Where a run writes to and where it stands; tests hand over one that collects. */
+export interface Screen {
+  /** the folder that paths are relative to */
+  readonly folder: string;
+  out(text: string): void;
+  err(text: string): void;
+  /** the text in a style where colours are shown, as it is elsewhere */
+  paint(style: Style, text: string): string;
+}

@@ -1,0 +1,43 @@
+import { type Figure, isCannot, isKnown, quantity, type Reason } from '../../calc/figure/figure.ts';
+import type { Dimension } from '../../calc/quantity/types.ts';
+import type { ReportFigure } from '../../calc/report.ts';
+import { plainStyle, type Style, show } from './text.ts';
+
+/** The figure of a row by its name. */
+export const figureOf = (figures: readonly ReportFigure[], name: string): ReportFigure | undefined =>
+  figures.find((figure) => figure.name === name);
+
+/** A figure in words; undefined where it cannot be told. */
+export function showFigure(
+  row: ReportFigure | undefined,
+  style: Style = plainStyle,
+  percent = false,
+): string | undefined {
+  if (row === undefined || !isKnown(row.figure)) return undefined;
+  return showNumber(row.figure.value, row.dimension, style, { percent, currency: row.currency });
+}
+
+export interface NumberKind {
+  /** a ratio that is told in per cent */
+  readonly percent?: boolean;
+  readonly currency?: string;
+}
+
+export function showNumber(
+  value: number,
+  dimension: Dimension,
+  style: Style,
+  { percent = false, currency }: NumberKind = {},
+): string {
+  const shown = quantity(value, dimension, currency);
+  return show(percent ? { ...shown, unit: '%' } : shown, style);
+}
+
+/** Why a figure cannot be told; empty where it is known. */
+export function missingOf(figure: Figure<unknown>): readonly Reason[] {
+  return isCannot(figure) ? figure.because : [];
+}
+
+export function reasonsOf(figure: Figure<unknown>): readonly Reason[] {
+  return isKnown(figure) ? figure.reasons : [];
+}

@@ -1,0 +1,48 @@
+import type { Test } from '../../../calc/model/index.ts';
+import { UNKNOWN } from '../../../calc/model/index.ts';
+import type { Report } from '../../../calc/report.ts';
+import { firstReason } from '../reasons.ts';
+import { type Style, show } from '../text.ts';
+import type { Section, Telling } from './section.ts';
+
+/** What the recipe expects of itself, and whether it is so. */
+export function expectSection({ expects }: Report, telling: Telling): Section {
+  const { style } = telling;
+  const rows = expects.map(({ expectation, verdict: { verdict, actual, beyond, reasons } }) => {
+    const why = verdict === 'met' || verdict === 'not met' ? undefined : firstReason(reasons, style);
+    const by = verdict === 'not met' && beyond !== undefined ? `by ${show(beyond, style)}` : '';
+    return [testWords(expectation.test, style), verdict, actual === undefined ? '' : show(actual, style), why ?? by];
+  });
+  return {
+    title: 'Expectations',
+    lead: 'What the recipe expects, and how it stands.',
+    table: { head: ['expected', 'verdict', 'is', ''], right: [2], rows },
+  };
+}
+
+/** `thickness at middle 20.8 mm to 21.5 mm` */
+export function testWords(
+  { what, under, at, on, of, basis, comparison, limit, low, high }: Test,
+  style: Style,
+): string {
+  const place = at === undefined ? [] : ['at', typeof at === 'string' ? at : 'a place'];
+  const bound = limit === undefined ? [] : [comparison ?? '', limit === UNKNOWN ? '?' : show(limit, style)];
+  const range =
+    low === undefined
+      ? []
+      : high === undefined
+        ? [show(low, style), ...(low.tolerance === undefined ? [] : [`+- ${show(low.tolerance, style)}`])]
+        : [show(low, style), 'to', show(high, style)];
+  return [
+    what,
+    ...(under === undefined ? [] : ['under', under]),
+    ...(on === undefined ? [] : ['on', on]),
+    ...place,
+    ...bound,
+    ...range,
+    ...(of === undefined ? [] : ['of', of]),
+    ...(basis === undefined ? [] : [basis]),
+  ]
+    .filter((word) => word !== '')
+    .join(' ');
+}
