@@ -16,6 +16,7 @@ export function offerArguments(scene: Scene, word: Word, tokens: Scene['before']
   const owner = ownerOf(word, items.findLast((item) => item.kind === 'word')?.text);
   if (expected.unitOf !== undefined && offerUnits(scene, expected.unitOf, owner)) return;
   if (scene.cursor.touched !== undefined) return;
+  if (expected.unitOf?.words !== undefined) offerValue(scene, { ...expected.unitOf, dimension: 'word' }, owner);
   if (expected.basisOf !== undefined) offerBasis(scene, expected.basisOf, items.at(-1)?.text === 'by');
   for (const value of expected.values) offerValue(scene, value, owner);
   for (const link of expected.links) offerLink(scene, link);

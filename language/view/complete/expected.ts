@@ -55,7 +55,8 @@ export function expectedAfter(
       }
       continue;
     }
-    if (item.kind === 'sign') continue;
+    // `8 holes`: the word belongs to the number before it
+    if (item.kind === 'sign' || (item.kind === 'word' && last?.words?.includes(item.text) === true)) continue;
     const taken = takerOf(args, next, linked, item);
     if (taken < 0) {
       last = item.kind === 'number' ? undefined : last;
@@ -86,11 +87,12 @@ function expectedAt(
     if (one.optional !== true && one.after === undefined) break;
   }
   const number = item?.kind === 'number' && last !== undefined;
+  const basis = last?.basis !== undefined && ((number && item.unit !== undefined) || item?.text === 'by');
   return {
     values,
     links,
     ...(number && item.unit === undefined ? { unitOf: last } : {}),
-    ...(number && item.unit !== undefined && last.basis !== undefined ? { basisOf: last } : {}),
+    ...(basis ? { basisOf: last } : {}),
   };
 }
 
