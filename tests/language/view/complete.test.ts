@@ -6,7 +6,7 @@ import type { LayupLexer } from '../../../language/grammar/lexer.ts';
 import type { Completion } from '../../../language/view/complete/completion.ts';
 import { type CompletionBook, completionsAt } from '../../../language/view/complete/index.ts';
 import type { NamesPort } from '../../../language/view/complete/names-port.ts';
-import { marked } from './marked.ts';
+import { readMarks } from '../../harness/marks.ts';
 import { viewServices } from './parsed.ts';
 
 const lexer = viewServices().parser.Lexer as LayupLexer;
@@ -45,7 +45,10 @@ const rules = [{ name: 'bag/few-pleats', title: 'Too few pleats' }, { name: 'wra
 const book: CompletionBook = { lexer, names, ruleNames: () => rules };
 
 function at(text: string): readonly Completion[] {
-  const { text: whole, offset } = marked(text);
+  const {
+    text: whole,
+    cursors: [offset = 0],
+  } = readMarks(text);
   return completionsAt(whole, offset, book);
 }
 const labels = (text: string): string[] => at(text).map((offer) => offer.label);
@@ -267,7 +270,7 @@ function lineOf(text: string): string {
 
 describe('what a completion puts in', () => {
   it('replaces the whole word under the cursor, both sides of it', () => {
-    const { text } = marked(inStack('ply x triax<|>_680 at 0 deg'));
+    const { text } = readMarks(inStack('ply x triax<|>_680 at 0 deg'));
     const offer = at(inStack('ply x triax<|>_680 at 0 deg')).find((one) => one.label === 'biax_440');
     expect(text.slice(offer?.start, offer?.end)).toBe('triax_680');
   });
@@ -275,7 +278,7 @@ describe('what a completion puts in', () => {
   it('replaces a rule name with its stroke and hyphens', () => {
     const typed = inProcess('bag film_50, accept bag/few-pl<|> "flat"');
     const offer = at(typed).find((one) => one.label === 'bag/few-pleats');
-    expect(marked(typed).text.slice(offer?.start, offer?.end)).toBe('bag/few-pl');
+    expect(readMarks(typed).text.slice(offer?.start, offer?.end)).toBe('bag/few-pl');
   });
 
   it('puts a space between a number and its unit', () => {

@@ -2,13 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { hoverAt } from '../../../language/view/hover/index.ts';
 import { code, plain } from '../../../language/view/hover/markdown.ts';
 import { words } from '../../../language/words/index.ts';
-import { marked } from './marked.ts';
+import { readMarks } from '../../harness/marks.ts';
 import { parsed, viewServices } from './parsed.ts';
 
 const services = viewServices();
 
 function hover(text: string): { readonly markdown: string; readonly about: string } | undefined {
-  const { text: whole, offset } = marked(text);
+  const {
+    text: whole,
+    cursors: [offset = 0],
+  } = readMarks(text);
   const found = hoverAt(parsed(services, whole), offset);
   return found && { markdown: found.markdown, about: whole.slice(found.start, found.end) };
 }
