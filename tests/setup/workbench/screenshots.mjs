@@ -73,7 +73,7 @@ const steps = [
     file: 'sled_deck.layup',
     async see(page, editor) {
       await editor.locator('.view-line', { hasText: 'stack' }).first().waitFor(limit);
-      const text = await hoverOver(page, editor, 'ply outer');
+      const text = await hoverOver(page, editor, 'outer');
       if (!/\d\s*k?g\b/.test(text)) throw new Error(`the hover on a ply names no mass:\n${text}`);
     },
   },
