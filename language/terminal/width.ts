@@ -4,7 +4,7 @@ import { safe } from '../view/text.ts';
  * How wide text is on a terminal, cell by cell: Unicode Standard Annex #11 (East Asian Width, classes W and F) by script, and
  * emoji that are drawn as such; marks that combine with the character before them take no room.
  */
-const noRoom = /^[\p{Mn}\p{Me}\u200b-\u200d\ufe00-\ufe0f]$/u;
+const noRoom = /^(?:\p{Mn}|\p{Me}|\u200b|\u200c|\u200d)$/u;
 const twoCells =
   /^[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Emoji_Presentation}\u3000-\u303e\uff01-\uff60\uffe0-\uffe6]$/u;
 

@@ -8,8 +8,8 @@ export function plain(text: string): string {
       .replace(/[\\`*_[\]<>|~&$]/g, (mark) => (mark === '&' ? '&amp;' : mark === '<' ? '&lt;' : `\\${mark}`))
       .replace(/\s*\n\s*/g, ' ')
       // signs that only mean something where a paragraph begins: heading, list, rule
-      .replace(/^(\s*)([#+=-])/, '$1\\$2')
-      .replace(/^(\s*\d+)([.)])/, '$1\\$2')
+      .replace(/^(\s*)([#+=-])(?=[\s#+=-]|$)/, '$1\\$2')
+      .replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2')
   );
 }
 
