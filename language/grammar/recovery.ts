@@ -6,10 +6,13 @@ interface Recovery {
   LA(howMuch: number): IToken;
   SAVE_ERROR(error: Error): Error;
   SKIP_TOKEN(): IToken;
+  consumeToken(): void;
   flattenFollowSet(): TokenType[];
   tokenMatcher(token: IToken, type: TokenType): boolean;
   addToResyncTokens(token: IToken, tokens: IToken[]): void;
   canRecoverWithSingleTokenDeletion(expected: TokenType): boolean;
+  canTokenTypeBeInsertedInRecovery(type: TokenType): boolean;
+  tryInRuleRecovery(expected: TokenType, follows: TokenType[]): IToken;
   findReSyncTokenType(): TokenType;
   reSyncTo(type: TokenType): IToken[];
   raiseNoAltException(...args: unknown[]): never;
@@ -24,6 +27,7 @@ interface Recovery {
 export function keepErrorsOnTheirLine(parser: LangiumParser): void {
   const recovery = (parser as unknown as { wrapper: Recovery }).wrapper;
   const deletes = recovery.canRecoverWithSingleTokenDeletion;
+  const mendsInRule = recovery.tryInRuleRecovery;
   let skip = 0;
 
   recovery.raiseNoAltException = function (this: Recovery): never {
@@ -34,7 +38,19 @@ export function keepErrorsOnTheirLine(parser: LangiumParser): void {
   };
   recovery.canRecoverWithSingleTokenDeletion = function (this: Recovery, expected: TokenType): boolean {
     const next = this.LA(1).tokenType.name;
+    if (expected.name === '{') return braceOnLine(this) > 0;
     return next === 'NL' || next === '{' || next === '}' ? false : deletes.call(this, expected);
+  };
+  // A head without its block must not take the lines below for one: braces are mended by indentation, before the parser.
+  recovery.canTokenTypeBeInsertedInRecovery = (type: TokenType): boolean => type.name !== '{';
+  // What stands between a head and its brace is left out, be it one word or more.
+  recovery.tryInRuleRecovery = function (this: Recovery, expected: TokenType, follows: TokenType[]): IToken {
+    const ahead = expected.name === '{' ? braceOnLine(this) : 0;
+    if (ahead === 0) return mendsInRule.call(this, expected, follows);
+    for (let n = 0; n < ahead; n++) this.SKIP_TOKEN();
+    const brace = this.LA(1);
+    this.consumeToken();
+    return brace;
   };
   // On the line of the error only its end may match; behind it anything of the follow set.
   recovery.findReSyncTokenType = function (this: Recovery): TokenType {
@@ -60,4 +76,13 @@ export function keepErrorsOnTheirLine(parser: LangiumParser): void {
     for (let n = skip; n > 0; n--) this.addToResyncTokens(this.SKIP_TOKEN(), skipped);
     return skipped.slice(0, -1);
   };
+}
+
+/** How many tokens stand before the next `{` of the line; 0 where there is none. */
+function braceOnLine(parser: Recovery): number {
+  for (let k = 1; ; k++) {
+    const name = parser.LA(k).tokenType.name;
+    if (name === '{') return k - 1;
+    if (name === 'NL' || name === '}' || name === 'EOF') return 0;
+  }
 }

@@ -12,6 +12,7 @@ import { lowerPart } from './part.ts';
 import { headSpan, propertySpan } from './places.ts';
 import { lowerProcess } from './process.ts';
 import { lowerRemarks } from './remarks.ts';
+import { reportStraysOfHead } from './stray.ts';
 import { lowerStack } from './stack.ts';
 import { nodeSpan } from './places.ts';
 import { nearestWords } from '../words/nearest.ts';
@@ -55,6 +56,7 @@ export function lowerRecipe(low: Lowering, node: RecipeNode): LoweredRecipes {
   const sizes = node.items.filter((item) => item.$type === 'Size');
   const names = sizes.flatMap((size) => (size.name === undefined ? [] : [size.name]));
   for (const size of sizes) {
+    reportStraysOfHead(low, size);
     if (size.name === undefined) low.problem('line/not-understood', headSpan(size), 'a size has a name: size short {');
   }
   const base = baseOf(low, node);
@@ -133,6 +135,7 @@ function readBlocks(
   const expects: Expectation[] = [];
   const read = (items: readonly RecipeItem[], prefix: string): void => {
     items.forEach((item, index) => {
+      if ('strays' in item) reportStraysOfHead(low, item);
       switch (item.$type) {
         case 'PartBlock': recipe.part = lowerPart(low, item, `${prefix}part`, outline); break;
         case 'Stack': recipe.stack = lowerStack(low, item, `${prefix}stack`, overrides); break;

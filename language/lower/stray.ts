@@ -1,7 +1,9 @@
+import type { AstNode } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
-import type { Verb } from '../words/index.ts';
+import { type Verb, words } from '../words/index.ts';
 import type { Read } from './arguments.ts';
 import type { Lowering } from './lowering.ts';
+import { propertySpan } from './places.ts';
 
 /**
  * Words that a step has no use for: more names than its row in the table of verbs takes, and none of the words that it knows.
@@ -18,4 +20,13 @@ export function reportStrayWords(low: Lowering, verb: Verb, values: readonly Rea
     low.problem('line/not-understood', node, text('`{word}` is not understood here; such a line reads {example}', { word: argument.word, example: verb.example }));
     return;
   }
+}
+
+/** Words that stand between the head of a block and its brace, and that the head has no use for. */
+export function reportStraysOfHead(low: Lowering, node: AstNode & { readonly strays: readonly string[] }): void {
+  const [first] = node.strays;
+  if (first === undefined) return;
+  const head = node.$cstNode?.text.split(/\s/, 1)[0] ?? '';
+  const example = words.find((row) => row.word === head && row.at.includes('recipe'))?.example.split('\n')[0] ?? head;
+  low.problem('line/not-understood', propertySpan(node, 'strays') ?? node, text('`{word}` is not understood here; such a line reads {example}', { word: first, example }));
 }

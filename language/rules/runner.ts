@@ -110,7 +110,9 @@ function withAccepted(found: readonly Finding[], lowered: Lowered, severity: (ru
     used.add(accept);
     return { ...finding, accepted: accept.reason };
   });
-  for (const accept of lowered.accepts) {
+  // Where a line cannot be read, a rule may be silent for want of it.
+  const whole = lowered.problems.length === 0;
+  for (const accept of whole ? lowered.accepts : []) {
     if (used.has(accept)) continue;
     out.push({
       rule: 'line/accept-needless', severity: severity('line/accept-needless'),

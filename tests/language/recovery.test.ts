@@ -70,6 +70,36 @@ describe('a half-typed line', () => {
   }
 });
 
+describe('a slip in the head of a block', () => {
+  const heads = [
+    ['a word too many', 'stack from', 'stack form from'],
+    ['a connective misspelt', 'stack from', 'stack form'],
+    ['two words behind the name', 'recipe sled_deck', 'recipe sled_deck as before'],
+    ['a word behind `part`', 'part {', 'part outer {'],
+    ['a connective misspelt in the process', 'process infusion with', 'process infusion wth'],
+    ['a word behind a size', 'size short', 'size short 2'],
+    ['a word behind a load', 'load rider', 'load rider two'],
+  ] as const;
+  for (const [name, head, slipped] of heads) {
+    it(`${name}: no statement on another line is lost`, () => {
+      const line = lines.findIndex((text) => text.includes(head));
+      expect(line, head).toBeGreaterThan(0);
+      const text = lines.map((old, i) => (i === line ? old.replace(head, slipped) : old)).join('\n');
+      expect(damage(whole(), statementsOf(parse(text).value), line).lost).toEqual([]);
+    });
+  }
+
+  it('the head of an entry that is not finished leaves the entry below alone', () => {
+    for (const head of ['fabric new_cloth', 'fabric new_cloth like', 'resin r "New" of', 'recipe deck', 'tool', 'record deck 2026-']) {
+      const found = statementsOf(parse(`${head}\nfabric old {\n  fibre e_glass\n}\n`).value);
+      expect(found.filter(({ line }) => line > 0), head).toEqual([
+        { line: 1, type: 'Material', text: 'fabric old' },
+        { line: 2, type: 'MaterialFact', text: 'fibre e_glass' },
+      ]);
+    }
+  });
+});
+
 describe('every line of the sample cut after every token', () => {
   it('leaves all other statements whole in at least 99.5 % of the cuts', () => {
     const before = whole();
