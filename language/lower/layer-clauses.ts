@@ -41,9 +41,17 @@ const flag = (field: keyof Layer): ClauseReader => (_low, _clause, _said, into) 
   (into as Record<string, unknown>)[field] = true;
 };
 
+/** `at heel` */
+export function endAt(low: Lowering, said: Said): string | undefined {
+  const values = partOf(said, 'at')?.values ?? [];
+  const end = wordAt(values);
+  low.endUsed(end, values[0]?.node);
+  return end;
+}
+
 const tab: ClauseReader = (low, clause, said, into) => {
   const length = known(firstAmount(low, said.values, 'length'));
-  const end = wordAt(partOf(said, 'at')?.values ?? []);
+  const end = endAt(low, said);
   if (length === undefined) needs(low, clause, 'tab 60 mm at heel');
   else into.tabs = [...(into.tabs ?? []), { length, ...(end === undefined ? {} : { end }) }];
 };
@@ -101,7 +109,7 @@ const perforate: ClauseReader = (low, clause, said, into) => {
 
 const drop: ClauseReader = (low, clause, said, into) => {
   const by = known(firstAmount(low, said.values, 'length'));
-  const end = wordAt(partOf(said, 'at')?.values ?? []);
+  const end = endAt(low, said);
   if (by === undefined) needs(low, clause, 'drop 20 mm, or drop 120 mm at tip');
   else into.drop = { by, ...(end === undefined ? {} : { end }) };
 };

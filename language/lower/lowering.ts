@@ -15,6 +15,8 @@ export class Lowering {
   lets: Lets | undefined;
   /** set while lines of another recipe are read (`like`): they stand where the likeness is written */
   inherited: Span | undefined;
+  /** ends of the part that places are counted from; told apart from those that there are once the part is read */
+  readonly endsUsed: { readonly name: string; readonly span: Span }[] = [];
   private readonly reported = new Set<string>();
 
   constructor(entry: EntryKey) {
@@ -47,6 +49,11 @@ export class Lowering {
     if (this.reported.has(key)) return;
     this.reported.add(key);
     this.problems.push({ rule, message: words, span, ...(fixes === undefined || this.inherited ? {} : { fixes }) });
+  }
+
+  endUsed(name: string | undefined, where: AstNode | Span | undefined): void {
+    const span = this.spanFor(where);
+    if (name !== undefined && span !== undefined) this.endsUsed.push({ name, span });
   }
 
   spanFor(where: AstNode | Span | undefined): Span | undefined {

@@ -164,6 +164,9 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
   }
   reportUnknownVerb(low, step.verb, propertySpan(line, 'verb'));
   checkHead(low, { ...said, values }, step.verb);
+  values.forEach(({ argument, node }, i) => {
+    if (argument.kind === 'word') low.place(`${step.path}.arguments.${i}`, node);
+  });
   say(step, { ...said, values });
   if (known !== undefined) reportStrayWords(low, known, values, step.material !== undefined);
   const words = values.find(({ argument }) => argument.kind === 'text')?.argument;

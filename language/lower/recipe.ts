@@ -14,6 +14,7 @@ import { lowerProcess } from './process.ts';
 import { lowerRemarks } from './remarks.ts';
 import { reportStraysOfHead } from './stray.ts';
 import { lowerStack } from './stack.ts';
+import { reportSameNames, reportUnknownEnds, reportUnknownLines } from './unknown-names.ts';
 import { nodeSpan } from './places.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { reportUnknownLine } from './unknown.ts';
@@ -117,6 +118,10 @@ function lowerForSize(low: Lowering, node: RecipeNode, name: string, sizes: read
     else if (item.$type === 'UnknownBlock') reportUnknownLine(low, item, 'recipe');
   }
   reportEmptyLets(low, [...own, ...sized]);
+  reportUnknownEnds(low, recipe.part);
+  reportUnknownLines(low, all, [...own, ...sized]);
+  reportSameNames(low, own);
+  reportSameNames(low, sized);
   low.lets = undefined;
   return recipe;
 }

@@ -5,7 +5,7 @@ import type { Coordinate as CoordinateNode, Expression, Point, Shape } from '../
 import { checked } from './amounts.ts';
 import { evaluate } from './lets.ts';
 import type { Lowering } from './lowering.ts';
-import { nodeSpan } from './places.ts';
+import { nodeSpan, propertySpan } from './places.ts';
 
 export function lowerPoint(low: Lowering, point: Point | undefined): PlacePoint {
   return { x: lowerCoordinate(low, point?.x), y: lowerCoordinate(low, point?.y) };
@@ -15,7 +15,9 @@ const origin: Amount = siQuantity(0, namedDimension('length'));
 
 function lowerCoordinate(low: Lowering, node: CoordinateNode | undefined): Coordinate {
   const offset = lengthOf(low, node?.value) ?? origin;
-  return node?.end === undefined ? { offset } : { offset, from: node.end };
+  if (node?.end === undefined) return { offset };
+  low.endUsed(node.end, propertySpan(node, 'end'));
+  return { offset, from: node.end };
 }
 
 /** A length of a shape, metres; a coordinate may be below zero. */

@@ -3,10 +3,10 @@ import { text } from '../../calc/figure/figure.ts';
 import type {
   Clause, ClothLayer, CoatLayer, CoreLayer, Mirror as MirrorNode, Repeat as RepeatNode, Stack as StackNode, StackLine,
 } from '../grammar/generated/ast.ts';
-import { amountOf, countOf, firstAmount, lowerArgument, lowerSaid, partOf, sayAll, wordAt } from './arguments.ts';
+import { amountOf, countOf, firstAmount, lowerArgument, lowerSaid, sayAll } from './arguments.ts';
 import { withChanges } from './clauses.ts';
 import type { Mutable } from './facts.ts';
-import { known, lowerClauses, lowerExtent } from './layer-clauses.ts';
+import { endAt, known, lowerClauses, lowerExtent } from './layer-clauses.ts';
 import type { Lowering } from './lowering.ts';
 import { propertySpan } from './places.ts';
 import { lowerRemarks } from './remarks.ts';
@@ -143,7 +143,7 @@ function lowerRepeat(low: Lowering, node: RepeatNode, path: string, overrides: O
     else if (clause.word === 'turn') assign(repeat, 'turn', known(firstAmount(low, said.values, 'angle')));
     else if (clause.word === 'drop') {
       const by = known(firstAmount(low, said.values, 'length'));
-      const end = wordAt(partOf(said, 'at')?.values ?? []);
+      const end = endAt(low, said);
       if (by !== undefined) repeat.drop = { by, ...(end === undefined ? {} : { end }) };
     } else low.problem('line/not-understood', clause, text('`{word}` is no clause of repeat: stagger, turn or drop', { word: clause.word }));
   }

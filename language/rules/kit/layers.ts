@@ -1,7 +1,5 @@
-import { type Figure, isKnown, quantity } from '../../../calc/figure/index.ts';
-import type { MaterialFacts } from '../../../calc/figure/index.ts';
+import { type Figure, type MaterialFacts, isKnown } from '../../../calc/figure/index.ts';
 import { type Fact, UNKNOWN } from '../../../calc/model/index.ts';
-import { ANGLE, AREAL_WEIGHT, LENGTH, type Quantity } from '../../../calc/quantity/index.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { RecipeContext } from '../rule.ts';
@@ -28,10 +26,6 @@ export function* onePerLine(layers: Iterable<LaidLayer>): Generator<LaidLayer> {
     yield laid;
   }
 }
-
-export const metres = (si: number): Quantity => quantity(si, LENGTH);
-export const radians = (si: number): Quantity => quantity(si, ANGLE);
-export const perArea = (si: number): Quantity => quantity(si, AREAL_WEIGHT);
 
 /** A length as it is typed in a fix: whole millimetres, rounded up. */
 export const typedLength = (si: number): string => `${Math.ceil(si * 1000 - 1e-6)} mm`;

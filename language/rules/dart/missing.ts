@@ -1,0 +1,28 @@
+import { text } from '../../../calc/figure/index.ts';
+import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+export const dartMissing = rule({
+  name: 'dart/missing',
+  severity: 'warning',
+  title: 'a wrapped ply has too much cloth at the bends and no darts',
+  on: 'recipe',
+  check(context) {
+    for (const laid of onePerLine(layersOf(context))) {
+      if (laid.layer.extent.kind !== 'wrap' || (laid.layer.darts !== undefined && laid.layer.darts !== 0)) continue;
+      const need = valueOf(context.ask(dartNeed, laid.key));
+      if (need === undefined || need.darts === 0) continue;
+      context.report({
+        at: laid.layer.darts === 0 ? `${laid.path}.darts` : `${laid.path}.wrap`,
+        message: text('{ply} has {excess} too much length at its free edge, more than it takes up by shear: {darts} darts of {width} are needed', {
+          ply: laid.name, excess: metres(need.excess), darts: need.darts, width: metres(need.width),
+        }),
+        fixes: [laid.layer.darts === 0
+          ? context.edit.replace('Write darts auto', `${laid.path}.darts`, 'darts auto')
+          : context.edit.addClause('Add darts auto', laid.path, 'darts auto')],
+      });
+    }
+  },
+});

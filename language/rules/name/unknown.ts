@@ -1,0 +1,78 @@
+import { type Bench, benchOf, text } from '../../../calc/figure/index.ts';
+import type { Book, Recipe } from '../../../calc/model/index.ts';
+import { nearestWords } from '../../words/nearest.ts';
+import { localNames, type Namespace, type Use, usesInMaterial, usesInRecipe, usesInRecord } from '../kit/uses.ts';
+import { type Context, rule } from '../rule.ts';
+
+/** As the bench speaks of what a name may stand for. */
+const spoken: Readonly<Record<Namespace, string>> = {
+  material: 'material', tool: 'tool', recipe: 'recipe', layer: 'layer', zone: 'zone', port: 'feed or vent', load: 'load', size: 'size', end: 'end', let: 'let',
+};
+
+/** Names inside a recipe; those of the book are looked up one by one. */
+type Local = Partial<Readonly<Record<Namespace, readonly string[]>>>;
+
+const known = (book: Book, local: Local, { name, wants }: Use): boolean =>
+  wants.some((want) => {
+    if (want === 'material') return book.material(name) !== undefined;
+    if (want === 'tool') return book.tool(name) !== undefined;
+    return want === 'recipe' ? book.recipe(name) !== undefined : local[want]?.includes(name) === true;
+  });
+
+function nearest(context: Context, local: Local, { name, wants }: Use): string[] {
+  const near = wants.flatMap((want) => (want === 'material' || want === 'tool' || want === 'recipe' ? context.names.nearest(want, name) : nearestWords(name, local[want] ?? [])));
+  return [...new Set(near)].slice(0, 3);
+}
+
+function report(context: Context, local: Local, use: Use, size?: string): void {
+  const what = use.wants.map((want) => spoken[want]).join(' or ');
+  const near = nearest(context, local, use);
+  const place = size === undefined ? '' : 'in size {size}: ';
+  const figures = { what, name: use.name, ...(size === undefined ? {} : { size }) };
+  context.report({
+    at: use.at,
+    message: near.length === 0
+      ? text(`${place}there is no {what} called {name}`, figures)
+      : text(`${place}there is no {what} called {name}: is {near} meant?`, { ...figures, near: near.join(' or ') }),
+    fixes: near.map((name) => replaceName(context, use, name)),
+  });
+}
+
+/** Puts another name in the place of this one, where the place is the name alone or holds it once. */
+function replaceName(context: Context, use: Use, name: string) {
+  const span = context.edit.span(use.at);
+  if (span === undefined) return undefined;
+  const before = context.edit.text.slice(span.offset, span.end);
+  const at = before.search(new RegExp(`(?<![\\w.])${use.name.replaceAll('.', '\\.')}(?![\\w.])`));
+  return at < 0 ? undefined : { title: `Write ${name}`, edits: [{ offset: span.offset + at, end: span.offset + at + use.name.length, text: name }] };
+}
+
+function checkRecipe(context: Context, recipe: Recipe, bench: Bench, told: Set<string>): void {
+  const local = localNames(recipe, bench);
+  for (const use of usesInRecipe(recipe)) {
+    // lines of another recipe are told there
+    if (use.at.startsWith('like.') || told.has(use.at) || known(context.book, local, use)) continue;
+    told.add(use.at);
+    report(context, local, use, recipe.size);
+  }
+}
+
+export const nameUnknown = rule({
+  name: 'name/unknown',
+  severity: 'error',
+  title: 'a name that nothing bears',
+  on: 'entry',
+  check(context) {
+    const { model } = context.lowered;
+    if (model.kind === 'recipe') {
+      const told = new Set<string>();
+      for (const recipe of model.recipes) checkRecipe(context, recipe, benchOf(recipe, context.book), told);
+      return;
+    }
+    const local: Local = model.kind === 'record' && model.record.recipe !== undefined ? { size: context.book.recipe(model.record.recipe)?.sizes ?? [] } : {};
+    const uses = model.kind === 'material' ? usesInMaterial(model.material)
+      : model.kind === 'record' ? usesInRecord(model.record)
+        : model.kind === 'tool' && model.tool.like !== undefined && model.tool.like !== 'stock' ? [{ name: model.tool.like, at: 'like', wants: ['tool'] as const }] : [];
+    for (const use of uses) if (!known(context.book, local, use)) report(context, local, use);
+  },
+});

@@ -1,0 +1,25 @@
+import { text } from '../../../calc/figure/index.ts';
+import { smallestRadius } from '../kit/bend.ts';
+import { layersOf, onePerLine, typedLength } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+export const wrapNoEdge = rule({
+  name: 'wrap/no-edge',
+  severity: 'warning',
+  title: 'a ply is wrapped round an edge of which nothing is said',
+  on: 'recipe',
+  check(context) {
+    const { part } = context.recipe;
+    if (part === undefined || part.edge !== undefined) return;
+    const ply = [...onePerLine(layersOf(context))].find(({ layer }) => layer.extent.kind === 'wrap');
+    if (ply === undefined) return;
+    const radius = smallestRadius(context, ply) ?? 0.006;
+    context.report({
+      at: `${ply.path}.wrap`,
+      message: text('{ply} goes round the edge, but the part does not say how the edge is broken: taken as square; the cloth wants {radius} of radius', { ply: ply.name, radius: metres(radius) }),
+      related: [{ at: { entry: context.recipe.entry, path: part.path }, message: text('the part, without a line `edge`') }],
+      fixes: [context.edit.firstLineIn(`Add: edge round ${typedLength(radius)}`, part.path, `edge round ${typedLength(radius)}`)],
+    });
+  },
+});
