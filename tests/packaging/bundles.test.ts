@@ -32,13 +32,14 @@ describe('the bundles', () => {
     expect(strange).toEqual([]);
   });
 
-  it('carry no VS Code in the server and no protocol in the terminal command', () => {
+  it("carry the editor's side of the protocol in the client alone", () => {
     const packagesOf = (name: string): string[] => {
       const metafile = metafiles[name];
       return metafile ? bundledPackages({ [name]: metafile }) : [];
     };
-    expect(packagesOf('server.cjs')).not.toContain('node_modules/vscode-languageclient');
-    expect(packagesOf('laybook.cjs')).not.toContain('node_modules/vscode-languageserver');
+    const client = 'node_modules/vscode-languageclient';
+    expect(packagesOf('extension.cjs')).toContain(client);
+    expect([...packagesOf('server.cjs'), ...packagesOf('laybook.cjs')]).not.toContain(client);
   });
 
   it('name no place of the machine that they were made on', () => {
