@@ -73,7 +73,7 @@ export class Analysis {
     return this.current;
   }
 
-  /** Documents with recipes or records that an entry of another document reaches, since this was asked last. */
+  /** Documents that an entry of another document reaches, since this was asked last. */
   takeAffected(): LangiumDocument[] {
     this.shelf();
     const { shared, recipes } = this.reach;
@@ -81,22 +81,24 @@ export class Analysis {
     if (!shared && !recipes) return [];
     return this.options.documents.all.filter((document) => {
       const own = this.byDocument.get(document.uri.toString());
-      return own !== undefined && (shared ? own.entries.some(({ model }) => model.kind === 'recipe' || model.kind === 'record') : own.bases.length > 0);
+      return own !== undefined && (shared ? own.entries.length > 0 : own.bases.length > 0 || own.entries.some(({ model }) => model.kind === 'record'));
     }).toArray();
   }
 
-  /** What is shared by all recipes reaches them all; a recipe reaches those that are like it. */
+  /** What is shared by all recipes reaches every entry: by name, by likeness, as a duplicate. A recipe reaches those that are like it, and its records. */
   private noteChange(before: DocumentEntries | undefined, now: DocumentEntries | undefined): void {
     const old = new Map(before?.entries.map(({ entry, model }) => [entry, model]));
     for (const { entry, model } of now?.entries ?? []) {
-      if (old.get(entry) !== model) this.noteKind(model.kind);
+      const last = old.get(entry);
+      if (last !== model) this.noteKind(model.kind, last === undefined);
       old.delete(entry);
     }
-    for (const model of old.values()) this.noteKind(model.kind);
+    for (const model of old.values()) this.noteKind(model.kind, true);
   }
 
-  private noteKind(kind: EntryModel['kind']): void {
-    if (kind === 'shop' || kind === 'material' || kind === 'tool') this.reach = { ...this.reach, shared: true };
+  /** A name that comes or goes may be another's duplicate, or what another line meant. */
+  private noteKind(kind: EntryModel['kind'], comesOrGoes: boolean): void {
+    if (kind === 'shop' || kind === 'material' || kind === 'tool' || (kind === 'recipe' && comesOrGoes)) this.reach = { ...this.reach, shared: true };
     else if (kind === 'recipe') this.reach = { ...this.reach, recipes: true };
   }
 

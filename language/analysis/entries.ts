@@ -45,9 +45,8 @@ function kept(key: EntryKey, model: EntryModel, earlier: ReadonlyMap<EntryKey, E
       const same = last.recipes.find((r) => r.size === recipe.size);
       return same !== undefined && sameData(same, recipe) ? same : recipe;
     });
-    return { kind: 'recipe', recipes };
-  }
-  if (!sameData(last, model)) return model;
+    if (recipes.length !== last.recipes.length || recipes.some((recipe, index) => recipe !== last.recipes[index])) return { kind: 'recipe', recipes };
+  } else if (!sameData(last, model)) return model;
   lowerCounters.kept++;
   return last;
 }
