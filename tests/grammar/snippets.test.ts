@@ -26,7 +26,9 @@ const services = viewServices();
 function placed(text: string): string {
   const first = text.split(' ')[0] ?? '';
   if (wordAt(first, 'book') !== undefined) return text;
-  return wordAt(first, 'recipe') !== undefined ? `recipe own {\n${text}\n}` : `recipe own {\nprocess hand {\n${text}\n}\n}`;
+  // a size changes and leaves out lines of the recipe around it
+  const stack = first === 'size' ? 'stack from tool bench_tool {\nply outer biax_440 at 0 deg\npatch pad biax_440 at 45 deg\n}\n' : '';
+  return wordAt(first, 'recipe') !== undefined ? `recipe own {\n${stack}${text}\n}` : `recipe own {\nprocess hand {\n${text}\n}\n}`;
 }
 
 describe.each(snippets)('%s', (_, snippet) => {
