@@ -1,0 +1,19 @@
+import { text } from '../../../calc/figure/index.ts';
+import { evaluate } from '../../../calc/expect/evaluate.ts';
+import { withReasons } from '../kit/words.ts';
+import { rule } from '../rule.ts';
+
+export const expectCannotTell = rule({
+  name: 'expect/cannot-tell',
+  severity: 'info',
+  title: 'whether an expectation is met cannot be told',
+  on: 'recipe',
+  check(context) {
+    for (const { path, test } of context.recipe.expects) {
+      const { verdict, reasons } = evaluate(context.bench, test, path);
+      const what = test.what.replaceAll('_', ' ');
+      if (verdict === 'not yet') context.report({ at: path, message: reasons[0]?.text ?? text('{expected} is not computed yet', { expected: what }) });
+      else if (verdict === 'cannot tell') context.report({ at: path, message: withReasons(text('{expected} cannot be told', { expected: what }), reasons) });
+    }
+  },
+});
