@@ -1,0 +1,34 @@
+import { text } from '../../../calc/figure/index.ts';
+import { drilledIn } from '../kit/drilled.ts';
+import { typedLength } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** A hole in bare core is drilled larger first: by this, m, or to so many diameters, whichever is more. Common practice. */
+const more = 0.004;
+const times = 1.5;
+
+export const insertOversizeAndPlug = rule({
+  name: 'insert/oversize-and-plug',
+  severity: 'warning',
+  title: 'a bolt hole goes through bare core',
+  on: 'recipe',
+  check(context) {
+    for (const { step, into, diameter } of drilledIn(context)) {
+      if (into.layer.kind !== 'core') continue;
+      const wanted = Math.max(diameter + more, times * diameter);
+      const clause = step.clauses.find(({ word }) => word === 'oversize');
+      const typed = clause?.arguments.find((argument) => argument.kind === 'amount');
+      const first = typed?.kind === 'amount' ? typed.amount.si : undefined;
+      if (first !== undefined && first >= wanted - 1e-6) continue;
+      context.report({
+        at: clause?.path ?? step.path,
+        message: first === undefined
+          ? text('holes of {diameter} go through the bare core {core}: drill {wanted}, fill, and drill again to size, or give them an insert', { diameter: metres(diameter), core: into.name, wanted: metres(wanted) })
+          : text('drilled {first} first, holes of {diameter} in {core} keep too thin a wall: {wanted} or more', { first: metres(first), diameter: metres(diameter), core: into.name, wanted: metres(wanted) }),
+        related: [{ at: { entry: context.recipe.entry, path: into.path }, message: text('the core') }],
+        fixes: [clause === undefined ? context.edit.addClause('Drill oversize and fill', step.path, `oversize ${typedLength(wanted)} then fill filleting_mix`) : undefined],
+      });
+    }
+  },
+});

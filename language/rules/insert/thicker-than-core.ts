@@ -1,0 +1,31 @@
+import { text } from '../../../calc/figure/index.ts';
+import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { coreOf } from '../../../calc/stack/order.ts';
+import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { asTyped, metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** What a skin lies over without a bridge, m. From memory. */
+const levelEnough = 0.0005;
+
+export const insertThickerThanCore = rule({
+  name: 'insert/thicker-than-core',
+  severity: 'warning',
+  title: 'an insert is thicker than its core',
+  on: 'recipe',
+  check(context) {
+    const layers = layersOf(context);
+    for (const insert of onePerLine(layers.filter(({ layer }) => layer.kind === 'insert'))) {
+      const core = coreOf(layers, insert);
+      const own = valueOf(context.ask(layerThickness, insert.key));
+      const around = core === undefined ? undefined : valueOf(context.ask(layerThickness, core.key));
+      if (core === undefined || own === undefined || around === undefined || own <= around + levelEnough) continue;
+      context.report({
+        at: `${insert.path}.thickness`,
+        message: text('{insert} is {thick} thick and stands {step} proud of {core}, which is {around}', { insert: insert.name, thick: metres(own), step: metres(own - around), core: core.name, around: metres(around) }),
+        related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core') }],
+        fixes: [context.edit.replace(`Write ${asTyped(metres(around))}`, `${insert.path}.thickness`, asTyped(metres(around)))],
+      });
+    }
+  },
+});

@@ -1,0 +1,30 @@
+import { text } from '../../../calc/figure/index.ts';
+import { benchOf } from '../../../calc/figure/index.ts';
+import type { LayerKind } from '../../../calc/model/index.ts';
+import { layersOf, onePerLine } from './layers.ts';
+import { metres } from './shown.ts';
+import type { RecipeContext } from '../rule.ts';
+import { SLACK, outOfPart } from './geometry.ts';
+
+/** Layers of a kind with a place of their own that stand out over the finished edge. In a size another rule speaks of it. */
+export function reportOutside(context: RecipeContext, kind: LayerKind): void {
+  if (context.recipe.size !== undefined) return;
+  for (const laid of onePerLine(layersOf(context))) {
+    const by = laid.layer.kind === kind ? outOfPart(context.bench, laid) : undefined;
+    if (by === undefined || by <= SLACK) continue;
+    context.report({
+      at: laid.path,
+      message: text('{layer} stands {out} out over the finished edge of the part', { layer: laid.name, out: metres(by) }),
+    });
+  }
+}
+
+/** Whether a line lies inside the part in the recipe as written. */
+export function insideAtBase(context: RecipeContext, path: string): boolean {
+  const base = context.book.recipe(context.recipe.name);
+  if (base === undefined) return false;
+  const bench = benchOf(base, context.book);
+  const laid = layersOf({ ...context, ask: bench.ask.bind(bench) }).find((layer) => layer.path === path);
+  const by = laid === undefined ? undefined : outOfPart(bench, laid);
+  return by !== undefined && by <= SLACK;
+}
