@@ -4,6 +4,7 @@ import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
 import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
 import type { Outline } from '../../../calc/model/index.ts';
 import { countOf, firstClause, flat } from '../../../calc/plan/reading.ts';
+import { mendText } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -37,13 +38,8 @@ export const bagFewPleats = rule({
         message: cornered > needed.value
           ? text('{count} pleats: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners', shown)
           : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown),
-        fixes: [context.edit.replace(`Fold ${wanted} pleats`, clause.path, `pleats ${wanted} of ${pleatHeight(context.edit.text, context.edit.span(clause.path))}`)],
+        fixes: [mendText(context, `Fold ${wanted} pleats`, clause.path, /\d+/, String(wanted))],
       });
     }
   },
 });
-
-/** The height as it was typed stays. */
-function pleatHeight(source: string, span: { readonly offset: number; readonly end: number } | undefined): string {
-  return /\bof\s+(.+)$/.exec(source.slice(span?.offset, span?.end))?.[1] ?? '40 mm';
-}

@@ -2,6 +2,7 @@ import { equivalentTime } from '../../../calc/cure/equivalent.ts';
 import type { SaidSpan } from '../../../calc/cure/spans.figure.ts';
 import type { Fix } from '../../lower/index.ts';
 import type { RecipeContext } from '../rule.ts';
+import { TYPED_TIME, mendText } from './mend-text.ts';
 import { asTyped, seconds } from './shown.ts';
 
 /** The hold that cures most: the hottest, and of those the last. */
@@ -12,13 +13,8 @@ export const hottestHold = (spans: readonly SaidSpan[]): SaidSpan | undefined =>
 export function longerHold(context: RecipeContext, spans: readonly SaidSpan[], missing: number, reference: number): Fix | undefined {
   const hold = hottestHold(spans);
   const speed = hold === undefined ? undefined : equivalentTime([{ ...hold, time: 1 }], reference);
-  const span = hold === undefined ? undefined : context.edit.span(hold.path);
-  if (hold === undefined || span === undefined || typeof speed !== 'number' || speed <= 0) return undefined;
+  if (hold === undefined || typeof speed !== 'number' || speed <= 0) return undefined;
   const quarter = 900;
   const time = asTyped(seconds(Math.ceil((hold.time + missing / speed) / quarter - 1e-6) * quarter));
-  const line = context.edit.text.slice(span.offset, span.end);
-  const typed = /\d+(?:\.\d+)?\s*(?:s|min|h|days?|weeks?)\b/.exec(line);
-  if (typed === null) return undefined;
-  const offset = span.offset + typed.index;
-  return { title: `Hold ${time}`, edits: [{ offset, end: offset + typed[0].length, text: time }] };
+  return mendText(context, `Hold ${time}`, hold.path, TYPED_TIME, time);
 }

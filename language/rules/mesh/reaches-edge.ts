@@ -2,6 +2,7 @@ import { type Usual, text, usual } from '../../../calc/figure/index.ts';
 import { isKnown } from '../../../calc/figure/figure.ts';
 import { amountOf, flat, pastEdge, subject } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
+import { linesOf } from '../kit/lines.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -17,9 +18,11 @@ export const meshReachesEdge = rule({
   on: 'recipe',
   check(context) {
     const brake = usual(context.bench, BRAKE);
+    // one that reaches a vent is told by mesh/on-vent
+    const vents = linesOf(context, 'vent').flatMap(({ around, outside }) => (around === undefined ? outside.filter((far) => far >= 0) : [around]));
     for (const { step } of allOf(stepsOf(context), 'mesh')) {
       const past = pastEdge(step);
-      if (past === undefined || !isKnown(brake) || -past >= brake.value - 1e-9) continue;
+      if (past === undefined || !isKnown(brake) || -past >= brake.value - 1e-9 || (past > 0 && vents.some((far) => past >= far))) continue;
       const clause = step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined);
       const mesh = subject(step) ?? 'the mesh';
       const shown = { mesh, reach: metres(Math.abs(past)), least: metres(brake.value) };

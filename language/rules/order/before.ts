@@ -7,6 +7,7 @@ import { rule } from '../rule.ts';
 /** Pairs that a rule of their own reports, by its name. */
 const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
   'release > lay': 'release/late', 'tape > lay cloth': 'tape/late', 'peel > mesh': 'peel/after-mesh', 'lay coat > tape': 'tape/after-overspray',
+  'accelerate > catalyse': 'resin/promoter-and-peroxide',
 };
 
 /** A step that such a rule already reports as too late is not told a second time for what else it missed. */

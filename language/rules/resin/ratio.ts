@@ -2,6 +2,7 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { head, subject } from '../../../calc/plan/reading.ts';
+import { mendText } from '../kit/mend-text.ts';
 import { share } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -38,13 +39,8 @@ export const resinRatio = rule({
           ? text('{typed} is {off} more hardener than {material} takes: {right} {basis}, give or take {allowed}', shown)
           : text('{typed} is {off} less hardener than {material} takes: {right} {basis}, give or take {allowed}', shown),
         related: [{ at: fact.at, message: text('{material} is mixed {right} {basis}', shown) }],
-        fixes: [inLine(context.edit.text, context.edit.span(step.path), typed.parts.join(':'), ratio.join(':'))],
+        fixes: [mendText(context, `Mix ${ratio.join(':')}`, step.path, typed.parts.join(':'), ratio.join(':'))],
       });
     }
   },
 });
-
-function inLine(source: string, span: { readonly offset: number; readonly end: number } | undefined, wrong: string, right: string) {
-  const at = span === undefined ? -1 : source.indexOf(wrong, span.offset);
-  return span === undefined || at < 0 || at > span.end ? undefined : { title: `Mix ${right}`, edits: [{ offset: at, end: at + wrong.length, text: right }] };
-}

@@ -1,0 +1,47 @@
+import { text } from '../../../calc/figure/figure.ts';
+import { amountOf, flat } from '../../../calc/plan/reading.ts';
+import { LENGTH } from '../../../calc/quantity/index.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
+import { metres } from '../kit/shown.ts';
+import { stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+/** Between starved and brittle. Common practice. */
+const THIN = 0.5e-3;
+const THICK = 3e-3;
+/** Steps in which a dry fit can be said: in the words of the shop. */
+const LOOKS = ['check', 'do'];
+
+export const bondLineThickness = rule({
+  name: 'bond/line-thickness',
+  severity: 'warning',
+  title: 'a bond whose line is too thin, too thick, or was never tried dry',
+  on: 'recipe',
+  check(context) {
+    const steps = stepsOf(context);
+    steps.forEach(({ step }, i) => {
+      if (step.verb !== 'bond') return;
+      const clause = step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined);
+      const line = clause === undefined ? undefined : amountOf(flat(clause), LENGTH);
+      const shown = { thin: metres(THIN), thick: metres(THICK), ...(line === undefined ? {} : { line }) };
+      if (clause !== undefined && line !== undefined) {
+        if (line.si >= THIN - 1e-9 && line.si <= THICK + 1e-9) return;
+        context.report({
+          at: clause.path,
+          message: line.si < THIN
+            ? text('a bond line of {line} is starved: {thin} to {thick} holds', shown)
+            : text('a bond line of {line} is brittle and slumps: {thin} to {thick} holds', shown),
+          fixes: [mendText(context, 'Make it 1.5 mm', clause.path, TYPED_LENGTH, '1.5 mm')],
+        });
+        return;
+      }
+      const from = steps.slice(0, i).findLastIndex((each) => ['bond', 'lay', 'demould'].includes(each.step.verb));
+      if (steps.slice(from + 1, i).some((each) => LOOKS.includes(each.step.verb))) return;
+      context.report({
+        at: step.path,
+        message: text('nobody tries the fit dry: the line must come out {thin} to {thick} thick all along, and once it is buttered it is too late', shown),
+        fixes: [context.edit.lineBefore('Try it dry first', step.path, 'check "Dry fit: 0.5 to 3 mm of gap all along."')],
+      });
+    });
+  },
+});

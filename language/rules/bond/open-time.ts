@@ -1,0 +1,39 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { subject } from '../../../calc/plan/reading.ts';
+import { stepWorkingTime } from '../../../calc/plan/step.figure.ts';
+import { gelTime } from '../../../calc/resin/time.figure.ts';
+import { aboutTime } from '../kit/shown.ts';
+import { stepsOf } from '../kit/steps.ts';
+import { peopleOf } from '../kit/wetted.ts';
+import { rule } from '../rule.ts';
+
+/** Of the gel time: the rest is for closing and clamping. Common practice. */
+const USABLE = 0.8;
+
+export const bondOpenTime = rule({
+  name: 'bond/open-time',
+  severity: 'error',
+  title: 'the paste gels before the joint is closed',
+  on: 'recipe',
+  check(context) {
+    for (const { step } of stepsOf(context)) {
+      if (step.verb !== 'bond' && step.verb !== 'bed') continue;
+      const with_ = step.phrases.find(({ word }) => word === 'with')?.arguments[0];
+      const name = with_?.kind === 'word' ? with_.word : subject(step);
+      const paste = name === undefined ? undefined : context.bench.material(name);
+      if (name === undefined || paste === undefined || !['paste', 'resin'].includes(paste.kind)) continue;
+      const gel = context.ask(gelTime, name);
+      const work = context.ask(stepWorkingTime, step.path);
+      if (!isKnown(gel) || !isKnown(work)) continue;
+      const people = peopleOf(context);
+      const takes = work.value / people;
+      if (takes <= USABLE * gel.value) continue;
+      const shown = { takes: aboutTime(takes), people, paste: name, usable: aboutTime(USABLE * gel.value), gel: aboutTime(gel.value) };
+      context.report({
+        at: step.path,
+        message: text('buttering and closing takes {takes} with {people} people: {paste} gels in {gel}, so {usable} of work', shown),
+        related: paste.gel?.[0] === undefined ? [] : [{ at: paste.gel[0].at, message: text('the gel time of {paste}', shown) }],
+      });
+    }
+  },
+});

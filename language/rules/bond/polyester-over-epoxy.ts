@@ -1,0 +1,46 @@
+import { text } from '../../../calc/figure/figure.ts';
+import { subject } from '../../../calc/plan/reading.ts';
+import { after, stepsOf } from '../kit/steps.ts';
+import { familyOf, hasStyrene, wettedLayers } from '../kit/wetted.ts';
+import { rule } from '../rule.ts';
+
+const BONDS = ['bond', 'fillet', 'fair', 'seal edge'];
+
+export const bondPolyesterOverEpoxy = rule({
+  name: 'bond/polyester-over-epoxy',
+  severity: 'error',
+  title: 'polyester or vinyl ester goes over epoxy',
+  on: 'recipe',
+  check(context) {
+    const wetted = wettedLayers(context);
+    wetted.forEach((under, i) => {
+      const over = wetted[i + 1];
+      if (over === undefined || familyOf(context, under.resin) !== 'epoxy' || !hasStyrene(familyOf(context, over.resin))) return;
+      const shown = { over: over.laid.name, resin: over.resin.name, under: under.laid.name, epoxy: under.resin.name };
+      context.report({
+        at: over.laid.path,
+        message: text('{over} in {resin} lies on {under} in {epoxy}: polyester does not bond to epoxy, it peels off', shown),
+        related: [{ at: { entry: context.recipe.entry, path: under.laid.path }, message: text('{under} is laid in {epoxy}', shown) }],
+      });
+    });
+    const epoxy = wetted.at(-1);
+    if (epoxy === undefined || familyOf(context, epoxy.resin) !== 'epoxy') return;
+    for (const { step } of after(stepsOf(context), epoxy.worked)) {
+      const name = BONDS.includes(step.verb) ? pasteOf(step) : undefined;
+      const paste = name === undefined ? undefined : context.bench.material(name);
+      if (paste === undefined || !hasStyrene(familyOf(context, paste))) continue;
+      const shown = { paste: paste.name, under: epoxy.laid.name, epoxy: epoxy.resin.name };
+      context.report({
+        at: step.path,
+        message: text('{paste} goes on {under} in {epoxy}: polyester does not bond to epoxy, it peels off', shown),
+        related: [{ at: { entry: context.recipe.entry, path: epoxy.laid.path }, message: text('{under} is laid in {epoxy}', shown) }],
+      });
+    }
+  },
+});
+
+/** `bond latch with bond_paste`, `seal edge bond_paste`, `fillet 10 mm with filleting_mix` */
+function pasteOf(step: Parameters<typeof subject>[0]): string | undefined {
+  const with_ = step.phrases.find(({ word }) => word === 'with')?.arguments[0];
+  return with_?.kind === 'word' ? with_.word : subject(step);
+}

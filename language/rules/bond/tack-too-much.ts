@@ -1,0 +1,31 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { amountOf, flat, head, subject } from '../../../calc/plan/reading.ts';
+import { AREAL_WEIGHT } from '../../../calc/quantity/index.ts';
+import { mendText } from '../kit/mend-text.ts';
+import { arealWeight } from '../kit/shown.ts';
+import { stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+const MOST: Usual = { habit: 'tack_most', what: 'most spray adhesive', value: arealWeight(0.025), source: '10 to 25 g/m2, from memory' };
+const WEIGHT = /\d+(?:\.\d+)?\s*(?:g\/m2|gsm)/;
+
+export const bondTackTooMuch = rule({
+  name: 'bond/tack-too-much',
+  severity: 'warning',
+  title: 'more spray adhesive than a mist',
+  on: 'recipe',
+  check(context) {
+    const most = usual(context.bench, MOST);
+    for (const { step } of stepsOf(context)) {
+      if (step.verb !== 'tack' || !isKnown(most)) continue;
+      const amount = amountOf([...head(step), ...step.clauses.flatMap(flat)], AREAL_WEIGHT);
+      if (amount === undefined || amount.si <= most.value + 1e-9) continue;
+      context.report({
+        at: step.path,
+        message: text('{amount} of {tack}: over {most} it stays soft, keeps the resin out and parts the layers', { amount, tack: subject(step) ?? 'spray adhesive', most: arealWeight(most.value) }),
+        fixes: [mendText(context, 'A mist of 15 g/m2', step.path, WEIGHT, '15 g/m2')],
+      });
+    }
+  },
+});

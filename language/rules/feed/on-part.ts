@@ -1,0 +1,27 @@
+import { text } from '../../../calc/figure/figure.ts';
+import { linesOf } from '../kit/lines.ts';
+import { before, firstOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+export const feedOnPart = rule({
+  name: 'feed/on-part',
+  severity: 'warning',
+  title: 'a feed lies on the laminate itself',
+  on: 'recipe',
+  check(context) {
+    const steps = stepsOf(context);
+    const cover = firstOf(steps, 'peel', 'mesh');
+    for (const feed of linesOf(context, 'feed')) {
+      const inside = feed.outside.some((far) => far < 0);
+      // a process with neither peel ply nor mesh is told by their own rules
+      if (!inside || cover === undefined || firstOf(before(steps, feed.worked), 'peel', 'mesh') !== undefined) continue;
+      if (firstOf(before(steps, feed.worked), 'lay cloth') === undefined) continue;
+      context.report({
+        at: feed.worked.step.path,
+        message: text('{feed} is laid before peel ply and mesh, straight on the laminate: it leaves a print line and is cured in', { feed: feed.name }),
+        related: [{ at: { entry: context.recipe.entry, path: cover.step.path }, message: text('what has to lie under it comes here') }],
+        fixes: [context.edit.moveBefore('Lay it over peel ply and mesh', feed.worked.step.path, steps[steps.findLastIndex(({ classes }) => classes.has('peel') || classes.has('mesh')) + 1]?.step.path ?? feed.worked.step.path)],
+      });
+    }
+  },
+});

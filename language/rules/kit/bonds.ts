@@ -1,0 +1,27 @@
+import type { RecipeContext } from '../rule.ts';
+import { type WorkedStep, between, stepsOf } from './steps.ts';
+
+/** A bond, or a layer, that is put on what has cured before. */
+export interface OnCured {
+  /** the cure after which the face is hard */
+  readonly cure: WorkedStep;
+  readonly on: WorkedStep;
+  readonly steps: readonly WorkedStep[];
+}
+
+const BONDED = ['bond', 'lay', 'fillet'];
+
+/** Everything that is bonded or laid after a cure, with what is done in between. */
+export function onCured(context: RecipeContext): readonly OnCured[] {
+  const steps = stepsOf(context).filter(({ inside }) => inside === undefined);
+  return steps.flatMap((on, i) => {
+    const cure = steps.slice(0, i).findLast(({ classes }) => classes.has('cure') || classes.has('demould'));
+    return cure === undefined || !BONDED.includes(on.step.verb) ? [] : [{ cure, on, steps: between(steps, cure, on) }];
+  });
+}
+
+/** What a bond or a lay step puts down, as it is spoken of. */
+export function spoken({ step, layers }: WorkedStep): string {
+  const first = step.arguments[0];
+  return layers[0]?.name ?? step.material ?? (first?.kind === 'word' ? first.word : step.verb);
+}

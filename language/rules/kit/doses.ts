@@ -1,0 +1,42 @@
+import { type MaterialFacts, isKnown } from '../../../calc/figure/index.ts';
+import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
+import type { Amount } from '../../../calc/model/index.ts';
+import { amountOf, firstClause, flat, head } from '../../../calc/plan/reading.ts';
+import { NUMBER } from '../../../calc/quantity/index.ts';
+import type { RecipeContext } from '../rule.ts';
+import { type WorkedStep, stepsOf } from './steps.ts';
+
+/** A dose of catalyst as it is typed on a step, with the resin that it goes into. */
+export interface TypedDose {
+  readonly worked: WorkedStep;
+  readonly resin: MaterialFacts;
+  readonly amount: Amount;
+  /** of the clause, or of the step where the dose stands in its head */
+  readonly path: string;
+}
+
+/** `lay gel, catalyst 2 % by weight` and `catalyse mekp_50 1.5 % by weight`. */
+export function typedDoses(context: RecipeContext): readonly TypedDose[] {
+  return stepsOf(context).flatMap((worked) => {
+    const { step } = worked;
+    const clause = firstClause(step, 'catalyst');
+    const said = step.verb === 'catalyse' ? { list: head(step), path: step.path } : clause === undefined ? undefined : { list: flat(clause), path: clause.path };
+    const amount = said === undefined ? undefined : amountOf(said.list, NUMBER);
+    if (said === undefined || amount === undefined) return [];
+    return resinsOf(context, worked).map((resin) => ({ worked, resin, amount, path: said.path }));
+  });
+}
+
+/** The catalysed resins that a step lays; a step that lays nothing works on the resin of the process. */
+export function resinsOf(context: RecipeContext, { layers }: WorkedStep): readonly MaterialFacts[] {
+  const names = new Set(layers.flatMap(({ key }) => {
+    const name = context.ask(layerResinName, key);
+    return isKnown(name) ? [name.value] : [];
+  }));
+  const own = context.recipe.process?.resin;
+  if (layers.length === 0 && own !== undefined) names.add(own);
+  return [...names].flatMap((name) => {
+    const material = context.bench.material(name);
+    return material?.catalyst === undefined ? [] : [material];
+  });
+}

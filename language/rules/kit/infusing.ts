@@ -1,0 +1,30 @@
+import type { Point } from '../../../calc/outline/shape.ts';
+import { placedPoint, partFrame } from '../../../calc/outline/part.figure.ts';
+import { isKnown } from '../../../calc/figure/index.ts';
+import type { Step } from '../../../calc/model/index.ts';
+import { flat, head, subject } from '../../../calc/plan/reading.ts';
+import type { RecipeContext } from '../rule.ts';
+import { stepsOf } from './steps.ts';
+
+/** A line of `infuse` that opens or clamps a feed or a vent. */
+export interface Turn {
+  readonly step: Step;
+  readonly name: string;
+  /** what `when` waits for: a word, or a point that the front has reached */
+  readonly when?: { readonly words: readonly string[]; readonly point?: Point };
+}
+
+export function turnsOf(context: RecipeContext, verb: 'open' | 'clamp'): readonly Turn[] {
+  const frame = context.ask(partFrame);
+  return stepsOf(context).flatMap(({ step, inside }) => {
+    const name = subject(step);
+    if (inside?.verb !== 'infuse' || step.verb !== verb || name === undefined) return [];
+    const when = step.phrases.some(({ word }) => word === 'when') || head(step).some((said) => said.kind === 'word' && said.word === 'when');
+    if (!when) return [{ step, name }];
+    const said = [...head(step), ...step.clauses.flatMap(flat)];
+    const at = said.find((each) => each.kind === 'point');
+    const point = at?.kind === 'point' && isKnown(frame) ? placedPoint(frame.value, at.point) : undefined;
+    const words = said.flatMap((each) => (each.kind === 'word' ? [each.word] : []));
+    return [{ step, name, when: { words, ...(point === undefined || 'problem' in point ? {} : { point }) } }];
+  });
+}

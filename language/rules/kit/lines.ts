@@ -1,0 +1,64 @@
+import { isKnown } from '../../../calc/figure/index.ts';
+import { signedDistance } from '../../../calc/outline/distance.ts';
+import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
+import type { Point } from '../../../calc/outline/shape.ts';
+import { flat, hasWord, head, pastEdge } from '../../../calc/plan/reading.ts';
+import type { RecipeContext } from '../rule.ts';
+import { type WorkedStep, allOf, stepsOf } from './steps.ts';
+
+/** A feed or a vent where it lies on the part. */
+export interface FlowLine {
+  readonly worked: WorkedStep;
+  readonly name: string;
+  /** m outside the edge all round; undefined for a line from point to point */
+  readonly around?: number;
+  readonly points: readonly Point[];
+  /** m outside the edge of each point, negative inside */
+  readonly outside: readonly number[];
+}
+
+export function linesOf(context: RecipeContext, verb: 'feed' | 'vent'): readonly FlowLine[] {
+  const frame = context.ask(partFrame);
+  if (!isKnown(frame)) return [];
+  return allOf(stepsOf(context), verb).map((worked) => {
+    const { step } = worked;
+    const said = [...head(step), ...step.clauses.flatMap(flat)];
+    const name = step.name ?? verb;
+    if (hasWord(said, 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points: [], outside: [] };
+    const points = said.flatMap((argument) => {
+      const point = argument.kind === 'point' ? placedPoint(frame.value, argument.point) : undefined;
+      return point === undefined || 'problem' in point ? [] : [point];
+    });
+    const outside = points.flatMap((point) => {
+      const distance = signedDistance(frame.value.shape, point);
+      return typeof distance === 'number' ? [distance] : [];
+    });
+    return { worked, name, points, outside };
+  });
+}
+
+const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** The shortest way from a point to a line through points, m. */
+export function toLine(point: Point, line: readonly Point[]): number {
+  const [only] = line;
+  if (only === undefined) return Number.POSITIVE_INFINITY;
+  return line.slice(1).reduce((least, end, i) => Math.min(least, toSegment(point, line[i] ?? only, end)), apart(point, only));
+}
+
+function toSegment(point: Point, from: Point, to: Point): number {
+  const length = apart(from, to) ** 2;
+  if (length === 0) return apart(point, from);
+  const along = ((point.x - from.x) * (to.x - from.x) + (point.y - from.y) * (to.y - from.y)) / length;
+  const at = Math.max(0, Math.min(1, along));
+  return apart(point, { x: from.x + at * (to.x - from.x), y: from.y + at * (to.y - from.y) });
+}
+
+/** How near a feed comes to a vent, m. Between two runs the nearest ends count. */
+export function nearest(feed: FlowLine, vent: FlowLine): number {
+  if (vent.around !== undefined) {
+    const around = vent.around;
+    return feed.outside.reduce((least, outside) => Math.min(least, around - outside), Number.POSITIVE_INFINITY);
+  }
+  return [...feed.points.map((point) => toLine(point, vent.points)), ...vent.points.map((point) => toLine(point, feed.points))].reduce((least, way) => Math.min(least, way), Number.POSITIVE_INFINITY);
+}

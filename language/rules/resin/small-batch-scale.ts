@@ -1,0 +1,45 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
+import { layerResin } from '../../../calc/laminate/mass.figure.ts';
+import { UNKNOWN } from '../../../calc/model/index.ts';
+import { smallestBatch } from '../../../calc/resin/catalyst.ts';
+import { scaleStep } from '../../../calc/resin/mix.figure.ts';
+import { resinsOf, typedDoses } from '../kit/doses.ts';
+import { about, kilograms, share } from '../kit/shown.ts';
+import { stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+/** So many steps of the scale keep a dose within 5 %. Common practice. */
+const STEPS = 20;
+
+export const resinSmallBatchScale = rule({
+  name: 'resin/small-batch-scale',
+  severity: 'warning',
+  title: 'a batch is too small for its catalyst to be weighed',
+  on: 'recipe',
+  check(context) {
+    const scale = context.ask(scaleStep);
+    if (!isKnown(scale)) return;
+    const typed = typedDoses(context);
+    for (const worked of stepsOf(context)) {
+      if (worked.layers.length === 0 || worked.inside !== undefined) continue;
+      for (const resin of resinsOf(context, worked)) {
+        const own = resin.catalyst?.value;
+        const said = typed.find((dose) => dose.worked === worked && dose.resin === resin)?.amount;
+        const dose = said?.si ?? (own === undefined || own === UNKNOWN ? undefined : own.dose?.si);
+        const parts = worked.layers.map(({ key }) => ({ name: context.ask(layerResinName, key), resin: context.ask(layerResin, key) }));
+        if (dose === undefined || parts.some((part) => !isKnown(part.resin))) continue;
+        const mass = parts.reduce((sum, part) => (isKnown(part.name) && part.name.value === resin.name && isKnown(part.resin) ? sum + part.resin.value.total : sum), 0);
+        const least = smallestBatch(dose, scale.value, STEPS);
+        const catalyst = mass * dose;
+        if (typeof least !== 'number' || !(mass > 0) || catalyst >= STEPS * scale.value) continue;
+        const shown = { mass: kilograms(about(mass)), resin: resin.name, catalyst: kilograms(about(catalyst)), scale: kilograms(scale.value), off: share(about(scale.value / catalyst)), least: kilograms(about(least)) };
+        context.report({
+          at: worked.step.path,
+          message: text('{mass} of {resin} takes {catalyst} of catalyst: one step of the scale ({scale}) is {off} of it; mix at least {least}, or dose with a syringe', shown),
+          related: context.bench.shop?.scale === undefined ? [] : [{ at: context.bench.shop.scale.at, message: text('the scale shows steps of {scale}', shown) }],
+        });
+      }
+    }
+  },
+});
