@@ -1,6 +1,7 @@
 /** The language server as a process of its own. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { analysisModule } from './analysis/module.ts';
+import { bookViewModule } from './lsp/book-views.ts';
 import { BoundedFiles } from './lsp/node-files.ts';
 import { startLayupServer } from './lsp/start.ts';
 
@@ -12,4 +13,4 @@ const log = (kind: string) => (error: unknown) =>
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new BoundedFiles(), analysisModule);
+startLayupServer(connection, () => new BoundedFiles(), analysisModule, bookViewModule);

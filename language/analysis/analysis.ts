@@ -114,7 +114,8 @@ export class Analysis {
   /** The entry that a position of a document lies in. */
   entryAt(document: LangiumDocument, offset: number): Lowered | undefined {
     const root = document.parseResult.value as unknown as { readonly entries: readonly { readonly $cstNode?: Span }[] };
-    const index = root.entries.findIndex((entry) => entry.$cstNode !== undefined && entry.$cstNode.offset <= offset && offset <= entry.$cstNode.end);
+    // an entry ends where the next begins: its line ends are its own
+    const index = root.entries.findLastIndex((entry) => entry.$cstNode !== undefined && entry.$cstNode.offset <= offset && offset <= entry.$cstNode.end);
     return index < 0 ? undefined : this.entries(document)[index];
   }
 

@@ -1,19 +1,20 @@
 import type { LangiumDocument } from 'langium';
 import type { HoverProvider } from 'langium/lsp';
 import type { Hover, HoverParams } from 'vscode-languageserver-protocol';
-import { type HoverProvider as Answer, hoverAt, hovers } from '../view/hover/index.ts';
+import { hoverAt, type HoverProvider as TextProvider } from '../view/hover/index.ts';
 
 /** textDocument/hover */
 export class LayupHoverProvider implements HoverProvider {
-  private readonly answers: readonly Answer[];
+  private readonly providers: readonly TextProvider[] | undefined;
 
-  constructor(answers: readonly Answer[] = hovers) {
-    this.answers = answers;
+  /** without providers: those that know the words alone */
+  constructor(providers?: readonly TextProvider[]) {
+    this.providers = providers;
   }
 
   getHoverContent(document: LangiumDocument, { position }: HoverParams): Hover | undefined {
     const { textDocument } = document;
-    const found = hoverAt(document, textDocument.offsetAt(position), this.answers);
+    const found = hoverAt(document, textDocument.offsetAt(position), this.providers);
     if (found === undefined) return undefined;
     const range = { start: textDocument.positionAt(found.start), end: textDocument.positionAt(found.end) };
     return { contents: { kind: 'markdown', value: found.markdown }, range };

@@ -1,7 +1,8 @@
 import type { EntryKey, Place } from '../../calc/model/index.ts';
 import type { Report } from '../../calc/report.ts';
 import { plain } from '../view/hover/markdown.ts';
-import { caution, type Section, sectionsOf, type Table, titleOf } from '../view/report/index.ts';
+import { markdownTable } from '../view/markdown-table.ts';
+import { caution, type Section, sectionsOf, titleOf } from '../view/report/index.ts';
 import { plainStyle } from '../view/text.ts';
 import { type Located, lineAndColumn } from './places.ts';
 
@@ -31,15 +32,6 @@ export function reportMarkdown({ report, recipe, locate, findings }: Page): stri
 function sectionOf({ title, lead, table, lines }: Section): string {
   const parts = [`## ${title}`, lead];
   if (lines !== undefined && lines.length > 0) parts.push(lines.map((line) => `- ${plain(line)}`).join('\n'));
-  if (table !== undefined) parts.push(tableOf(table));
+  if (table !== undefined) parts.push(markdownTable(table));
   return parts.join('\n\n');
-}
-
-export function tableOf({ head, right, rows }: Table): string {
-  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-  return [
-    line(head.map(plain)),
-    line(head.map((_, i) => (right.includes(i) ? '--:' : '---'))),
-    ...rows.map((row) => line(row.map((cell) => plain(cell.trim())))),
-  ].join('\n');
 }

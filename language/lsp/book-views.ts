@@ -1,0 +1,37 @@
+import { URI } from 'langium';
+import type { Place } from '../../calc/model/index.ts';
+import type { AnalysisServices, WithAnalysis } from '../analysis/module.ts';
+import type { MoreServices } from '../book/services.ts';
+import type { HoverBook, TextAt } from '../view/hover/book.ts';
+import { hoversOver } from '../view/hover/over-book.ts';
+import { LayupHoverProvider } from './hover.ts';
+
+/** What the editor is shown of the figures; takes the place of what knows the words alone. */
+export const bookViewModule: MoreServices<AnalysisServices> = {
+  lsp: {
+    HoverProvider: (services) => new LayupHoverProvider(hoversOver(hoverBook(services))),
+  },
+};
+
+export function hoverBook(services: WithAnalysis): HoverBook {
+  return {
+    analysis: services.analysis,
+    style: () => ({ units: services.settings.current.units }),
+    textAt: (place) => textAt(services, place),
+  };
+}
+
+function textAt(services: WithAnalysis, place: Place): TextAt | undefined {
+  const found = services.analysis.locate(place);
+  const uri = found && URI.parse(found.uri);
+  const document = uri && services.shared.workspace.LangiumDocuments.getDocument(uri)?.textDocument;
+  if (found === undefined || uri === undefined || document === undefined) return undefined;
+  const line = document.positionAt(found.span.offset).line + 1;
+  const file = uri.path.slice(uri.path.lastIndexOf('/') + 1);
+  const inStock = uri.scheme !== 'file';
+  return {
+    text: document.getText().slice(found.span.offset, found.span.end),
+    link: inStock ? '' : `${uri.toString().replace(/[()]/g, (mark) => (mark === '(' ? '%28' : '%29'))}#L${line}`,
+    name: `${inStock ? 'stock library: ' : ''}${file}:${line}`,
+  };
+}

@@ -1,0 +1,103 @@
+import type { LangiumDocument, LeafCstNode } from 'langium';
+import { isKnown, quantity, type Reason } from '../../../calc/figure/figure.ts';
+import { LENGTH, MASS } from '../../../calc/quantity/index.ts';
+import { type LayerRow, reportOf } from '../../../calc/report.ts';
+import * as ast from '../../grammar/generated/ast.ts';
+import { layerFigureNames } from '../figure-names.ts';
+import { figureOf, missingOf, reasonsOf, showFigure } from '../figures.ts';
+import { featureOf, leafAt, targetOf } from '../leaves.ts';
+import { markdownTable } from '../markdown-table.ts';
+import { show } from '../text.ts';
+import type { HoverBook } from './book.ts';
+import { chainText, missingText } from './chain.ts';
+import type { HoverText } from './hover.ts';
+import { plain } from './markdown.ts';
+import { recipeAround } from './recipe-of.ts';
+import { wordHover } from './word.ts';
+
+type LayerNode = ast.ClothLayer | ast.CoatLayer | ast.CoreLayer;
+
+/** A layer: its piece, masses, thickness, share and cost, and how they were come by. On its first word and its name, wherever it stands. */
+export function layerHover(document: LangiumDocument, offset: number, book: HoverBook): HoverText | undefined {
+  const leaf = leafAt(document, offset);
+  const line = leaf && lineOf(leaf);
+  const found = line && recipeAround(line, book);
+  if (leaf === undefined || line === undefined || found === undefined) return undefined;
+  const at = line.$cstNode?.offset;
+  const rows = reportOf(found.recipe, book.analysis.shelf()).layers.filter(
+    ({ laid }) => found.lowered.places.get(laid.path)?.offset === at,
+  );
+  const [first] = rows;
+  if (first === undefined) return undefined;
+  const word = leaf.offset === at ? wordHover(document, offset) : undefined;
+  return {
+    markdown: [layerCard(rows, first, book), ...(word === undefined ? [] : ['---', word.markdown])].join('\n\n'),
+    start: leaf.offset,
+    end: leaf.end,
+  };
+}
+
+/** The line that heads with this word or bears this name, or the one that a name speaks of. */
+function lineOf(leaf: LeafCstNode): LayerNode | undefined {
+  const { astNode } = leaf;
+  const feature = featureOf(leaf);
+  if (isLayer(astNode)) return feature === 'kind' || feature === 'name' ? astNode : undefined;
+  const target = feature === undefined ? undefined : (astNode as unknown as Record<string, unknown>)[feature];
+  const reference = target as { readonly $refText?: string } | undefined;
+  if (typeof reference !== 'object' || reference === null || reference.$refText === undefined) return undefined;
+  const node = targetOf(astNode, reference as Parameters<typeof targetOf>[1]);
+  return node !== undefined && isLayer(node) ? node : undefined;
+}
+
+const isLayer = (node: { readonly $type: string }): node is LayerNode =>
+  ast.isClothLayer(node) || ast.isCoatLayer(node) || ast.isCoreLayer(node);
+
+function layerCard(rows: readonly LayerRow[], first: LayerRow, book: HoverBook): string {
+  const style = book.style();
+  const missing = [...new Set(first.figures.flatMap(({ figure }) => missingOf(figure)))];
+  const table = first.figures.map((row) => {
+    const name = layerFigureNames[row.name];
+    return [name?.label ?? row.name, showFigure(row, style, name?.percent) ?? 'cannot tell'];
+  });
+  const parts = [
+    lead(rows, first, book),
+    markdownTable({ head: ['figure', 'value'], right: [1], rows: [...pieceRow(first, book), ...table] }),
+    missingText(missing, book),
+    ...how('The wet mass', reasonsOf(figureOf(first.figures, 'layer_mass')?.figure ?? { pending: true }), book),
+    ...how('The piece', reasonsOf(first.piece ?? { pending: true }), book),
+  ];
+  return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function lead(rows: readonly LayerRow[], { laid, figures }: LayerRow, book: HoverBook): string {
+  const style = book.style();
+  const wet = showFigure(figureOf(figures, 'layer_mass'), style);
+  const share = showFigure(figureOf(figures, 'layer_share'), style, true);
+  const what = `**${plain(laid.name)}** is a ${laid.layer.kind}${laid.layer.material === undefined ? '' : ` of ${plain(laid.layer.material)}`}`;
+  const weighs =
+    wet === undefined
+      ? '; what it weighs cannot be told.'
+      : `; it weighs ${plain(wet)} wet${share === undefined ? '' : `, ${plain(share)} of the part`}.`;
+  if (rows.length === 1) return what + weighs;
+  const masses = rows.map((row) => figureOf(row.figures, 'layer_mass')?.figure);
+  const total = masses.reduce<number | undefined>(
+    (sum, mass) => (sum === undefined || mass === undefined || !isKnown(mass) ? undefined : sum + mass.value),
+    0,
+  );
+  const all =
+    total === undefined ? '' : ` All ${rows.length} together weigh ${plain(show(quantity(total, MASS), style))}.`;
+  return `${what}, laid ${rows.length} times; the figures are those of ${plain(laid.name)}${weighs}${all}`;
+}
+
+function pieceRow({ piece }: LayerRow, book: HoverBook): string[][] {
+  if (piece === undefined || !isKnown(piece)) return [];
+  const style = book.style();
+  const { length, width, lanes } = piece.value;
+  const size = [length, width].map((side) => show(quantity(side, LENGTH), style)).join(' by ');
+  return [['piece to cut', `${size}${lanes === undefined || lanes.lanes < 2 ? '' : ` in ${lanes.lanes} lanes`}`]];
+}
+
+function how(what: string, reasons: readonly Reason[], book: HoverBook): string[] {
+  const chain = chainText(reasons, book);
+  return chain === '' ? [] : [`${what} is computed so:\n\n${chain}`];
+}

@@ -1,0 +1,86 @@
+import { AstUtils, isReference, type LangiumDocument, type LeafCstNode } from 'langium';
+import type { Recipe } from '../../../calc/model/index.ts';
+import { reportOf } from '../../../calc/report.ts';
+import * as ast from '../../grammar/generated/ast.ts';
+import { figureOf, missingOf, showFigure } from '../figures.ts';
+import { featureOf, leafAt, targetOf } from '../leaves.ts';
+import { markdownTable } from '../markdown-table.ts';
+import type { HoverBook } from './book.ts';
+import { missingText } from './chain.ts';
+import type { HoverText } from './hover.ts';
+import { plain } from './markdown.ts';
+import { recipeAround } from './recipe-of.ts';
+
+/** A recipe at a glance, in all its sizes: mass, thickness, resin to mix, cost, and what stands open. On its name, wherever it stands. */
+export function recipeHover(document: LangiumDocument, offset: number, book: HoverBook): HoverText | undefined {
+  const leaf = leafAt(document, offset);
+  const node = leaf && recipeNamed(leaf);
+  const found = node && recipeAround(node, book);
+  if (leaf === undefined || node === undefined || found === undefined) return undefined;
+  const { model } = found.lowered;
+  if (model.kind !== 'recipe') return undefined;
+  return { markdown: recipeCard(model.recipes, openFindings(node), book), start: leaf.offset, end: leaf.end };
+}
+
+function recipeNamed(leaf: LeafCstNode): ast.Recipe | undefined {
+  const { astNode } = leaf;
+  const feature = featureOf(leaf);
+  if (feature === undefined) return undefined;
+  if (ast.isRecipe(astNode) && feature === 'name') return astNode;
+  const reference = (astNode as unknown as Record<string, unknown>)[feature];
+  const target = isReference(reference) ? targetOf(astNode, reference) : undefined;
+  return ast.isRecipe(target) ? target : undefined;
+}
+
+/** What the editor was told last of the lines of a recipe. */
+function openFindings(node: ast.Recipe): { readonly errors: number; readonly others: number } | undefined {
+  const document = AstUtils.getDocument(node);
+  const cst = node.$cstNode;
+  if (document.diagnostics === undefined || cst === undefined) return undefined;
+  const inside = document.diagnostics.filter(({ range }) => {
+    const at = document.textDocument.offsetAt(range.start);
+    return at >= cst.offset && at <= cst.end;
+  });
+  const errors = inside.filter(({ severity }) => severity === 1).length;
+  return { errors, others: inside.length - errors };
+}
+
+const columns = ['mass', 'thickness', 'resin_to_mix', 'cost'];
+
+function recipeCard(recipes: readonly Recipe[], open: ReturnType<typeof openFindings>, book: HoverBook): string {
+  const style = book.style();
+  const reports = recipes.map((recipe) => reportOf(recipe, book.analysis.shelf()));
+  const [whole] = reports;
+  if (whole === undefined) return '';
+  const facts = [
+    ...(whole.revision === undefined ? [] : [`revision ${whole.revision}`]),
+    whole.quantity === 1 ? '1 part' : `${whole.quantity} parts`,
+  ];
+  const rows = reports.map((report) => [
+    report.size ?? 'as written',
+    ...columns.map((name) => showFigure(figureOf(report.figures, name), style) ?? 'cannot tell'),
+  ]);
+  const missing = [
+    ...new Set(columns.flatMap((name) => missingOf(figureOf(whole.figures, name)?.figure ?? { pending: true }))),
+  ];
+  const parts = [
+    `**${plain(whole.recipe)}**${whole.title === undefined ? '' : `, ${plain(whole.title)}`}: ${facts.join(', ')}. ${findingWords(open)}`,
+    'What one part comes to, size by size:',
+    markdownTable({
+      head: ['size', 'mass', 'thickness in the middle', 'resin to mix', 'cost'],
+      right: [1, 2, 3, 4],
+      rows,
+    }),
+    missingText(missing, book),
+  ];
+  return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function findingWords(open: ReturnType<typeof openFindings>): string {
+  if (open === undefined) return '';
+  const { errors, others } = open;
+  if (errors + others === 0) return 'Nothing stands open.';
+  const counted = (count: number, word: string): string[] =>
+    count === 0 ? [] : [`${count} ${word}${count === 1 ? '' : 's'}`];
+  return `Open: ${[...counted(errors, 'error'), ...counted(others, 'other finding')].join(' and ')}.`;
+}
