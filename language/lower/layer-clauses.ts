@@ -194,15 +194,22 @@ export function lowerClauses(low: Lowering, kind: LayerKind, clauses: readonly C
   into.clauses = listed;
   const grooves = clauses.filter((c) => c.$type === 'GrooveClause');
   if (grooves.length > 0) {
+    const clearance = clearanceOf(low, clauses);
     into.grooves = grooves.map((groove, i) => {
       const at = low.place(i === 0 ? `${path}.groove` : `${path}.groove.${i}`, groove);
       const sizes = sayAll(low, groove, groove.values, groove.parts);
       const lengths = [...sizes.values, ...(partOf(sizes, 'by')?.values ?? [])].map((read) => known(amountOf(low, read, 'length')));
       const strip = groove.strip?.$refText;
       if (strip === undefined && lengths.length === 0) needs(low, groove, 'groove for keel');
-      return { path: at, ...(strip === undefined ? {} : { strip }), ...(lengths[0] === undefined ? {} : { width: lengths[0] }), ...(lengths[1] === undefined ? {} : { depth: lengths[1] }) };
+      return { path: at, ...(strip === undefined ? {} : { strip }), ...(lengths[0] === undefined ? {} : { width: lengths[0] }), ...(lengths[1] === undefined ? {} : { depth: lengths[1] }), ...(clearance === undefined ? {} : { clearance }) };
     });
   }
+}
+
+/** `clearance 1 mm`: the room beside a strip, in all grooves of the core. */
+function clearanceOf(low: Lowering, clauses: readonly Clause[]): Amount | undefined {
+  const clause = clauses.find((c) => c.$type === 'Phrase' && c.word === 'clearance');
+  return clause === undefined ? undefined : known(firstAmount(low, saidOf(low, clause).values, 'length'));
 }
 
 function reportClause(low: Lowering, kind: LayerKind, clause: Clause, word: string): void {

@@ -38,7 +38,7 @@ export const shop: readonly Word[] = [
     example: 'oven 2400 mm by 1200 mm by 900 mm, limit 140 degC', meaning: 'Inside of the oven: length, width, height, and the hottest it goes. A part on its tool must go in.',
   },
   {
-    word: 'habit', at: ['shop'], takes: [argument('word', { words: ['leak', 'warp', 'pleat', 'flange', 'allowance', 'landing', 'overlap', 'stagger', 'drop', 'gel', 'styrene'] }), argument('number', { repeated: true, optional: true })],
+    word: 'habit', at: ['shop'], takes: [argument('word', { words: ['leak', 'warp', 'pleat', 'flange', 'allowance', 'landing', 'overlap', 'stagger', 'drop', 'gel', 'styrene', 'radius', 'edge', 'perforation'] }), argument('number', { repeated: true, optional: true })],
     example: 'habit leak 5 mbar in 10 min',
     meaning: 'A threshold of this shop that a rule takes instead of the common one. Its word says which.',
   },
@@ -93,5 +93,17 @@ export const habits: readonly Word[] = [
   {
     word: 'styrene', at: ['value of habit'], takes: [argument('pressure', { basis: ['absolute'] })], example: 'habit styrene 50 mbar absolute', default: '50 mbar absolute', source: '20 to 50 mbar, from memory',
     meaning: 'The deepest vacuum on wet polyester or vinyl ester. Deeper, the styrene boils and the laminate foams.',
+  },
+  {
+    word: 'radius', at: ['value of habit'], takes: [argument('length')], example: 'habit radius 5 mm', default: '3 mm up to 250 g/m2, 4.5 mm up to 450 g/m2, 6 mm above', source: `a builders' forum: 3 mm with 200 g/m2 cloth; the rest ${FROM_MEMORY}`,
+    meaning: 'The smallest outside radius that a ply is wrapped round. On a sharper edge it lifts and leaves a channel.',
+  },
+  {
+    word: 'edge', at: ['value of habit'], takes: [argument('length')], example: 'habit edge 10 mm', default: '10 mm', source: FROM_MEMORY,
+    meaning: 'The least room between an insert and the finished edge.',
+  },
+  {
+    word: 'perforation', at: ['value of habit'], takes: [argument('length')], example: 'habit perforation 50 mm', default: '50 mm', source: `holes about 40 mm apart; 20 to 50 mm ${FROM_MEMORY}`,
+    meaning: 'How far apart the holes of a core may stand in an infusion.',
   },
 ];

@@ -27,7 +27,7 @@ export const insertOversizeAndPlug = rule({
           ? text('holes of {diameter} go through the bare core {core}: drill {wanted}, fill, and drill again to size, or give them an insert', { diameter: metres(diameter), core: into.name, wanted: metres(wanted) })
           : text('drilled {first} first, holes of {diameter} in {core} keep too thin a wall: {wanted} or more', { first: metres(first), diameter: metres(diameter), core: into.name, wanted: metres(wanted) }),
         related: [{ at: { entry: context.recipe.entry, path: into.path }, message: text('the core') }],
-        fixes: [clause === undefined ? context.edit.addClause('Drill oversize and fill', step.path, `oversize ${typedLength(wanted)} then fill filleting_mix`) : undefined],
+        fixes: [clause === undefined ? context.edit.addClause('Drill oversize and fill', step.path, `oversize ${typedLength(wanted)} then fill epoxy_fillet`) : undefined],
       });
     }
   },

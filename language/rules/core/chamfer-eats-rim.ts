@@ -1,0 +1,31 @@
+import { text } from '../../../calc/figure/index.ts';
+import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { coresOf } from '../kit/cores.ts';
+import { footprintOf, halfWidth, partPlaced } from '../kit/geometry.ts';
+import { valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+export const coreChamferEatsRim = rule({
+  name: 'core/chamfer-eats-rim',
+  severity: 'warning',
+  title: 'the chamfer leaves no flat core',
+  on: 'recipe',
+  check(context) {
+    const half = halfWidth(partPlaced(context.bench));
+    for (const core of coresOf(context)) {
+      const thickness = valueOf(context.ask(layerThickness, core.key));
+      const footprint = footprintOf(context.bench, core);
+      const { chamfer } = core.layer;
+      if (half === undefined || thickness === undefined || footprint?.whole !== true || chamfer === undefined || chamfer.si <= 0) continue;
+      const run = thickness / Math.tan(chamfer.si);
+      if (run < half - footprint.inset) continue;
+      context.report({
+        at: `${core.path}.chamfer`,
+        message: text('a slope of {chamfer} runs in by {run} over {thickness} of core, and the core is only {half} wide from its toe to its middle: nothing flat is left', {
+          chamfer, run: metres(run), thickness: metres(thickness), half: metres(Math.max(0, half - footprint.inset)),
+        }),
+      });
+    }
+  },
+});

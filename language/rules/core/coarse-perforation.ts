@@ -1,0 +1,29 @@
+import { text } from '../../../calc/figure/index.ts';
+import { coresOf } from '../kit/cores.ts';
+import { factValue } from '../kit/layers.ts';
+import { asTyped, metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** Widest distance of the holes, m. 20 to 50 mm from memory; `habit perforation` of the shop sets its own. */
+const usualPitch = 0.05;
+
+export const coreCoarsePerforation = rule({
+  name: 'core/coarse-perforation',
+  severity: 'warning',
+  title: 'the holes of a core are too far apart',
+  on: 'recipe',
+  check(context) {
+    const most = factValue(context.book.shop?.habits?.perforation)?.amounts[0]?.si ?? usualPitch;
+    if (context.recipe.process?.kind !== 'infusion') return;
+    for (const core of coresOf(context)) {
+      const pitch = core.layer.perforation?.pitch;
+      if (pitch === undefined || pitch.si <= most + 1e-9) continue;
+      const diameter = core.layer.perforation?.diameter;
+      context.report({
+        at: `${core.path}.perforate`,
+        message: text('the holes of {core} stand {pitch} apart; the resin spreads over the skin below from holes that are {most} apart or less', { core: core.name, pitch, most: metres(most) }),
+        fixes: [context.edit.replace('Write every 40 mm', `${core.path}.perforate`, `perforate ${asTyped(diameter ?? metres(0.002))} every 40 mm`)],
+      });
+    }
+  },
+});

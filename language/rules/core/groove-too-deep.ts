@@ -1,0 +1,33 @@
+import { text } from '../../../calc/figure/index.ts';
+import { namedLayers } from '../../../calc/stack/order.ts';
+import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { coresOf } from '../kit/cores.ts';
+import { layersOf, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** Share of the core that a groove may take. From memory. */
+const mostOfCore = 0.5;
+
+export const coreGrooveTooDeep = rule({
+  name: 'core/groove-too-deep',
+  severity: 'warning',
+  title: 'a groove leaves too little of the core',
+  on: 'recipe',
+  check(context) {
+    const layers = layersOf(context);
+    for (const core of coresOf(context)) {
+      const thickness = valueOf(context.ask(layerThickness, core.key));
+      for (const groove of core.layer.grooves ?? []) {
+        const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
+        const depth = groove.depth?.si ?? (strip === undefined ? undefined : valueOf(context.ask(layerThickness, strip.key)));
+        // a strip thicker than the core is told of as that
+        if (thickness === undefined || depth === undefined || depth <= mostOfCore * thickness || depth > thickness) continue;
+        context.report({
+          at: groove.path,
+          message: text('the groove is {depth} deep in a core of {thickness}: {left} are left below it', { depth: metres(depth), thickness: metres(thickness), left: metres(thickness - depth) }),
+        });
+      }
+    }
+  },
+});
