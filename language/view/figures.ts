@@ -1,5 +1,6 @@
 import { type Figure, isCannot, isKnown, quantity, type Reason } from '../../calc/figure/figure.ts';
-import type { Dimension } from '../../calc/quantity/types.ts';
+import type { Amount } from '../../calc/model/index.ts';
+import { type Dimension, NUMBER, sameDimension } from '../../calc/quantity/index.ts';
 import type { ReportFigure } from '../../calc/report.ts';
 import { plainStyle, type Style, show } from './text.ts';
 
@@ -15,6 +16,17 @@ export function showFigure(
 ): string | undefined {
   if (row === undefined || !isKnown(row.figure)) return undefined;
   return showNumber(row.figure.value, row.dimension, style, { percent, currency: row.currency });
+}
+
+/** A typed amount with what it is reckoned on: `650 mbar gauge`, `2 % by weight`, `8 holes`. */
+export function showAmount(amount: Amount, style: Style): string {
+  const counts =
+    sameDimension(amount.dimension, NUMBER) &&
+    /^[a-z]+$/.test(amount.unit ?? '') &&
+    amount.unit !== 'phr' &&
+    amount.unit !== 'ppm';
+  const shown = counts ? `${show(amount, style)} ${amount.unit}` : show(amount, style);
+  return amount.basis === undefined ? shown : `${shown} ${amount.basis}`;
 }
 
 export interface NumberKind {

@@ -1,6 +1,7 @@
 import { isKnown } from '../../calc/figure/figure.ts';
 import type { Argument, Phrase, Step } from '../../calc/model/index.ts';
 import type { StepRow } from '../../calc/report.ts';
+import { showAmount } from './figures.ts';
 import { type Style, safe, show } from './text.ts';
 
 /** What a step says before its first comma: `release semi_permanent`, `hold 24 h at 23 degC`, `lay outer to body`. */
@@ -30,7 +31,7 @@ function phraseWords({ word, arguments: list }: Phrase, style: Style): string {
 function argumentWords(argument: Argument, style: Style): string {
   switch (argument.kind) {
     case 'amount':
-      return show(argument.amount, style);
+      return showAmount(argument.amount, style);
     case 'count':
       return String(argument.count);
     case 'ratio':

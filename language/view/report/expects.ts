@@ -1,6 +1,8 @@
 import type { Test } from '../../../calc/model/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
+import type { Quantity } from '../../../calc/quantity/index.ts';
 import type { Report } from '../../../calc/report.ts';
+import { showAmount } from '../figures.ts';
 import { firstReason } from '../reasons.ts';
 import { type Style, show } from '../text.ts';
 import type { Section, Telling } from './section.ts';
@@ -10,8 +12,14 @@ export function expectSection({ expects }: Report, telling: Telling): Section {
   const { style } = telling;
   const rows = expects.map(({ expectation, verdict: { verdict, actual, beyond, reasons } }) => {
     const why = verdict === 'met' || verdict === 'not met' ? undefined : firstReason(reasons, style);
-    const by = verdict === 'not met' && beyond !== undefined ? `by ${show(beyond, style)}` : '';
-    return [testWords(expectation.test, style), verdict, actual === undefined ? '' : show(actual, style), why ?? by];
+    const by =
+      verdict === 'not met' && beyond !== undefined ? `by ${show(asTyped(beyond, expectation.test), style)}` : '';
+    return [
+      testWords(expectation.test, style),
+      verdict,
+      actual === undefined ? '' : show(asTyped(actual, expectation.test), style),
+      why ?? by,
+    ];
   });
   return {
     title: 'Expectations',
@@ -20,19 +28,25 @@ export function expectSection({ expects }: Report, telling: Telling): Section {
   };
 }
 
+/** A ratio whose limit is typed in per cent is told so too. */
+function asTyped(actual: Quantity, { limit, low }: Test): Quantity {
+  const typed = limit === UNKNOWN ? undefined : (limit ?? low);
+  return typed?.unit === '%' ? { ...actual, unit: '%' } : actual;
+}
+
 /** `thickness at middle 20.8 mm to 21.5 mm` */
 export function testWords(
   { what, under, at, on, of, basis, comparison, limit, low, high }: Test,
   style: Style,
 ): string {
   const place = at === undefined ? [] : ['at', typeof at === 'string' ? at : 'a place'];
-  const bound = limit === undefined ? [] : [comparison ?? '', limit === UNKNOWN ? '?' : show(limit, style)];
+  const bound = limit === undefined ? [] : [comparison ?? '', limit === UNKNOWN ? '?' : showAmount(limit, style)];
   const range =
     low === undefined
       ? []
       : high === undefined
-        ? [show(low, style), ...(low.tolerance === undefined ? [] : [`+- ${show(low.tolerance, style)}`])]
-        : [show(low, style), 'to', show(high, style)];
+        ? [showAmount(low, style), ...(low.tolerance === undefined ? [] : [`+- ${show(low.tolerance, style)}`])]
+        : [showAmount(low, style), 'to', showAmount(high, style)];
   return [
     what,
     ...(under === undefined ? [] : ['under', under]),
