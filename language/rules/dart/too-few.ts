@@ -1,0 +1,27 @@
+import { text } from '../../../calc/figure/index.ts';
+import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+export const dartTooFew = rule({
+  name: 'dart/too-few',
+  severity: 'warning',
+  title: 'fewer darts than the bends need',
+  on: 'recipe',
+  check(context) {
+    for (const laid of onePerLine(layersOf(context))) {
+      const { darts, extent } = laid.layer;
+      if (extent.kind !== 'wrap' || typeof darts !== 'number' || darts === 0) continue;
+      const need = valueOf(context.ask(dartNeed, laid.key));
+      const wanted = need === undefined ? 0 : Math.ceil(need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9);
+      if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts >= wanted) continue;
+      const enough = need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / need.widest - 1e-9)) : 0), 0);
+      context.report({
+        at: `${laid.path}.darts`,
+        message: text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', { darts, width: metres(need.typed.width), widest: metres(need.widest), enough }),
+        fixes: [context.edit.replace('Write darts auto', `${laid.path}.darts`, 'darts auto')],
+      });
+    }
+  },
+});

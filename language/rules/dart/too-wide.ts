@@ -1,0 +1,27 @@
+import { text } from '../../../calc/figure/index.ts';
+import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+export const dartTooWide = rule({
+  name: 'dart/too-wide',
+  severity: 'warning',
+  title: 'a bend has darts that are too wide',
+  on: 'recipe',
+  check(context) {
+    for (const laid of onePerLine(layersOf(context))) {
+      const { darts, extent } = laid.layer;
+      if (extent.kind !== 'wrap' || typeof darts !== 'number' || darts === 0) continue;
+      const need = valueOf(context.ask(dartNeed, laid.key));
+      const wanted = need === undefined ? Infinity : Math.ceil(need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9);
+      // fewer than that is told of as too few
+      if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts < wanted) continue;
+      context.report({
+        at: `${laid.path}.darts`,
+        message: text('{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}', { darts, width: metres(need.typed.width), widest: metres(need.widest) }),
+        fixes: [context.edit.replace('Write darts auto', `${laid.path}.darts`, 'darts auto')],
+      });
+    }
+  },
+});

@@ -1,0 +1,26 @@
+import { text } from '../../../calc/figure/index.ts';
+
+import { layersOf, onePerLine } from '../kit/layers.ts';
+import { rule } from '../rule.ts';
+
+export const plyNetWithWrap = rule({
+  name: 'ply/net-with-wrap',
+  severity: 'warning',
+  title: 'a ply is said to be net and to be wrapped',
+  on: 'recipe',
+  check(context) {
+    for (const laid of onePerLine(layersOf(context))) {
+      const { clauses, path, extent } = laid.layer;
+      const other = clauses.find(({ word }) => word === 'wrap') ?? clauses.find(({ word }) => word === 'to');
+      if (!clauses.some(({ word }) => word === 'net') || other === undefined || extent.kind === 'zone') continue;
+      context.report({
+        at: `${path}.net`,
+        message: other.word === 'wrap'
+          ? text('{ply} cannot end at the finished edge and be wrapped round it', { ply: laid.name })
+          : text('{ply} cannot end at the finished edge and run out to the trim', { ply: laid.name }),
+        related: [{ at: { entry: context.recipe.entry, path: other.path }, message: text('the other one') }],
+        fixes: [context.edit.removeClause('Take net away', `${path}.net`)],
+      });
+    }
+  },
+});

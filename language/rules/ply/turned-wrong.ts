@@ -1,0 +1,31 @@
+import { text } from '../../../calc/figure/index.ts';
+import { laidDirections } from '../../../calc/stack/directions.ts';
+import { layerCloth } from '../../../calc/laminate/fraction.figure.ts';
+import { isCloth } from '../../../calc/stack/order.ts';
+import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { rule } from '../rule.ts';
+
+/** Directions that are told apart, rad. */
+const near = 1e-6;
+
+export const plyTurnedWrong = rule({
+  name: 'ply/turned-wrong',
+  severity: 'warning',
+  title: 'turning the piece over changes nothing',
+  on: 'recipe',
+  check(context) {
+    for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
+      const { layer } = laid;
+      const cloth = valueOf(context.ask(layerCloth, laid.key));
+      if (layer.turnedOver !== true || cloth?.style !== 'stitched' || cloth.layers.length < 2 || layer.angle === undefined) continue;
+      const [lying, over] = [laidDirections(cloth, layer.angle.si, false), laidDirections(cloth, layer.angle.si, true)];
+      const same = lying.every((sheet, i) => Math.abs(sheet.arealWeight - (over[i]?.arealWeight ?? 0)) < near && Math.abs((sheet.angle ?? 0) - (over[i]?.angle ?? 0)) < near);
+      if (!same) continue;
+      context.report({
+        at: `${laid.path}.turned`,
+        message: text('turned over, {material} lies as it did before: its mirror image takes a quarter turn', { material: layer.material ?? '' }),
+        fixes: [context.edit.replace('Write turned 90 deg', `${laid.path}.turned`, 'turned 90 deg')],
+      });
+    }
+  },
+});

@@ -1,0 +1,39 @@
+import { text } from '../../../calc/figure/index.ts';
+import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
+import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
+import { wrapTarget } from '../../../calc/stack/order.ts';
+import { layersOf, valueOf } from '../kit/layers.ts';
+import { arealWeight, metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** Cloth that may end at one line, kg/m2: 25 mm of run-out for each 600 g/m2, from memory. */
+const atOneLine = 0.6;
+const runOut = 0.025 / 0.6;
+
+export const wrapStep = rule({
+  name: 'wrap/step',
+  severity: 'warning',
+  title: 'several wrapped plies end at one line under the skin',
+  on: 'recipe',
+  check(context) {
+    const layers = layersOf(context);
+    const landed = layers.flatMap((laid) => {
+      const target = laid.layer.extent.kind === 'wrap' ? wrapTarget(layers, laid) : undefined;
+      const wrap = target === undefined ? undefined : valueOf(context.ask(wrapReach, laid.key));
+      const weight = valueOf(context.ask(layerArealWeight, laid.key));
+      return target === undefined || wrap === undefined || weight === undefined ? [] : [{ laid, target, landing: wrap.landing, weight }];
+    });
+    for (const [i, one] of landed.entries()) {
+      const near = landed.slice(0, i).filter((other) => other.target === one.target && Math.abs(other.landing - one.landing) < runOut * one.weight - 1e-9);
+      const sum = near.reduce((all, other) => all + other.weight, one.weight);
+      if (near.length === 0 || sum <= atOneLine + 1e-9) continue;
+      context.report({
+        at: `${one.laid.path}.wrap`,
+        message: text('{plies} end on {target} at nearly the same line, {sum} of cloth; let each next landing be {apart} longer or shorter', {
+          plies: [...near, one].map(({ laid }) => laid.name).join(', '), target: one.target.name, sum: arealWeight(sum), apart: metres(runOut * one.weight),
+        }),
+        related: near.map(({ laid }) => ({ at: { entry: context.recipe.entry, path: `${laid.path}.wrap` }, message: text('ends there too') })),
+      });
+    }
+  },
+});
