@@ -30,7 +30,7 @@ export const isMirrored = (layer: Layer): boolean =>
 export function expandStack(stack: Stack, clothOf: (material: string) => Cloth | undefined): LaidStack {
   const count = countLayers(stack.items).all;
   if (count > MOST_LAID_LAYERS) {
-    return { layers: [], problems: [{ kind: 'too-many-layers', path: stack.path, count }] };
+    return { layers: [], problems: [{ kind: 'too-many-layers', path: stack.path, count: Math.min(count, Number.MAX_SAFE_INTEGER) }] };
   }
   const problems: StackProblem[] = [];
   const drafts = expandGroup(stack.items, clothOf, problems);
@@ -106,6 +106,7 @@ function repeated(repeat: Repeat, group: readonly Draft[], problems: StackProble
   const times = timesOf(repeat);
   if (repeat.times !== times) problems.push({ kind: 'bad-repeat', path: repeat.path, count: repeat.times });
   const copies: Draft[] = [];
+  if (group.length === 0) return copies;
   for (let i = 0; i < times; i++) {
     for (const draft of group) {
       copies.push({

@@ -7,14 +7,12 @@ import {
   type URI,
 } from 'langium';
 import type { BuildRecord, Named, Process, Recipe, Size } from '../grammar/generated/ast.ts';
+import { longestLikeness } from '../grammar/limits.ts';
 import { describe } from './descriptions.ts';
 import { type BookIndex, keyOf } from './index-manager.ts';
 import { localNames, sizeNames } from './local-names.ts';
 import { type BookNamespace, isBookNamespace, type Namespace, namespaceOf, namespacesAt } from './namespaces.ts';
 import type { StockLibrary } from './stock.ts';
-
-/** A recipe of a chain of likenesses that is longer than this is a cycle in the making. */
-const longestChain = 64;
 
 /** The line that a name such as `mat.2` or `a.m` speaks of: copies bear the name of their line and a suffix. */
 export function lineOfCopy(name: string): string {
@@ -95,7 +93,7 @@ export class BookNames {
   /** A recipe and those that it is `like`, nearest first; a cycle ends where it closes. */
   *likenesses(recipe: Recipe, asking: URI = AstUtils.getDocument(recipe).uri): Generator<Recipe> {
     const seen = new Set<Recipe>();
-    for (let next: Recipe | undefined = recipe; next !== undefined && !seen.has(next) && seen.size < longestChain; ) {
+    for (let next: Recipe | undefined = recipe; next !== undefined && !seen.has(next) && seen.size < longestLikeness; ) {
       seen.add(next);
       yield next;
       next = this.#recipe(next.base?.$refText, asking);

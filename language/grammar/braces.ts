@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { mostBraceProblems } from './limits.ts';
 import { type TokenKinds, type TokenProblem, endOf, inserted, isNewline } from './tokens.ts';
 
 /** Words that open a block when they begin a line. */
@@ -39,7 +40,7 @@ export function mendBraces(text: string, tokens: readonly IToken[], kinds: Token
   if (balanced(tokens, kinds)) return [...tokens];
   const out: IToken[] = [];
   for (const entry of entriesOf(text, tokens)) {
-    out.push(...(balanced(entry, kinds) ? entry : mendEntry(text, entry, kinds, problems)));
+    for (const token of balanced(entry, kinds) ? entry : mendEntry(text, entry, kinds, problems)) out.push(token);
   }
   return out;
 }
@@ -72,6 +73,12 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
   let head: OpenBlock | undefined;
   let lineBegins = true;
   let first: IToken | undefined;
+  /** of the line that is being read */
+  let indent = 0;
+
+  const tell = (problem: TokenProblem): void => {
+    if (problems.length < mostBraceProblems) problems.push(problem);
+  };
 
   const lastWritten = (): IToken | undefined => {
     for (let i = out.length - 1; i >= 0; i--) if (!isNewline(out[i] as IToken)) return out[i];
@@ -81,10 +88,11 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
     const block = open.pop();
     const last = lastWritten();
     if (block === undefined || last === undefined) return;
-    const at = placeOfMissingClose(text, endOf(last), block.indent);
     if (!isNewline(out[out.length - 1] as IToken)) out.push(inserted(kinds.newline, '', endOf(last), last));
     out.push(inserted(kinds.closeBrace, '', endOf(last), last), inserted(kinds.newline, '', endOf(last), last));
-    problems.push({
+    if (problems.length >= mostBraceProblems) return;
+    const at = placeOfMissingClose(text, endOf(last), block.indent);
+    tell({
       rule: 'line/missing-brace',
       message: `a } is missing here: the block \`${block.head.image}\` is not closed`,
       offset: at,
@@ -97,11 +105,11 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
     const newline = isNewline(token);
     if (lineBegins && !newline) {
       first = token;
-      const indent = indentAt(text, token.startOffset);
+      indent = indentAt(text, token.startOffset);
       if (token.tokenType === kinds.closeBrace) {
         while (open.length > 0 && indent < (open[open.length - 1] as OpenBlock).indent) closeTop();
         if (open.length === 0 || indent > (open[open.length - 1] as OpenBlock).indent) {
-          problems.push(surplus(token));
+          tell(surplus(token));
           lineBegins = false;
           continue;
         }
@@ -111,12 +119,12 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
       }
       head = blockHeads.has(token.image) ? { indent, head: token } : undefined;
     } else if (token.tokenType === kinds.closeBrace && open.length === 0) {
-      problems.push(surplus(token));
+      tell(surplus(token));
       continue;
     }
     if (token.tokenType === kinds.openBrace) {
       head = undefined;
-      open.push({ indent: indentAt(text, token.startOffset), head: first ?? token });
+      open.push({ indent, head: first ?? token });
     } else if (token.tokenType === kinds.closeBrace) open.pop();
     lineBegins = newline;
     out.push(token);
@@ -130,7 +138,7 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
     const last = out[i - 1] ?? block.head;
     out.splice(i, 0, inserted(kinds.openBrace, '', endOf(last), last));
     open.push(block);
-    problems.push({
+    tell({
       rule: 'line/missing-brace',
       message: `a { is missing at the end of this line: what is indented below belongs to \`${block.head.image}\``,
       offset: block.head.startOffset,

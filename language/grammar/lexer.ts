@@ -2,7 +2,7 @@ import type { ILexingError, IToken } from 'chevrotain';
 import { DefaultLexer, type LexerResult, type LexingReport, type TokenizeOptions } from 'langium';
 import { endLinesBeforeClosingBraces, mendBraces } from './braces.ts';
 import { joinContinuedLines } from './continuation.ts';
-import { keepWithinLimits, longestText } from './limits.ts';
+import { keepWithinLimits, longestText, mostComments } from './limits.ts';
 import { type TokenProblem, tokenKinds } from './tokens.ts';
 
 /** The lexer's report: what its passes mended or left out. */
@@ -59,7 +59,7 @@ export class LayupLexer extends DefaultLexer implements PlainTokens {
         length: 1,
       });
     }
-    return { ...result, tokens, errors: result.errors.map(plainWords), report: reportOf(problems) };
+    return { ...result, tokens, hidden: result.hidden.slice(0, mostComments), errors: result.errors.map(plainWords), report: reportOf(problems) };
 
     /** The last line of a text may lack its line end. */
     function endLastLine(all: IToken[], source: string): void {

@@ -8,6 +8,13 @@ export const deepestNesting = 48;
 /** Beyond this a line is no recipe line; a polygon of 300 points on one line is below. */
 export const longestLine = 4_000;
 
+/** Comments of one text; more are read over and not kept. */
+export const mostComments = 20_000;
+/** Braces missing or too many that are told of one text; nobody mends more at once. */
+export const mostBraceProblems = 500;
+/** Recipes or materials that are `like` one another, one behind the other; no shop has a chain of ten. */
+export const longestLikeness = 64;
+
 /** Leaves out what stands deeper than `deepestNesting` brackets and past `longestLine` tokens of one line, and says so. */
 export function keepWithinLimits(tokens: readonly IToken[], problems: TokenProblem[]): IToken[] {
   const out: IToken[] = [];

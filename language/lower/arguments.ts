@@ -94,7 +94,12 @@ export function lowerArgument(low: Lowering, node: Arg | AmountNode): Argument |
       const tolerance = node.tolerance === undefined ? undefined : readQuantity(low, node.tolerance, propertySpan(node, 'tolerance'));
       return { kind: 'amount', amount: tolerance === undefined || tolerance === UNKNOWN ? value : { ...value, tolerance } };
     }
-    case 'RatioArg': return { kind: 'ratio', parts: node.ratio.split(':').map(Number) };
+    case 'RatioArg': {
+      const parts = node.ratio.split(':').map(Number);
+      if (parts.every(Number.isFinite)) return { kind: 'ratio', parts };
+      low.problem('unit/suspicious', node, 'the number is too large to reckon with');
+      return undefined;
+    }
     case 'TextArg': return { kind: 'text', text: node.text };
     case 'DateArg': return { kind: 'text', text: node.date };
     case 'PointArg': return { kind: 'point', point: lowerPoint(low, node.point) };

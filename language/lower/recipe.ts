@@ -2,6 +2,7 @@ import type { Expectation, Load, Recipe } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
 import type { Fact, Junk, Let, OutlineLine, Recipe as RecipeNode, RecipeItem, Size, SizeItem } from '../grammar/generated/ast.ts';
 import { isRecipe } from '../grammar/generated/ast.ts';
+import { longestLikeness } from '../grammar/limits.ts';
 import { lowerExpect, lowerLoad } from './asks.ts';
 import { countOf, lowerSaid, wordsOf } from './arguments.ts';
 import { type FactReader, firstRead, incomplete, lowerFacts, type Mutable, put } from './facts.ts';
@@ -83,6 +84,10 @@ function baseOf(low: Lowering, node: RecipeNode): RecipeNode | undefined {
     }
     seen.add(next);
     at = next;
+    if (seen.size > longestLikeness) {
+      low.problem('name/cyclic', propertySpan(node, 'base'), text('{name} is like another recipe, and that like another, over more than {most}: no chain so long is followed', { name: node.name ?? '', most: longestLikeness }));
+      return undefined;
+    }
   }
   const base: unknown = node.base.ref;
   return isRecipe(base) ? base : undefined;

@@ -1,5 +1,6 @@
 import { type Amount, type Layer, type LayerKind, type Mirror, type Repeat, type Stack, type StackItem, UNKNOWN } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { countLayers, MOST_LAID_LAYERS } from '../../calc/stack/expand.ts';
 import type {
   Clause, ClothLayer, CoatLayer, CoreLayer, Mirror as MirrorNode, Repeat as RepeatNode, Stack as StackNode, StackLine,
 } from '../grammar/generated/ast.ts';
@@ -20,10 +21,21 @@ export function lowerStack(low: Lowering, node: StackNode, path: string, overrid
   else if (tool === undefined) low.problem('line/not-understood', low.places.get(path), 'which tool is it laid on? stack from tool sled_tool {');
   else low.place(`${path}.tool`, propertySpan(node, node.tool === undefined ? 'caul' : 'tool'));
   const remarks = lowerRemarks(low, path, node.remarks, node.layers.filter((line) => line.$type === 'Note'), true);
+  const items = lowerLines(low, node.layers, path, overrides);
+  reportTooManyLayers(low, items, path);
   return {
     path, ...(node.from === undefined ? {} : { from: node.from }), ...(tool === undefined ? {} : { tool }),
-    items: lowerLines(low, node.layers, path, overrides), ...remarks,
+    items, ...remarks,
   };
+}
+
+/** A slip of the key in a `repeat`: such a stack is not worked out. */
+function reportTooManyLayers(low: Lowering, items: readonly StackItem[], path: string): void {
+  const count = countLayers(items).all;
+  if (count <= MOST_LAID_LAYERS) return;
+  low.problem('unit/suspicious', low.places.get(path), text('the stack would have {count} layers; more than {most} are not worked out', {
+    count: count > 1e6 ? 'more than a million' : count, most: MOST_LAID_LAYERS,
+  }));
 }
 
 function lowerLines(low: Lowering, lines: readonly StackLine[], path: string, overrides: Overrides): StackItem[] {
@@ -132,6 +144,7 @@ function lowerRepeat(low: Lowering, node: RepeatNode, path: string, overrides: O
   const argument = node.times === undefined ? undefined : lowerArgument(low, node.times);
   const times = argument === undefined || node.times === undefined ? undefined : countOf(low, { argument, node: node.times });
   if (node.times === undefined) low.problem('line/not-understood', low.places.get(path), 'how many times? repeat 3 {');
+  else if (times === 0) low.problem('unit/suspicious', node.times, 'a group that is repeated is laid once or more: repeat 3 {');
   const repeat: Mutable<Repeat> = {
     kind: 'repeat', path, items: lowerLines(low, node.layers, path, overrides), ...(times === undefined ? {} : { times }),
     ...lowerRemarks(low, path, node.clauses, node.layers.filter((line) => line.$type === 'Note'), true),

@@ -29,8 +29,21 @@ export function namesIn(chunk: string): Set<string> {
   return names;
 }
 
-/** Whether a piece speaks of any of the names. */
-export function speaksOf(chunk: string, names: ReadonlySet<string>): boolean {
-  for (const word of chunk.match(/[A-Za-z_]\w*/g) ?? []) if (names.has(word)) return true;
+const wordsOf = (chunk: string): readonly string[] => chunk.match(/[A-Za-z_]\w*/g) ?? [];
+
+/** Whether a piece speaks of any of the names, itself or by way of what it names in the other pieces of its book. */
+export function speaksOf(chunk: string, names: ReadonlySet<string>, book: readonly string[]): boolean {
+  const named = book.flatMap((piece) => [...namesIn(piece)].map((name) => ({ name, piece })));
+  const byName = Map.groupBy(named, ({ name }) => name);
+  const seen = new Set<string>();
+  const left = [chunk];
+  for (let piece = left.pop(); piece !== undefined; piece = left.pop()) {
+    for (const word of wordsOf(piece)) {
+      if (names.has(word)) return true;
+      if (seen.has(word)) continue;
+      seen.add(word);
+      for (const { piece: other } of byName.get(word) ?? []) left.push(other);
+    }
+  }
   return false;
 }

@@ -36,6 +36,9 @@ const words: readonly string[] = [
   ...new Set(texts.flatMap((text) => text.match(/[A-Za-z_]\w*|\d[\d.e-]*|[^\s\w]+/g) ?? [])),
 ];
 
+/** The entries of the stock library. */
+export const stockChunks: readonly string[] = Object.values(stock).flatMap(chunksOf);
+
 /** Whole entries, lines and words to paste. */
 export const corpus = { lines, words, chunks, smallChunks };
 

@@ -4,7 +4,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { MemoryServer } from '../harness/memory-server.ts';
 import type { Chance } from './chance.ts';
 import { chunksOf, namesIn, speaksOf } from './chunks.ts';
-import { around, someChunks } from './corpus.ts';
+import { around, someChunks, stockChunks } from './corpus.ts';
 import { type Edit, someEdit } from './edits.ts';
 
 /** The document that the edits of a session go to; the others of the book stand around it. */
@@ -119,9 +119,11 @@ export class Session {
     // A comment that is open, or a shop of its own, reaches further than its entry by right.
     if (/\/\*|\bshop\b|\bnotation\b/.test(now)) return [];
     const touched = new Set([...namesIn(own), ...namesIn(now)]);
+    const book = [...stockChunks, ...Object.values(around).flatMap(chunksOf), ...this.#start];
     const wrong: string[] = [];
     for (const chunk of this.#start) {
-      if (chunk === own || speaksOf(chunk, touched) || chunks.filter((other) => other === chunk).length !== 1) continue;
+      if (chunk === own || speaksOf(chunk, touched, book) || chunks.filter((other) => other === chunk).length !== 1)
+        continue;
       const then = findingsIn(this.#start.join(''), chunk, this.#said);
       const since = findingsIn(text, chunk, this.#server.diagnostics.get(edited) ?? []);
       if (then !== since) wrong.push(`${chunk.split('\n', 1)[0]}\nwas told ${then}\nis told  ${since}`);
