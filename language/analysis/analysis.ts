@@ -155,6 +155,7 @@ export class Analysis {
   private names(shelf: Shelf): Names {
     return {
       nearest: (namespace, name) => nearestWords(name, [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))], 3),
+      inStock: (namespace, name) => this.options.stock.document(namespace, name) !== undefined,
     };
   }
 

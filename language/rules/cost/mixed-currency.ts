@@ -1,0 +1,31 @@
+import { text } from '../../../calc/figure/index.ts';
+import { usesInRecipe } from '../kit/uses.ts';
+import { factValue } from '../kit/layers.ts';
+import { rule } from '../rule.ts';
+
+export const costMixedCurrency = rule({
+  name: 'cost/mixed-currency',
+  severity: 'warning',
+  title: 'a price is in another currency than the shop',
+  on: 'recipe',
+  check(context) {
+    const own = factValue(context.bench.shop?.currency);
+    if (own === undefined) return;
+    const told = new Set<string>();
+    for (const use of usesInRecipe(context.recipe)) {
+      if (!use.wants.includes('material') || told.has(use.name)) continue;
+      const other = context.bench.prices(use.name)?.find((fact) => {
+        const currency = factValue(fact)?.amount.currency;
+        return currency !== undefined && currency !== own;
+      });
+      const price = factValue(other)?.amount;
+      if (other === undefined || price === undefined) continue;
+      told.add(use.name);
+      context.report({
+        at: use.at,
+        message: text('{material} costs {price}, and the shop reckons in {own}: prices are not converted, so the cost cannot be told', { material: use.name, price, own }),
+        related: [{ at: other.at, message: text('the price') }],
+      });
+    }
+  },
+});

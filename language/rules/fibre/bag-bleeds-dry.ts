@@ -1,0 +1,42 @@
+import { text } from '../../../calc/figure/index.ts';
+import { layerFraction } from '../../../calc/laminate/fraction.figure.ts';
+import { isCloth } from '../../../calc/stack/order.ts';
+import { drivingPressure } from '../../../calc/vacuum/vacuum.figure.ts';
+import { saidAt } from '../kit/fractions.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
+import { layersOf, valueOf } from '../kit/layers.ts';
+import { pascals, share } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** Pressure of the bag, Pa, and resin by weight, beyond which a wet layup bleeds dry. Common practice. */
+const hardPull = 75_000;
+const lean = 0.45;
+
+export const fibreBagBleedsDry = rule({
+  name: 'fibre/bag-bleeds-dry',
+  severity: 'warning',
+  title: 'the bag bleeds a lean laminate dry',
+  on: 'recipe',
+  check(context) {
+    if (context.recipe.process?.kind !== 'bagged') return;
+    const steps = stepsOf(context);
+    const open = firstOf(steps, 'perforated');
+    const takes = firstOf(steps, 'bleeder', 'breather');
+    const pressure = valueOf(context.ask(drivingPressure));
+    if (open === undefined || takes === undefined || pressure === undefined || pressure <= hardPull) return;
+    const told = new Set<string>();
+    for (const laid of layersOf(context).filter(isCloth)) {
+      const at = saidAt(context, laid);
+      const fraction = valueOf(context.ask(layerFraction, laid.key));
+      if (at === undefined || told.has(at) || fraction === undefined || 1 - fraction.byWeight >= lean - 1e-9) continue;
+      told.add(at);
+      context.report({
+        at,
+        message: text('laid with {resin} of resin by weight, {pressure} on it, and a {verb} over perforated film: it bleeds dry; {least} of resin, or {pull} at the most', {
+          resin: share(1 - fraction.byWeight), pressure: pascals(pressure), verb: takes.step.verb, least: share(lean), pull: pascals(hardPull),
+        }),
+        related: [{ at: { entry: context.recipe.entry, path: takes.step.path }, message: text('it takes the resin up') }],
+      });
+    }
+  },
+});

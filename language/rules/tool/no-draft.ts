@@ -1,0 +1,33 @@
+import { quantity, text } from '../../../calc/figure/index.ts';
+import { ANGLE } from '../../../calc/quantity/index.ts';
+import { factValue } from '../kit/layers.ts';
+import { rule } from '../rule.ts';
+
+/** Least draft of the sides, rad, of a tool deeper than this, m. Common practice. */
+const leastDraft = (2 * Math.PI) / 180;
+const deep = 0.05;
+
+const angle = (si: number) => quantity(si, ANGLE);
+
+export const toolNoDraft = rule({
+  name: 'tool/no-draft',
+  severity: 'warning',
+  title: 'the sides of a deep tool have no draft',
+  on: 'recipe',
+  check(context) {
+    const { stack, part } = context.recipe;
+    const tool = stack?.tool === undefined ? undefined : context.bench.tool(stack.tool);
+    const [draft, depth] = [factValue(tool?.draft), factValue(tool?.depth)];
+    if (stack !== undefined && depth !== undefined && draft !== undefined && depth.si > deep && draft.si < leastDraft - 1e-9) {
+      context.report({
+        at: `${stack.path}.tool`,
+        message: text('{tool} is {depth} deep with {draft} of draft: the part wedges in it; {least} or more', { tool: stack.tool ?? '', depth, draft, least: angle(leastDraft) }),
+      });
+    } else if (part?.sides !== undefined && draft === undefined && part.sides.height.si > deep && (part.sides.angle?.si ?? 0) < leastDraft - 1e-9) {
+      context.report({
+        at: `${part.path}.sides`,
+        message: text('sides of {height} stand at {draft}: the part wedges in the tool; {least} of draft or more', { height: part.sides.height, draft: part.sides.angle ?? angle(0), least: angle(leastDraft) }),
+      });
+    }
+  },
+});
