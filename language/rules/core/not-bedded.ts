@@ -1,5 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight, layerCloth } from '../../../calc/laminate/fraction.figure.ts';
+import { wetWithStyrene } from '../kit/cloths.ts';
 import { coresOf, isBedded, stepsOn } from '../kit/cores.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
@@ -21,10 +22,11 @@ export const coreNotBedded = rule({
       const weight = below === undefined ? undefined : valueOf(context.ask(layerArealWeight, below.key));
       if (below === undefined || cloth === undefined || (cloth.style === 'random' && (weight ?? 0) >= beds - 1e-9)) continue;
       if (isBedded(context, core) || stepsOn(context, core, 'bag down', 'bag').length > 0) continue;
+      const paste = wetWithStyrene(context, below) ? 'core_bedding_paste' : 'epoxy_fillet';
       context.report({
         at: core.path,
         message: text('{core} is laid by hand on {below} with nothing to bed it in: paste, a wet mat of 450 g/m2, or a bag', { core: core.name, below: below.name }),
-        fixes: [context.edit.addClause('Add bedded polyester_bonding_paste', core.path, 'bedded polyester_bonding_paste')],
+        fixes: [context.edit.addClause(`Add bedded ${paste}`, core.path, `bedded ${paste}`)],
       });
     }
   },

@@ -1,5 +1,5 @@
 import { type Bench, benchOf, text } from '../../../calc/figure/index.ts';
-import type { Book, Recipe } from '../../../calc/model/index.ts';
+import { type Book, type Recipe, UNKNOWN } from '../../../calc/model/index.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { localNames, type Namespace, type Use, usesInMaterial, usesInRecipe, usesInRecord } from '../kit/uses.ts';
 import { type Context, rule } from '../rule.ts';
@@ -18,6 +18,24 @@ const known = (book: Book, local: Local, { name, wants }: Use): boolean =>
     if (want === 'tool') return book.tool(name) !== undefined;
     return want === 'recipe' ? book.recipe(name) !== undefined : local[want]?.includes(name) === true;
   });
+
+/** A material that is there, but is none of the kinds that may stand here. A consumable without a kind may be anything. */
+function wrongKind(book: Book, { name, kinds, wants }: Use): string | undefined {
+  const material = kinds === undefined ? undefined : book.material(name);
+  if (kinds === undefined || material === undefined || (wants.includes('tool') && book.tool(name) !== undefined) || kinds.includes(material.kind)) return undefined;
+  const use = material.kind === 'consumable' ? material.consumableKind?.value : undefined;
+  if (material.kind === 'consumable' && (use === undefined || use === UNKNOWN || kinds.includes(use))) return undefined;
+  return use ?? material.kind;
+}
+
+function reportKind(context: Context, use: Use, kind: string): void {
+  context.report({
+    at: use.at,
+    message: text('{name} is {kind}; here stands {wanted}', { name: use.name, kind: spokenKind(kind), wanted: (use.kinds ?? []).map(spokenKind).join(' or ') }),
+  });
+}
+
+const spokenKind = (kind: string): string => kind.replaceAll('_', ' ');
 
 function nearest(context: Context, local: Local, { name, wants }: Use): string[] {
   const near = wants.flatMap((want) => (want === 'material' || want === 'tool' || want === 'recipe' ? context.names.nearest(want, name) : nearestWords(name, local[want] ?? [])));
@@ -51,9 +69,12 @@ function checkRecipe(context: Context, recipe: Recipe, bench: Bench, told: Set<s
   const local = localNames(recipe, bench);
   for (const use of usesInRecipe(recipe)) {
     // lines of another recipe are told there
-    if (use.at.startsWith('like.') || told.has(use.at) || known(context.book, local, use)) continue;
+    if (use.at.startsWith('like.') || told.has(use.at)) continue;
+    const kind = wrongKind(context.book, use);
+    if (kind === undefined && known(context.book, local, use)) continue;
     told.add(use.at);
-    report(context, local, use, recipe.size);
+    if (kind === undefined) report(context, local, use, recipe.size);
+    else reportKind(context, use, kind);
   }
 }
 
@@ -73,6 +94,10 @@ export const nameUnknown = rule({
     const uses = model.kind === 'material' ? usesInMaterial(model.material)
       : model.kind === 'record' ? usesInRecord(model.record)
         : model.kind === 'tool' && model.tool.like !== undefined && model.tool.like !== 'stock' ? [{ name: model.tool.like, at: 'like', wants: ['tool'] as const }] : [];
-    for (const use of uses) if (!known(context.book, local, use)) report(context, local, use);
+    for (const use of uses) {
+      const kind = wrongKind(context.book, use);
+      if (kind !== undefined) reportKind(context, use, kind);
+      else if (!known(context.book, local, use)) report(context, local, use);
+    }
   },
 });

@@ -2,10 +2,17 @@ import { text } from '../../../calc/figure/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
-/** How often a name stands in the text of the file, comments left out; once is its own line. */
-function occurrences(source: string, name: string): number {
-  const plain = source.replace(/"[^"\n\r]*"|\/\*[\s\S]*?\*\/|\/\/[^\n\r]*/g, (part) => (part.startsWith('"') ? part : ''));
-  return plain.match(new RegExp(`(?<![\\w.])${name}(?![\\w])`, 'g'))?.length ?? 0;
+/** How often each word stands in the last text that was asked about; a file with thousands of lets is counted once. */
+let counted: { readonly source: string; readonly counts: ReadonlyMap<string, number> } = { source: '', counts: new Map() };
+
+/** Words of a text, comments left out; words in quotes count. */
+function countsOf(source: string): ReadonlyMap<string, number> {
+  if (counted.source === source) return counted.counts;
+  const counts = new Map<string, number>();
+  for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^
+]*|\w+/g)) if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
+  counted = { source, counts };
+  return counts;
 }
 
 /** Feeds that the infusion opens by name; a plain `infuse` opens all. */
@@ -29,7 +36,7 @@ export const nameUnused = rule({
       ...portsByName(context).map((port) => ({ ...port, what: 'this feed, which the infusion never opens' })),
     ];
     for (const { name, path, what } of named) {
-      if (path.startsWith('like.') || !lowered.places.has(path) || !/^\w+$/.test(name) || occurrences(context.edit.text, name) !== 1) continue;
+      if (path.startsWith('like.') || !lowered.places.has(path) || countsOf(context.edit.text).get(name) !== 1) continue;
       context.report({ at: path, message: text('{name}: nothing speaks of {what}', { name, what }), fixes: [context.edit.removeLine('Take the line away', path)] });
     }
   },
