@@ -9,8 +9,7 @@ let counted: { readonly source: string; readonly counts: ReadonlyMap<string, num
 function countsOf(source: string): ReadonlyMap<string, number> {
   if (counted.source === source) return counted.counts;
   const counts = new Map<string, number>();
-  for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^
-]*|\w+/g)) if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
+  for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*|\w+/g)) if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
   counted = { source, counts };
   return counts;
 }
