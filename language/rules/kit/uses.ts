@@ -12,9 +12,19 @@ export interface Use {
   readonly name: string;
   readonly at: string;
   readonly wants: readonly Namespace[];
+  /** kinds of material that may stand here: entry kinds, or kinds of consumable */
+  readonly kinds?: readonly string[];
 }
 
 const one = (name: string | undefined, at: string, ...wants: readonly Namespace[]): Use[] => (name === undefined ? [] : [{ name, at, wants }]);
+
+const material = (name: string | undefined, at: string, kinds: readonly string[]): Use[] => (name === undefined ? [] : [{ name, at, wants: ['material'], kinds }]);
+
+const CLOTH = ['fabric', 'prepreg'];
+/** What a kind of layer is made of. */
+const MADE_OF: Readonly<Record<Layer['kind'], readonly string[]>> = {
+  ply: CLOTH, strip: CLOTH, patch: CLOTH, core: ['core'], insert: ['core', 'fabric', 'prepreg', 'consumable', 'paste'], coat: ['gelcoat', 'resin', 'paste', 'consumable'],
+};
 
 /** Lines of a stack, those of groups with them. */
 export function* linesOf(items: readonly StackItem[]): Generator<StackItem> {
@@ -50,7 +60,7 @@ export function usesInRecipe(recipe: Recipe): Use[] {
     ...one(recipe.like, 'like', 'recipe'),
     ...(stack === undefined ? [] : one(stack.tool, `${stack.path}.tool`, ...(stack.from === 'caul' ? ['tool', 'material'] as const : ['tool'] as const))),
     ...[...linesOf(stack?.items ?? [])].flatMap((item) => (item.kind === 'mirror' ? one(item.about, `${item.path}.about`, 'layer') : item.kind === 'repeat' ? [] : usesOfLayer(item))),
-    ...(process === undefined ? [] : one(process.resin, `${process.path}.resin`, 'material')),
+    ...(process === undefined ? [] : material(process.resin, `${process.path}.resin`, ['resin'])),
     ...[...allSteps(process?.steps ?? [])].flatMap(usesOfStep),
     ...recipe.expects.flatMap(({ path, test }) => [
       ...one(test.under, `${path}.test.under`, 'load'),
@@ -63,8 +73,8 @@ export function usesInRecipe(recipe: Recipe): Use[] {
 function usesOfLayer(layer: Layer): Use[] {
   const { extent, path } = layer;
   return [
-    ...one(layer.material, `${path}.material`, 'material'),
-    ...one(layer.wetResin, `${path}.resin`, 'material'),
+    ...material(layer.material, `${path}.material`, MADE_OF[layer.kind]),
+    ...material(layer.wetResin, `${path}.resin`, ['resin', 'gelcoat', 'paste']),
     ...one(layer.bedded?.material, `${path}.bedded`, 'material'),
     ...(extent.kind === 'wrap' ? one(extent.target, `${path}.wrap.target`, 'layer') : []),
     ...(extent.kind === 'zone' ? one(extent.zone, `${path}.over`, 'zone', 'layer') : []),
@@ -75,15 +85,16 @@ function usesOfLayer(layer: Layer): Use[] {
 /** Words of a step that the table of verbs takes for names; one that is a word of the notation is none. */
 function usesOfStep(step: Step): Use[] {
   const known = verb(step.verb);
-  const material: Use[] = step.material === undefined ? [] : [{
+  const made: Use[] = step.material === undefined ? [] : [{
     name: step.material, at: `${step.path}.material`, wants: known?.material?.includes('tool') === true ? ['tool', 'material'] : ['material'],
+    ...(known?.material === undefined ? {} : { kinds: known.material }),
   }];
   if (step.lay !== undefined) {
     const { first, last, resin } = step.lay;
-    return [...one(first, `${step.path}.first`, 'layer'), ...one(last, `${step.path}.last`, 'layer'), ...one(resin, `${step.path}.resin`, 'material')];
+    return [...one(first, `${step.path}.first`, 'layer'), ...one(last, `${step.path}.last`, 'layer'), ...material(resin, `${step.path}.resin`, ['resin', 'gelcoat', 'paste'])];
   }
   const named = (known?.takes ?? []).filter((take) => take.names !== undefined && !take.names.includes('own'));
-  return [...material, ...named.flatMap((take) => {
+  return [...made, ...named.flatMap((take) => {
     const list = take.after === undefined ? step.arguments : (step.phrases.find((phrase) => phrase.word === take.after)?.arguments ?? []);
     const index = list.findIndex(({ kind }) => kind === 'word');
     const word = list[index];
@@ -99,14 +110,14 @@ function namespaceOf(kind: NameKind): Namespace {
 }
 
 /** The other materials that an entry names, where it says so itself. */
-export function usesInMaterial(material: Material): Use[] {
-  const own = (fact: Fact<string> | undefined): Use[] => (fact === undefined || fact.value === UNKNOWN ? [] : one(fact.value, fact.at.path, 'material'));
-  const catalyst = material.catalyst;
+export function usesInMaterial(entry: Material): Use[] {
+  const own = (fact: Fact<string> | undefined, kinds: readonly string[]): Use[] => (fact === undefined || fact.value === UNKNOWN ? [] : material(fact.value, fact.at.path, kinds));
+  const catalyst = entry.catalyst;
   return [
-    ...(material.like === 'stock' ? [] : one(material.like, 'like', 'material')),
-    ...own(material.fibre), ...own(material.madeFrom),
-    ...(catalyst === undefined || catalyst.value === UNKNOWN ? [] : one(catalyst.value.material, catalyst.at.path, 'material')),
-    ...(material.fillers ?? []).flatMap((fact) => (fact.value === UNKNOWN ? [] : one(fact.value.material, fact.at.path, 'material'))),
+    ...(entry.like === 'stock' ? [] : one(entry.like, 'like', 'material')),
+    ...own(entry.fibre, ['fibre']), ...own(entry.madeFrom, ['resin', 'gelcoat', 'paste']),
+    ...(catalyst === undefined || catalyst.value === UNKNOWN ? [] : material(catalyst.value.material, catalyst.at.path, ['catalyst'])),
+    ...(entry.fillers ?? []).flatMap((fact) => (fact.value === UNKNOWN ? [] : one(fact.value.material, fact.at.path, 'material'))),
   ];
 }
 
