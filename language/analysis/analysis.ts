@@ -155,7 +155,7 @@ export class Analysis {
   private names(shelf: Shelf): Names {
     return {
       nearest: (namespace, name) => nearestWords(name, [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))], 3),
-      inStock: (namespace, name) => this.options.stock.document(namespace, name) !== undefined,
+      stockFacts: (namespace, name) => factsOf(this.fromStock(namespace, name)),
     };
   }
 
@@ -181,6 +181,13 @@ export class Analysis {
     this.stocked.set(uri, now);
     return now;
   }
+}
+
+/** Names of what an entry says of itself. */
+function factsOf(placed: Placed | undefined): readonly string[] | undefined {
+  const model = placed?.lowered.model;
+  if (model?.kind === 'material') return Object.keys(model.material);
+  return model?.kind === 'tool' ? Object.keys(model.tool) : undefined;
 }
 
 function found(uri: string, lowered: Lowered, path: string): { uri: string; span: Span } | undefined {

@@ -2,6 +2,6 @@
 export interface Names {
   /** spelled alike, nearest first */
   nearest(namespace: 'material' | 'tool' | 'recipe', name: string): readonly string[];
-  /** whether the stock library has an entry of that name */
-  inStock(namespace: 'material' | 'tool', name: string): boolean;
+  /** what the stock entry of that name says, by the names of its facts; none where stock has no such entry */
+  stockFacts(namespace: 'material' | 'tool', name: string): readonly string[] | undefined;
 }
