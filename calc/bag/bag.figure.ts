@@ -1,4 +1,4 @@
-import { type Bench, type Figure, allKnown, cannot, defineFigure, isKnown, known, quantity, reason, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
+import { type Bench, type Figure, allKnown, cannot, defineFigure, definePick, isKnown, known, quantity, reason, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
 import type { Argument, Step } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import { stackHeight } from '../laminate/laminate.figure.ts';
@@ -12,12 +12,12 @@ import { pleatsNeeded as pleatsFormula } from './pleats.ts';
 import { sheetOver } from './sheet.ts';
 
 /** All steps of the process in order, those in blocks too. */
-export const processSteps = defineFigure<readonly Step[]>('process_steps', (bench) =>
+export const processSteps = definePick<readonly Step[]>('process_steps', (bench) =>
   whenKnown({ process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) }, ({ process }) => known([...allSteps(process.steps)])),
 );
 
 /** One step by its path. */
-export const stepAt = defineFigure<Step>('step', (bench, path) =>
+export const stepAt = definePick<Step>('step', (bench, path) =>
   whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) => {
     const step = steps.find((s) => s.path === path);
     return step === undefined ? cannot(reason('typed', text('the process has no step {path}', { path }))) : known(step);

@@ -1,4 +1,4 @@
-import { type Bench, type Figure, type FigureDefinition, type MaterialFacts, allKnown, cannot, defineFigure, factOf, isKnown, known, reason, text, typed, usual, whenKnown } from '../figure/index.ts';
+import { type Bench, type Figure, type FigureDefinition, type MaterialFacts, allKnown, cannot, defineFigure, definePick, factOf, isKnown, known, reason, text, typed, usual, whenKnown } from '../figure/index.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { layerPiece } from '../cloth/area.figure.ts';
@@ -15,7 +15,7 @@ import { type Bought, priceOf } from './price.ts';
 import { taken } from './purchase.ts';
 
 /** Currency that costs are reckoned in: of the shop. Without one every price must be in the same. */
-export const currency = defineFigure<string>('currency', (bench) =>
+export const currency = definePick<string>('currency', (bench) =>
   factOf(bench.shop?.currency, 'the currency of the shop', { entry: bench.shop?.entry ?? 'shop', path: 'currency' }),
 );
 

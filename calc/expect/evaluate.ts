@@ -1,4 +1,4 @@
-import { type Bench, type Figure, type Reason, cannot, isCannot, isKnown, isNotYet, known, notYet, quantity, reason, text, whenKnown } from '../figure/index.ts';
+import { type Bench, type Figure, type Reason, cannot, finiteFigure, isCannot, isKnown, isNotYet, known, notYet, quantity, reason, text, whenKnown } from '../figure/index.ts';
 import { type Place, type Test, UNKNOWN } from '../model/index.ts';
 import { consumableCost, cost, labourCost, materialCost, mouldCost, overheadCost } from '../cost/cost.figure.ts';
 import { currency } from '../cost/price.figure.ts';
@@ -108,7 +108,7 @@ function fibreOf(bench: Bench, test: Test): Figure<number> {
 /** The figure that a test is about. */
 export function testedFigure(bench: Bench, test: Test, at: Place): Figure<Quantity> {
   const asked = Object.hasOwn(QUANTITIES, test.what) ? QUANTITIES[test.what] : undefined;
-  if (asked !== undefined) return asked(bench, test);
+  if (asked !== undefined) return finiteFigure(test.what, asked(bench, test));
   return cannot(reason('typed', text('nothing is computed that is called {what}', { what: test.what }), { at }));
 }
 

@@ -2,12 +2,15 @@ import type { Book, Shop, Tool } from '../model/book.ts';
 import type { Material, Price } from '../model/material.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Fact } from '../model/value.ts';
-import { type Figure, cannot, isKnown, reason, text } from './figure.ts';
+import { type Figure, cannot, reason } from './figure.ts';
+import { finiteFigure } from './finite.ts';
 import { sameButPrices, sameData } from './same.ts';
 
 /** A named computation over a recipe and the book; `key` picks one of its layers, steps and the like. */
 export interface FigureDefinition<T, K extends string = string> {
   readonly name: string;
+  /** it gives pieces of the model as they were typed, and nothing that is computed */
+  readonly picks: boolean;
   compute(bench: Bench, key: K): Figure<T>;
 }
 
@@ -15,7 +18,15 @@ export function defineFigure<T, K extends string = string>(
   name: string,
   compute: (bench: Bench, key: K) => Figure<T>,
 ): FigureDefinition<T, K> {
-  return { name, compute };
+  return { name, picks: false, compute };
+}
+
+/** A figure that picks pieces of the model: no number of it is computed, so none is looked through. */
+export function definePick<T, K extends string = string>(
+  name: string,
+  compute: (bench: Bench, key: K) => Figure<T>,
+): FigureDefinition<T, K> {
+  return { name, picks: true, compute };
 }
 
 /** A material without its prices, which are asked for apart, so that a figure says whether it hangs on them. */
@@ -23,9 +34,11 @@ export type MaterialFacts = Omit<Material, 'prices'>;
 
 type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | undefined;
 interface Remembered {
-  readonly figure: Figure<unknown>;
-  /** what it read of the book, to tell later whether it still holds */
+  figure: Figure<unknown> | undefined;
+  /** what it read of the book itself, to tell later whether it still holds */
   readonly read: Map<string, Entry>;
+  /** the figures that it asked for: it holds as long as they do */
+  readonly asked: Set<Remembered>;
 }
 
 /** Counters for tests and the bench: how many figures were computed, and how many came from the memo. */
@@ -39,8 +52,8 @@ export const counters = { computed: 0, remembered: 0 };
 export class Bench {
   readonly recipe: Recipe;
   private book: Book;
-  private readonly memo = new Map<string, Remembered>();
-  private readonly running: { readonly id: string; readonly read: Map<string, Entry> }[] = [];
+  private readonly memo = new Map<object, Map<string, Remembered>>();
+  private readonly running: Remembered[] = [];
 
   constructor(recipe: Recipe, book: Book) {
     this.recipe = recipe;
@@ -50,17 +63,10 @@ export class Bench {
   moveTo(book: Book): this {
     if (book === this.book) return this;
     this.book = book;
-    const holds = new Map<string, boolean>();
-    for (const [id, { read }] of this.memo) {
-      for (const [what, entry] of read) {
-        let same = holds.get(what);
-        if (same === undefined) holds.set(what, (same = this.sameAs(what, entry)));
-        if (!same) {
-          this.memo.delete(id);
-          break;
-        }
-        read.set(what, this.look(what));
-      }
+    const same = new Map<string, boolean>();
+    const holds = new Map<Remembered, boolean>();
+    for (const figures of this.memo.values()) {
+      for (const [key, remembered] of figures) if (!this.stillHolds(remembered, same, holds)) figures.delete(key);
     }
     return this;
   }
@@ -83,37 +89,55 @@ export class Bench {
   }
 
   ask<T, K extends string>(definition: FigureDefinition<T, K>, ...[key]: string extends K ? [K?] : [K]): Figure<T> {
-    const id = `${definition.name} ${key ?? ''}`;
-    const remembered = this.memo.get(id);
-    if (remembered !== undefined) {
+    let figures = this.memo.get(definition);
+    if (figures === undefined) this.memo.set(definition, (figures = new Map()));
+    const name: string = key ?? '';
+    const before = figures.get(name);
+    if (before !== undefined) {
+      if (before.figure === undefined) return cannot(reason('computed', `${definition.name} depends on itself`));
       counters.remembered++;
-      for (const [what, entry] of remembered.read) this.note(what, entry);
-      return remembered.figure as Figure<T>;
+      this.running.at(-1)?.asked.add(before);
+      return before.figure as Figure<T>;
     }
-    if (this.running.some((r) => r.id === id)) {
-      return cannot(reason('computed', `${definition.name} depends on itself`));
-    }
-    const read = new Map<string, Entry>();
-    this.running.push({ id, read });
+    const remembered: Remembered = { figure: undefined, read: new Map(), asked: new Set() };
+    figures.set(name, remembered);
+    this.running.at(-1)?.asked.add(remembered);
+    this.running.push(remembered);
     try {
-      const figure = finite(definition.name, definition.compute(this, (key ?? '') as K));
+      const answer = definition.compute(this, name as K);
+      const figure = definition.picks ? answer : finiteFigure(definition.name, answer);
       counters.computed++;
-      this.memo.set(id, { figure, read });
+      remembered.figure = figure;
       return figure;
     } finally {
       this.running.pop();
-      for (const [what, entry] of read) this.note(what, entry);
+      if (remembered.figure === undefined) figures.delete(name);
     }
+  }
+
+  /** Whether a figure would come out the same over the book as it stands now. */
+  private stillHolds(remembered: Remembered, same: Map<string, boolean>, holds: Map<Remembered, boolean>): boolean {
+    const known = holds.get(remembered);
+    if (known !== undefined) return known;
+    let still = true;
+    for (const [what, entry] of remembered.read) {
+      let unchanged = same.get(what);
+      if (unchanged === undefined) same.set(what, (unchanged = this.sameAs(what, entry)));
+      if (unchanged) remembered.read.set(what, this.look(what));
+      else still = false;
+    }
+    for (const asked of remembered.asked) {
+      if (!still) break;
+      still = this.stillHolds(asked, same, holds);
+    }
+    holds.set(remembered, still);
+    return still;
   }
 
   private reading(what: string): Entry {
     const entry = this.look(what);
-    this.note(what, entry);
-    return entry;
-  }
-
-  private note(what: string, entry: Entry): void {
     this.running.at(-1)?.read.set(what, entry);
+    return entry;
   }
 
   private look(what: string): Entry {
@@ -129,19 +153,6 @@ export class Bench {
     if (now === before) return true;
     return what.startsWith('material/') ? sameButPrices(now, before) : what.startsWith('prices/') && sameData(now, before);
   }
-}
-
-/** The last guard: no figure ever carries a number that is none. */
-function finite<T>(name: string, figure: Figure<T>): Figure<T> {
-  if (!isKnown(figure) || allFinite(figure.value, 3)) return figure;
-  return cannot(reason('computed', text('{name}: the values are so large or so small that no result can be told', { name })));
-}
-
-function allFinite(value: unknown, depth: number): boolean {
-  if (typeof value === 'number') return Number.isFinite(value);
-  if (typeof value !== 'object' || value === null || depth === 0) return true;
-  for (const part of Object.values(value)) if (!allFinite(part, depth - 1)) return false;
-  return true;
 }
 
 const benches = new WeakMap<Recipe, Bench>();

@@ -11,7 +11,14 @@ export interface Text {
 }
 
 export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
-  return { template, figures };
+  return Object.values(figures).every(canBeShown) ? { template, figures } : { template, figures: withoutOverflow(figures) };
+}
+
+const canBeShown = (shown: Shown): boolean => typeof shown === 'string' || Number.isFinite(typeof shown === 'number' ? shown : shown.si);
+
+/** A number that went beyond all bounds on its way is not put before anybody. */
+function withoutOverflow(figures: Readonly<Record<string, Shown>>): Readonly<Record<string, Shown>> {
+  return Object.fromEntries(Object.entries(figures).map(([name, shown]) => [name, canBeShown(shown) ? shown : '?']));
 }
 
 /** Where a value came from. */
@@ -87,17 +94,18 @@ export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R
   inputs: F,
   then: (values: Values<F>, reasons: readonly Reason[]) => Figure<R>,
 ): Figure<R> {
-  const missing: Reason[] = [];
+  let missing: Reason[] | undefined;
   const reasons: Reason[] = [];
   const values: Record<string, unknown> = {};
-  for (const [name, figure] of Object.entries(inputs)) {
+  for (const name in inputs) {
+    const figure = inputs[name] as Figure<unknown>;
     if (isKnown(figure)) {
       values[name] = figure.value;
-      reasons.push(...figure.reasons);
-    } else if (isCannot(figure)) missing.push(...figure.because);
+      for (const why of figure.reasons) reasons.push(why);
+    } else if (isCannot(figure)) (missing ??= []).push(...figure.because);
     else return figure;
   }
-  return missing.length > 0 ? cannot(...unique(missing)) : then(values as Values<F>, reasons);
+  return missing === undefined ? then(values as Values<F>, reasons) : cannot(...unique(missing));
 }
 
 function unique(reasons: readonly Reason[]): Reason[] {

@@ -1,7 +1,7 @@
 import {
   type Bench,
   cannot,
-  defineFigure,
+  defineFigure, definePick,
   type Figure,
   factOf,
   isKnown,
@@ -43,14 +43,14 @@ export const densityOf = (material: MaterialFacts): Figure<number> =>
   siOf(factOf(material.density, `the density of ${material.name}`, factPlace(material, 'density')));
 
 /** The material of a layer. */
-export const layerMaterial = defineFigure<MaterialFacts>('layer_material', (bench, key) =>
+export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
     materialAt(bench, laid.layer.material, `the material of ${laid.name}`, inRecipe(bench, laid.path)),
   ),
 );
 
 /** The cloth of a layer. */
-export const layerCloth = defineFigure<Cloth>('layer_cloth', (bench, key) =>
+export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) =>
   whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) =>
     factOf(material.cloth, `what ${material.name} is woven or stitched of`, factPlace(material, 'layers')),
   ),
@@ -79,7 +79,7 @@ export const layerFibreDensity = defineFigure<number>('layer_fibre_density', (be
 );
 
 /** The resin of a layer: named on its line, on the step that lays it, or for the whole process; a prepreg brings its own. */
-export const layerResinName = defineFigure<string>('layer_resin_name', (bench, key) =>
+export const layerResinName = definePick<string>('layer_resin_name', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), material: bench.ask(layerMaterial, key) }, ({ laid, material }) => {
     const at = inRecipe(bench, laid.path);
     if (material.kind === 'prepreg' || laid.layer.kind === 'coat')

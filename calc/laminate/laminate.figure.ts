@@ -52,7 +52,8 @@ export function layersAt(bench: Bench, point: Point): Figure<readonly { readonly
     }
     return whenKnown({ there: allKnown(stack.layers.map((laid) => covered(bench, laid, point))) }, ({ there }) => {
       const present = stack.layers.filter((laid, i) => there[i] === true && grooveOf(stack.layers, laid) === undefined);
-      const counted = present.filter((laid) => laid.layer.kind !== 'core' || !insertsOf(stack.layers, laid).some((insert) => present.includes(insert)));
+      const here = new Set(present);
+      const counted = present.filter((laid) => laid.layer.kind !== 'core' || !insertsOf(stack.layers, laid).some((insert) => here.has(insert)));
       return whenKnown({ each: allKnown(counted.map((laid) => addedAt(bench, laid, point))) }, ({ each }, reasons) =>
         known(counted.map((laid, i) => ({ laid, adds: each[i] ?? 0 })), ...reasons),
       );

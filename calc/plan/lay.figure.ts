@@ -1,4 +1,4 @@
-import { defineFigure, known, typed, whenKnown } from '../figure/index.ts';
+import { definePick, known, typed, whenKnown } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { laidStack } from '../stack/laid.figure.ts';
@@ -15,7 +15,7 @@ export interface LayPlan {
 }
 
 /** Layers by the steps that lay them. A layer that no step names is in neither map. */
-export const layPlan = defineFigure<LayPlan>('lay_plan', (bench) =>
+export const layPlan = definePick<LayPlan>('lay_plan', (bench) =>
   whenKnown({ stack: bench.ask(laidStack), process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) }, (v) => {
     const stepsOf = new Map<string, Step[]>();
     const layersOf = new Map<string, readonly LaidLayer[]>();

@@ -1,5 +1,5 @@
 import {
-  type Bench, type Figure, type MaterialFacts, type Reason, allKnown, cannot, defineFigure, factOf, isKnown, known, quantity, reason, siOf, text, typed,
+  type Bench, type Figure, type MaterialFacts, type Reason, allKnown, cannot, defineFigure, definePick, factOf, isKnown, known, quantity, reason, siOf, text, typed,
   whenKnown, worked,
 } from '../figure/index.ts';
 import type { Amount, CatalystDose, Place } from '../model/index.ts';
@@ -27,7 +27,7 @@ export const scaleStep = defineFigure<number>('scale_step', (bench) => {
 });
 
 /** The material that a figure of a resin is about. */
-export const resinMaterial = defineFigure<MaterialFacts>('resin_material', (bench, key) =>
+export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) =>
   whenKnown({ name: resinName(bench, key) }, ({ name }) => materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`))),
 );
 

@@ -1,4 +1,4 @@
-import { type Bench, type Figure, type Usual, allKnown, cannot, defineFigure, factOf, known, quantity, reason, siOf, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
+import { type Bench, type Figure, type Usual, allKnown, cannot, defineFigure, definePick, factOf, known, quantity, reason, siOf, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { lineLength, processSteps, sheetArea } from '../bag/bag.figure.ts';
 import { TUBE_LENGTH } from '../bag/habits.ts';
@@ -35,7 +35,7 @@ export function resinName(bench: Bench, key: string): Figure<string> {
 }
 
 /** Every resin, gelcoat and paste that the recipe mixes, the resin of the process first. */
-export const resinsUsed = defineFigure<readonly string[]>('resins_used', (bench) =>
+export const resinsUsed = definePick<readonly string[]>('resins_used', (bench) =>
   whenKnown({ items: bench.ask(stackResin) }, ({ items }) => {
     const own = bench.recipe.process?.resin;
     const names = new Set([...(own === undefined ? [] : [own]), ...items.map((item) => item.resin)]);

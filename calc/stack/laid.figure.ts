@@ -1,11 +1,11 @@
-import { defineFigure, cannot, known, reason, text, typed, whenKnown } from '../figure/index.ts';
+import { defineFigure, definePick, cannot, known, reason, text, typed, whenKnown } from '../figure/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { MOST_LAID_LAYERS, expandStack } from './expand.ts';
 import type { LaidLayer, LaidStack } from './laid.ts';
 
 /** The stack layer by layer, repeats and mirrors worked out. */
-export const laidStack = defineFigure<LaidStack>('laid_stack', (bench) =>
+export const laidStack = definePick<LaidStack>('laid_stack', (bench) =>
   whenKnown({ stack: typed(bench.recipe.stack, 'the stack', inRecipe(bench, '')) }, ({ stack }) => {
     const laid = expandStack(stack, (name) => {
       const cloth = bench.material(name)?.cloth?.value;
@@ -22,7 +22,7 @@ export const laidStack = defineFigure<LaidStack>('laid_stack', (bench) =>
 const byKey = new WeakMap<LaidStack, ReadonlyMap<string, LaidLayer>>();
 
 /** One laid layer by its key. */
-export const laidLayer = defineFigure<LaidLayer>('laid_layer', (bench, key) =>
+export const laidLayer = definePick<LaidLayer>('laid_layer', (bench, key) =>
   whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
     let layers = byKey.get(stack);
     if (layers === undefined) byKey.set(stack, (layers = new Map(stack.layers.map((layer) => [layer.key, layer]))));

@@ -1,5 +1,7 @@
 import type { LaidLayer } from './laid.ts';
 
+type Layers = readonly LaidLayer[];
+
 /** Cloth: what has fibres. */
 export const isCloth = ({ layer }: LaidLayer): boolean => layer.kind === 'ply' || layer.kind === 'strip' || layer.kind === 'patch';
 
@@ -11,65 +13,123 @@ export function reachesEdge({ layer }: LaidLayer): boolean {
 }
 
 /** A layer by the name in the text: the exact name, else the copies of the line that has it. */
-export function namedLayers(layers: readonly LaidLayer[], name: string): readonly LaidLayer[] {
-  const exact = layers.filter((laid) => laid.name === name);
-  return exact.length > 0 ? exact : layers.filter((laid) => laid.layer.name === name);
+export function namedLayers(layers: Layers, name: string): Layers {
+  const { byName, byLine } = linksOf(layers);
+  return byName.get(name) ?? byLine.get(name) ?? [];
 }
 
 /** What lies between a wrapped ply and the face that it lands on, from the tool face; the target with it. */
-export function layersBetween(layers: readonly LaidLayer[], ply: LaidLayer, target: LaidLayer): readonly LaidLayer[] {
+export function layersBetween(layers: Layers, ply: LaidLayer, target: LaidLayer): Layers {
   return target.index > ply.index ? layers.slice(ply.index + 1, target.index + 1) : layers.slice(target.index, ply.index);
 }
 
-/** The layer that a wrapped ply lands on; the last of its copies. */
-export function wrapTarget(layers: readonly LaidLayer[], ply: LaidLayer): LaidLayer | undefined {
-  const { extent } = ply.layer;
-  return extent.kind === 'wrap' && extent.target !== undefined ? namedLayers(layers, extent.target).at(-1) : undefined;
-}
+/** The layer that a wrapped ply lands on: of several copies the next one laid, else the last before it. */
+export const wrapTarget = (layers: Layers, ply: LaidLayer): LaidLayer | undefined => linksOf(layers).targetOf.get(ply);
 
 /** The wrapped plies that run round the edge of a layer, and so lie outside it. */
-export function wrapsRound(layers: readonly LaidLayer[], inner: LaidLayer): readonly LaidLayer[] {
-  return layers.filter((ply) => {
-    if (ply === inner) return false;
-    const target = wrapTarget(layers, ply);
-    return target !== undefined && target !== ply && layersBetween(layers, ply, target).includes(inner);
-  });
+export function wrapsRound(layers: Layers, inner: LaidLayer): Layers {
+  return linksOf(layers).wraps
+    .filter(({ ply, from, to }) => ply !== inner && from <= inner.index && inner.index <= to)
+    .map(({ ply }) => ply);
 }
 
 /** Inserts and core lie side by side: an insert belongs to the core laid last before it, else to the next one. */
-export function coreOf(layers: readonly LaidLayer[], insert: LaidLayer): LaidLayer | undefined {
-  const isCore = (laid: LaidLayer) => laid.layer.kind === 'core';
-  return layers.slice(0, insert.index).findLast(isCore) ?? layers.slice(insert.index).find(isCore);
-}
+export const coreOf = (layers: Layers, insert: LaidLayer): LaidLayer | undefined => linksOf(layers).coreOf.get(insert);
 
-export function insertsOf(layers: readonly LaidLayer[], core: LaidLayer): readonly LaidLayer[] {
-  return layers.filter((laid) => laid.layer.kind === 'insert' && coreOf(layers, laid) === core);
-}
+export const insertsOf = (layers: Layers, core: LaidLayer): Layers => linksOf(layers).insertsOf.get(core) ?? [];
 
 /** The core in whose groove a strip lies. */
-export function grooveOf(layers: readonly LaidLayer[], strip: LaidLayer): LaidLayer | undefined {
-  return layers.find(
-    ({ layer }) => layer.kind === 'core' && layer.grooves?.some((g) => g.strip === strip.name || g.strip === strip.layer.name) === true,
-  );
+export function grooveOf(layers: Layers, strip: LaidLayer): LaidLayer | undefined {
+  const { grooves } = linksOf(layers);
+  return grooves.get(strip.name) ?? grooves.get(strip.layer.name);
 }
 
 /** The layers on the two faces of a core. An insert lies beside it and a strip in its groove is part of it. */
-export function coreFaces(
-  layers: readonly LaidLayer[],
-  core: LaidLayer,
-): { readonly toolSide?: LaidLayer; readonly bagSide?: LaidLayer } {
-  const onFace = (laid: LaidLayer) => laid.layer.kind !== 'insert' && grooveOf(layers, laid) === undefined;
-  return {
-    toolSide: layers.slice(0, core.index).findLast(onFace),
-    bagSide: layers.slice(core.index + 1).find(onFace),
-  };
+export function coreFaces(layers: Layers, core: LaidLayer): { readonly toolSide?: LaidLayer; readonly bagSide?: LaidLayer } {
+  const onFace = (laid: LaidLayer | undefined) => laid === undefined || (laid.layer.kind !== 'insert' && grooveOf(layers, laid) === undefined);
+  let [below, above] = [core.index - 1, core.index + 1];
+  while (!onFace(layers[below])) below--;
+  while (!onFace(layers[above])) above++;
+  return { toolSide: layers[below], bagSide: layers[above] };
 }
 
 /** The first later layer that lies over the whole of this one: all over the part, or over the same zone. */
-export function coveredBy(layers: readonly LaidLayer[], inner: LaidLayer): LaidLayer | undefined {
-  return layers.slice(inner.index + 1).find((outer) => {
-    if (reachesEdge(outer)) return true;
+export function coveredBy(layers: Layers, inner: LaidLayer): LaidLayer | undefined {
+  for (let i = inner.index + 1; i < layers.length; i++) {
+    const outer = layers[i];
+    if (outer === undefined || reachesEdge(outer)) return outer;
     const [a, b] = [inner.layer.extent, outer.layer.extent];
-    return a.kind === 'zone' && b.kind === 'zone' && a.zone === b.zone;
-  });
+    if (a.kind === 'zone' && b.kind === 'zone' && a.zone === b.zone) return outer;
+  }
+  return undefined;
+}
+
+/** What refers to what in one stack, found once: a stack may have two thousand layers. */
+interface Links {
+  readonly byName: ReadonlyMap<string, Layers>;
+  readonly byLine: ReadonlyMap<string, Layers>;
+  readonly grooves: ReadonlyMap<string, LaidLayer>;
+  readonly coreOf: ReadonlyMap<LaidLayer, LaidLayer>;
+  readonly insertsOf: ReadonlyMap<LaidLayer, Layers>;
+  readonly targetOf: ReadonlyMap<LaidLayer, LaidLayer>;
+  /** positions that a wrap runs round, the target included */
+  readonly wraps: readonly { readonly ply: LaidLayer; readonly from: number; readonly to: number }[];
+}
+
+const remembered = new WeakMap<Layers, Links>();
+
+function linksOf(layers: Layers): Links {
+  const known = remembered.get(layers);
+  if (known !== undefined) return known;
+  const [byName, byLine] = [grouped(layers, (l) => l.name), grouped(layers, (l) => l.layer.name)];
+  const grooves = new Map<string, LaidLayer>();
+  for (const laid of layers) {
+    if (laid.layer.kind !== 'core') continue;
+    for (const { strip } of laid.layer.grooves ?? []) if (strip !== undefined && !grooves.has(strip)) grooves.set(strip, laid);
+  }
+  const coreOf = coresOfInserts(layers);
+  const insertsOf = new Map<LaidLayer, LaidLayer[]>();
+  for (const [insert, core] of coreOf) add(insertsOf, core, insert);
+  const targetOf = new Map<LaidLayer, LaidLayer>();
+  const wraps: Links['wraps'][number][] = [];
+  for (const ply of layers) {
+    const { extent } = ply.layer;
+    if (extent.kind !== 'wrap' || extent.target === undefined) continue;
+    const copies = byName.get(extent.target) ?? byLine.get(extent.target) ?? [];
+    const target = copies.find((copy) => copy.index > ply.index) ?? copies.findLast((copy) => copy.index < ply.index);
+    if (target === undefined) continue;
+    targetOf.set(ply, target);
+    wraps.push(target.index > ply.index ? { ply, from: ply.index + 1, to: target.index } : { ply, from: target.index, to: ply.index - 1 });
+  }
+  const links = { byName, byLine, grooves, coreOf, insertsOf, targetOf, wraps };
+  remembered.set(layers, links);
+  return links;
+}
+
+function grouped(layers: Layers, by: (laid: LaidLayer) => string): Map<string, LaidLayer[]> {
+  const groups = new Map<string, LaidLayer[]>();
+  for (const laid of layers) add(groups, by(laid), laid);
+  return groups;
+}
+
+function add<K>(groups: Map<K, LaidLayer[]>, key: K, laid: LaidLayer): void {
+  const group = groups.get(key);
+  if (group === undefined) groups.set(key, [laid]);
+  else group.push(laid);
+}
+
+function coresOfInserts(layers: Layers): Map<LaidLayer, LaidLayer> {
+  const found = new Map<LaidLayer, LaidLayer>();
+  const waiting: LaidLayer[] = [];
+  let core: LaidLayer | undefined;
+  for (const laid of layers) {
+    if (laid.layer.kind === 'core') {
+      if (core === undefined) for (const insert of waiting) found.set(insert, laid);
+      core = laid;
+    } else if (laid.layer.kind === 'insert') {
+      if (core === undefined) waiting.push(laid);
+      else found.set(laid, core);
+    }
+  }
+  return found;
 }
