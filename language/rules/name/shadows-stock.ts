@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { rule } from '../rule.ts';
 
 /** What an entry may lack without harm, or has of its own. */
-const own: ReadonlySet<string> = new Set(['entry', 'kind', 'name', 'origin', 'title', 'source', 'notes', 'accepts', 'like', 'prices', 'permeability', 'life', 'count', 'cost']);
+const own: ReadonlySet<string> = new Set(['entry', 'kind', 'name', 'origin', 'title', 'source', 'notes', 'accepts', 'like', 'prices', 'permeability', 'shear', 'life', 'count', 'cost']);
 
 export const nameShadowsStock = rule({
   name: 'name/shadows-stock',
