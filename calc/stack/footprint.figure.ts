@@ -3,7 +3,7 @@ import { type Outcome, following, isImpossible } from '../outcome.ts';
 import { signedDistance } from '../outline/distance.ts';
 import { shapeArea, shapeBounds } from '../outline/measure.ts';
 import { offsetArea } from '../outline/offset.ts';
-import { inRecipe, partFrame, placedPoint, shapeOnPart, zonePlaced } from '../outline/part.figure.ts';
+import { inRecipe, partFrame, pointOnPart, shapeOnPart, zonePlaced } from '../outline/part.figure.ts';
 import { areaBetween } from '../outline/part-of-length.ts';
 import { type Placed, type Point, type Shape, intoFrame, origin } from '../outline/shape.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
@@ -50,13 +50,11 @@ function strip(
   const sizes = {
     length: typed(extent.length, `the length of ${laid.name}`, at),
     width: typed(extent.width, `the width of ${laid.name}`, at),
-    frame: bench.ask(partFrame),
+    centre: pointOnPart(bench, extent.centre, at),
   };
   return whenKnown(sizes, (v) => {
     const shape: Shape = { kind: 'rectangle', length: v.length.si, width: v.width.si };
-    const placed = following(shapeArea(shape), () =>
-      following(placedPoint(v.frame, extent.centre), (centre) => ({ shape, centre, angle: laid.angle ?? 0 })),
-    );
+    const placed = following(shapeArea(shape), () => ({ shape, centre: v.centre, angle: laid.angle ?? 0 }));
     return isImpossible(placed) ? worked<Footprint>(placed, '', { at }) : known({ placed, whole: false, ...drop });
   });
 }

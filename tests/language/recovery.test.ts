@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
+import { isKnown } from '../../calc/figure/index.ts';
+import { reportOf } from '../../calc/report.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { openBook, type TestBook } from '../harness/book.ts';
 import { damage, statementsOf } from '../harness/statements.ts';
@@ -98,6 +100,47 @@ describe('a slip in the head of a block', () => {
       ]);
     }
   });
+});
+
+/** Figures of the layers of the first recipe, by the name of the layer. */
+function layerFigures(text: string): Map<string, Record<string, string>> {
+  const document = book.document('sample.layup');
+  expect(document.textDocument.getText()).toBe(text);
+  const { analysis } = book.services as typeof book.services & AnalysisServices;
+  const model = analysis.entries(document).map((entry) => entry.model).find((each) => each.kind === 'recipe');
+  if (model?.kind !== 'recipe' || model.recipes[0] === undefined) throw new Error('the recipe is gone');
+  const { layers } = reportOf(model.recipes[0], analysis.shelf());
+  return new Map(layers.map((row) => [row.laid.name, Object.fromEntries(
+    row.figures.filter(({ name }) => !/share|cost|height/.test(name)).map(({ name, figure }) => [name, isKnown(figure) ? figure.value.toPrecision(9) : 'cannot']),
+  )]));
+}
+
+/** What each layer of the sample needs of other lines, beside its own: a line that is broken takes only these with it. */
+const needs: Readonly<Record<string, readonly string[]>> = {
+  outer: ['body', 'landing', 'outline'], keel: [], body: ['keel', 'outer', 'bolts', 'outline'], bolts: ['body', 'outline'], pad: ['outline'], inner: ['outline'],
+};
+
+describe('the figures of layers that do not depend on the broken line', () => {
+  for (const each of cases) {
+    it(`stay: ${each.name}`, async () => {
+      await findingsOf(sample);
+      const before = layerFigures(sample);
+      const { text } = broken(each);
+      await findingsOf(text);
+      const after = layerFigures(text);
+      const start = each.line_that_starts_with;
+      const hit = start.startsWith('outline') ? 'outline' : start.startsWith('let') ? 'landing' : (/^(?:ply|strip|core) (\w+)/.exec(start)?.[1] ?? '');
+      // a process without its resin takes the resin of every layer with it, and so their thickness
+      const noResin = start.startsWith('process') && !/with \w+/.test(each.becomes);
+      for (const [name, figures] of before) {
+        if (name === hit || (needs[name] ?? []).includes(hit)) continue;
+        const now = after.get(name);
+        expect(now?.layer_area, `${name} keeps its area`).toBe(figures.layer_area);
+        expect(now?.layer_dry_mass, `${name} keeps its dry mass`).toBe(figures.layer_dry_mass);
+        if (!noResin) expect(now, name).toEqual(figures);
+      }
+    });
+  }
 });
 
 describe('every line of the sample cut after every token', () => {
