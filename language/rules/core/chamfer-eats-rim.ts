@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf, halfWidth, partPlaced } from '../kit/geometry.ts';
-import { valueOf } from '../kit/layers.ts';
+import { clauseAt, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -21,7 +21,7 @@ export const coreChamferEatsRim = rule({
       const run = thickness / Math.tan(chamfer.si);
       if (run < half - footprint.inset) continue;
       context.report({
-        at: `${core.path}.chamfer`,
+        at: clauseAt(core, 'chamfer'),
         message: text('a slope of {chamfer} runs in by {run} over {thickness} of core, and the core is only {half} wide from its toe to its middle: nothing flat is left', {
           chamfer, run: metres(run), thickness: metres(thickness), half: metres(Math.max(0, half - footprint.inset)),
         }),

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { coresOf } from '../kit/cores.ts';
-import { factValue } from '../kit/layers.ts';
+import { clauseAt, factValue } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -20,9 +20,9 @@ export const coreCoarsePerforation = rule({
       if (pitch === undefined || pitch.si <= most + 1e-9) continue;
       const diameter = core.layer.perforation?.diameter;
       context.report({
-        at: `${core.path}.perforate`,
+        at: clauseAt(core, 'perforate'),
         message: text('the holes of {core} stand {pitch} apart; the resin spreads over the skin below from holes that are {most} apart or less', { core: core.name, pitch, most: metres(most) }),
-        fixes: [context.edit.replace('Write every 40 mm', `${core.path}.perforate`, `perforate ${asTyped(diameter ?? metres(0.002))} every 40 mm`)],
+        fixes: [context.edit.replace('Write every 40 mm', clauseAt(core, 'perforate'), `perforate ${asTyped(diameter ?? metres(0.002))} every 40 mm`)],
       });
     }
   },

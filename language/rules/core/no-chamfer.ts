@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { coresOf } from '../kit/cores.ts';
-import { valueOf } from '../kit/layers.ts';
+import { clauseAt, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -23,11 +23,11 @@ export const coreNoChamfer = rule({
       if ((inset === undefined && extent.kind === 'net') || thickness === undefined || thickness <= thin) continue;
       if (chamfer !== undefined && chamfer.si <= steepest + 1e-9) continue;
       context.report({
-        at: chamfer === undefined ? core.path : `${core.path}.chamfer`,
+        at: chamfer === undefined ? core.path : clauseAt(core, 'chamfer'),
         message: chamfer === undefined
           ? text('{core} ends square inside the skins, {thickness} high: the skin bridges there; chamfer it to 20 deg', { core: core.name, thickness: metres(thickness) })
           : text('the edge of {core} stands at {chamfer}: more than 30 deg makes a kink that the skin bridges', { core: core.name, chamfer }),
-        fixes: [chamfer === undefined ? context.edit.addClause('Add chamfer 20 deg', core.path, 'chamfer 20 deg') : context.edit.replace('Write chamfer 20 deg', `${core.path}.chamfer`, 'chamfer 20 deg')],
+        fixes: [chamfer === undefined ? context.edit.addClause('Add chamfer 20 deg', core.path, 'chamfer 20 deg') : context.edit.replace('Write chamfer 20 deg', clauseAt(core, 'chamfer'), 'chamfer 20 deg')],
       });
     }
   },

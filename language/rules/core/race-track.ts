@@ -1,5 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { coresOf } from '../kit/cores.ts';
+import { clauseAt } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -17,9 +18,9 @@ export const coreRaceTrack = rule({
       const groove = core.layer.grooves?.find(({ clearance }) => clearance !== undefined && clearance.si > widest + 1e-9);
       if (groove?.clearance === undefined) continue;
       context.report({
-        at: `${core.path}.clearance`,
+        at: clauseAt(core, 'clearance'),
         message: text('a gap of {gap} beside the strip in {core} is a channel: over {most} the resin races through it and shuts the middle off dry', { gap: groove.clearance, core: core.name, most: metres(widest) }),
-        fixes: [context.edit.replace('Write clearance 1 mm', `${core.path}.clearance`, 'clearance 1 mm')],
+        fixes: [context.edit.replace('Write clearance 1 mm', clauseAt(core, 'clearance'), 'clearance 1 mm')],
       });
     }
   },

@@ -1,5 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { coresOf, isBedded, stepsOn } from '../kit/cores.ts';
+import { clauseAt } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 export const coreScoreNotFilled = rule({
@@ -13,7 +14,7 @@ export const coreScoreNotFilled = rule({
     for (const core of coresOf(context)) {
       if ((core.layer.score === undefined && stepsOn(context, core, 'score').length === 0) || isBedded(context, core) || stepsOn(context, core, 'fill').length > 0) continue;
       context.report({
-        at: core.layer.score === undefined ? core.path : `${core.path}.score`,
+        at: core.layer.score === undefined ? core.path : clauseAt(core, 'score'),
         message: text('nothing fills the cuts of {core}: bed it in paste, or fill the cuts; open they are a path for water', { core: core.name }),
       });
     }

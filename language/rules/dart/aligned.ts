@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 
-import { layersOf } from '../kit/layers.ts';
+import { clauseAt, layersOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 export const dartAligned = rule({
@@ -14,10 +14,10 @@ export const dartAligned = rule({
       const before = wrapped[i - 1];
       if (before === undefined || before.layer.darts !== laid.layer.darts || before.path === laid.path) continue;
       context.report({
-        at: `${laid.path}.darts`,
+        at: clauseAt(laid, 'darts'),
         message: text('{ply} has as many darts as {before} below it, {darts}, shared alike over the outline: they fall on each other', { ply: laid.name, before: before.name, darts: Number(laid.layer.darts) }),
-        related: [{ at: { entry: context.recipe.entry, path: `${before.path}.darts` }, message: text('the darts below') }],
-        fixes: [context.edit.replace(`Write darts ${Number(laid.layer.darts) + 1}`, `${laid.path}.darts`, `darts ${Number(laid.layer.darts) + 1}`)],
+        related: [{ at: { entry: context.recipe.entry, path: clauseAt(before, 'darts') }, message: text('the darts below') }],
+        fixes: [context.edit.replace(`Write darts ${Number(laid.layer.darts) + 1}`, clauseAt(laid, 'darts'), `darts ${Number(laid.layer.darts) + 1}`)],
       });
     }
   },

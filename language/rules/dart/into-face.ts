@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { DART_KEEP_OFF } from '../../../calc/cloth/habits.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { usual } from '../../../calc/figure/index.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -19,7 +19,7 @@ export const dartIntoFace = rule({
       const wrap = valueOf(context.ask(wrapReach, laid.key));
       if (keepOff === undefined || wrap === undefined || wrap.reach > keepOff + 1e-9) continue;
       context.report({
-        at: `${laid.path}.wrap`,
+        at: clauseAt(laid, 'wrap'),
         message: text('{ply} reaches {reach} past the outline, and darts end {keep} short of the face: none can be cut; a longer landing', { ply: laid.name, reach: metres(wrap.reach), keep: metres(keepOff) }),
       });
     }

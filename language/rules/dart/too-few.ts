@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -18,9 +18,9 @@ export const dartTooFew = rule({
       if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts >= wanted) continue;
       const enough = need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / need.widest - 1e-9)) : 0), 0);
       context.report({
-        at: `${laid.path}.darts`,
+        at: clauseAt(laid, 'darts'),
         message: text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', { darts, width: metres(need.typed.width), widest: metres(need.widest), enough }),
-        fixes: [context.edit.replace('Write darts auto', `${laid.path}.darts`, 'darts auto')],
+        fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
     }
   },

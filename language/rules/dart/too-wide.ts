@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -18,9 +18,9 @@ export const dartTooWide = rule({
       // fewer than that is told of as too few
       if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts < wanted) continue;
       context.report({
-        at: `${laid.path}.darts`,
+        at: clauseAt(laid, 'darts'),
         message: text('{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}', { darts, width: metres(need.typed.width), widest: metres(need.widest) }),
-        fixes: [context.edit.replace('Write darts auto', `${laid.path}.darts`, 'darts auto')],
+        fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
     }
   },

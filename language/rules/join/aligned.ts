@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
-import { factValue, layersOf, valueOf } from '../kit/layers.ts';
+import { clauseAt, factValue, layersOf, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -26,9 +26,9 @@ export const joinAligned = rule({
       if (!near) continue;
       told.add(laid.path);
       context.report({
-        at: `${laid.path}.join`,
+        at: clauseAt(laid, 'join'),
         message: text('the join of {ply} stands less than {apart} from that of {before} below it', { ply: laid.name, apart: metres(apart), before: before.name }),
-        related: [{ at: { entry: context.recipe.entry, path: `${before.path}.join` }, message: text('the join below') }],
+        related: [{ at: { entry: context.recipe.entry, path: clauseAt(before, 'join') }, message: text('the join below') }],
       });
     }
   },

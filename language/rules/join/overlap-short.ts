@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 
-import { factValue, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
+import { clauseAt, factValue, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -18,7 +18,7 @@ export const joinOverlapShort = rule({
       const join = laid.layer.joins?.find(({ kind, lap }) => kind === 'lap' && lap !== undefined && lap.si < least - 1e-9);
       const lap = join?.lap ?? (laid.layer.lap !== undefined && laid.layer.lap.si < least - 1e-9 ? laid.layer.lap : undefined);
       if (lap === undefined) continue;
-      const at = join === undefined ? `${laid.path}.lap` : `${laid.path}.join`;
+      const at = join === undefined ? clauseAt(laid, 'lap') : clauseAt(laid, 'join');
       context.report({
         at,
         message: text('the pieces of {ply} overlap by {lap}; {least} or more carry across', { ply: laid.name, lap, least: metres(least) }),

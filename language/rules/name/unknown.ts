@@ -31,7 +31,7 @@ function wrongKind(book: Book, { name, kinds, wants }: Use): string | undefined 
 function reportKind(context: Context, use: Use, kind: string): void {
   context.report({
     at: use.at,
-    message: text('{name} is {kind}; here stands {wanted}', { name: use.name, kind: spokenKind(kind), wanted: (use.kinds ?? []).map(spokenKind).join(' or ') }),
+    message: text('{name} is a {kind}; what belongs here is a {wanted}', { name: use.name, kind: spokenKind(kind), wanted: (use.kinds ?? []).map(spokenKind).join(' or ') }),
   });
 }
 

@@ -3,7 +3,7 @@ import { isImpossible } from '../../../calc/outcome.ts';
 import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
 import { covers } from '../../../calc/stack/footprint.figure.ts';
 import { footprintOf } from '../kit/geometry.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 export const plyJoinInHighLoad = rule({
@@ -24,10 +24,10 @@ export const plyJoinInHighLoad = rule({
       });
       if (under === undefined) continue;
       context.report({
-        at: `${laid.path}.join`,
+        at: clauseAt(laid, 'join'),
         message: text('the butt join of {ply} lies over {under}, where the load runs: a butt join carries nothing across; lap it, or move it', { ply: laid.name, under: under.name }),
         related: [{ at: { entry: context.recipe.entry, path: under.path }, message: text('what carries there') }],
-        fixes: [context.edit.replace('Write join lap 50 mm', `${laid.path}.join`, 'join lap 50 mm')],
+        fixes: [context.edit.replace('Write join lap 50 mm', clauseAt(laid, 'join'), 'join lap 50 mm')],
       });
     }
   },

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 export const plyNetWithWrap = rule({
@@ -14,12 +14,12 @@ export const plyNetWithWrap = rule({
       const other = clauses.find(({ word }) => word === 'wrap') ?? clauses.find(({ word }) => word === 'to');
       if (!clauses.some(({ word }) => word === 'net') || other === undefined || extent.kind === 'zone') continue;
       context.report({
-        at: `${path}.net`,
+        at: clauseAt(laid, 'net'),
         message: other.word === 'wrap'
           ? text('{ply} cannot end at the finished edge and be wrapped round it', { ply: laid.name })
           : text('{ply} cannot end at the finished edge and run out to the trim', { ply: laid.name }),
         related: [{ at: { entry: context.recipe.entry, path: other.path }, message: text('the other one') }],
-        fixes: [context.edit.removeClause('Take net away', `${path}.net`)],
+        fixes: [context.edit.removeClause('Take net away', clauseAt(laid, 'net'))],
       });
     }
   },

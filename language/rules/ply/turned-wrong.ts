@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { laidDirections } from '../../../calc/stack/directions.ts';
 import { layerCloth } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 /** Directions that are told apart, rad. */
@@ -22,9 +22,9 @@ export const plyTurnedWrong = rule({
       const same = lying.every((sheet, i) => Math.abs(sheet.arealWeight - (over[i]?.arealWeight ?? 0)) < near && Math.abs((sheet.angle ?? 0) - (over[i]?.angle ?? 0)) < near);
       if (!same) continue;
       context.report({
-        at: `${laid.path}.turned`,
+        at: clauseAt(laid, 'turned'),
         message: text('turned over, {material} lies as it did before: its mirror image takes a quarter turn', { material: layer.material ?? '' }),
-        fixes: [context.edit.replace('Write turned 90 deg', `${laid.path}.turned`, 'turned 90 deg')],
+        fixes: [context.edit.replace('Write turned 90 deg', clauseAt(laid, 'turned'), 'turned 90 deg')],
       });
     }
   },

@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { linesOf } from '../kit/uses.ts';
-import { factValue, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { clauseAt, factValue, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -25,9 +25,9 @@ export const stackSteepDropoff = rule({
       const wanted = (runOut * weight) / 0.6;
       if (drop.by.si >= wanted - 1e-6) continue;
       context.report({
-        at: laid.layer.drop === undefined ? group.path : `${laid.path}.drop`,
+        at: laid.layer.drop === undefined ? group.path : clauseAt(laid, 'drop'),
         message: text('each copy of {ply} ends {drop} inside the one before; {weight} of cloth wants {wanted}', { ply: laid.layer.name, drop: drop.by, weight: arealWeight(weight), wanted: metres(wanted) }),
-        fixes: [laid.layer.drop === undefined ? undefined : context.edit.replace(`Write drop ${typedLength(wanted)}`, `${laid.path}.drop`, `drop ${typedLength(wanted)}`)],
+        fixes: [laid.layer.drop === undefined ? undefined : context.edit.replace(`Write drop ${typedLength(wanted)}`, clauseAt(laid, 'drop'), `drop ${typedLength(wanted)}`)],
       });
     }
   },

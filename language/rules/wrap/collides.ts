@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { halfWidth, partPlaced } from '../kit/geometry.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -18,7 +18,7 @@ export const wrapCollides = rule({
       const wrap = valueOf(context.ask(wrapReach, laid.key));
       if (wrap === undefined || wrap.landing <= half) continue;
       context.report({
-        at: `${laid.path}.wrap`,
+        at: clauseAt(laid, 'wrap'),
         message: text('{ply} lands {landing} from each side of a part that is {width} wide: the two landings lie over each other by {over}', {
           ply: laid.name, landing: metres(wrap.landing), width: metres(2 * half), over: metres(2 * (wrap.landing - half)),
         }),

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { smallestRadius } from '../kit/bend.ts';
-import { layersOf, onePerLine, typedLength } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -16,7 +16,7 @@ export const wrapNoEdge = rule({
     if (ply === undefined) return;
     const radius = smallestRadius(context, ply) ?? 0.006;
     context.report({
-      at: `${ply.path}.wrap`,
+      at: clauseAt(ply, 'wrap'),
       message: text('{ply} goes round the edge, but the part does not say how the edge is broken: taken as square; the cloth wants {radius} of radius', { ply: ply.name, radius: metres(radius) }),
       related: [{ at: { entry: context.recipe.entry, path: part.path }, message: text('the part, without a line `edge`') }],
       fixes: [context.edit.firstLineIn(`Add: edge round ${typedLength(radius)}`, part.path, `edge round ${typedLength(radius)}`)],

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
-import { layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -17,7 +17,7 @@ export const wrapShort = rule({
       if (laid.layer.extent.kind !== 'wrap' || laid.layer.oversize === undefined) continue;
       const wrap = valueOf(context.ask(wrapReach, laid.key));
       if (wrap?.typed === undefined || wrap.typed >= wrap.needed - asGoodAsRight) continue;
-      const at = `${laid.path}.oversize`;
+      const at = clauseAt(laid, 'oversize');
       context.report({
         at,
         message: text('{ply} reaches {reach} past the outline; wrapping {height} of edge and landing {landing} on {onto} needs {needed}; it is {short} too short', {

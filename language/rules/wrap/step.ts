@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { wrapTarget } from '../../../calc/stack/order.ts';
-import { layersOf, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -28,11 +28,11 @@ export const wrapStep = rule({
       const sum = near.reduce((all, other) => all + other.weight, one.weight);
       if (near.length === 0 || sum <= atOneLine + 1e-9) continue;
       context.report({
-        at: `${one.laid.path}.wrap`,
+        at: clauseAt(one.laid, 'wrap'),
         message: text('{plies} end on {target} at nearly the same line, {sum} of cloth; let each next landing be {apart} longer or shorter', {
           plies: [...near, one].map(({ laid }) => laid.name).join(', '), target: one.target.name, sum: arealWeight(sum), apart: metres(runOut * one.weight),
         }),
-        related: near.map(({ laid }) => ({ at: { entry: context.recipe.entry, path: `${laid.path}.wrap` }, message: text('ends there too') })),
+        related: near.map(({ laid }) => ({ at: { entry: context.recipe.entry, path: clauseAt(laid, 'wrap') }, message: text('ends there too') })),
       });
     }
   },

@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { smallestRadius } from '../kit/bend.ts';
-import { layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -21,7 +21,7 @@ export const wrapTightBend = rule({
       if (least === undefined || weight === undefined || radius >= least - 1e-9) continue;
       const at = `${context.recipe.part?.path}.edge`;
       context.report({
-        at: `${laid.path}.wrap`,
+        at: clauseAt(laid, 'wrap'),
         message: radius === 0
           ? text('{ply} ({weight}) goes round a square edge; it wants a radius of {least} or more', { ply: laid.name, weight: arealWeight(weight), least: metres(least) })
           : text('{ply} ({weight}) goes round a radius of {radius}; it wants {least} or more', { ply: laid.name, weight: arealWeight(weight), radius: metres(radius), least: metres(least) }),
