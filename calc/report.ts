@@ -1,26 +1,46 @@
-import { batches, potLife } from './resin/pot.figure.ts';
 import { bagSize, pleatsNeeded, tapeLength } from './bag/bag.figure.ts';
-import { type Piece, layerArea, layerPiece } from './cloth/area.figure.ts';
+import { layerArea, layerPiece, type Piece } from './cloth/area.figure.ts';
 import { type DartNeed, dartNeed } from './cloth/darts.figure.ts';
 import { type WrapReach, wrapReach } from './cloth/wrap.figure.ts';
 import {
-  consumableCost, consumableCostOrder, cost, costOrder, labourCost, labourCostOrder, materialCost, materialCostOrder, mouldCost, mouldCostOrder,
-  overheadCost, overheadCostOrder, stepCost,
+  consumableCost,
+  consumableCostOrder,
+  cost,
+  costOrder,
+  labourCost,
+  labourCostOrder,
+  materialCost,
+  materialCostOrder,
+  mouldCost,
+  mouldCostOrder,
+  overheadCost,
+  overheadCostOrder,
+  stepCost,
 } from './cost/cost.figure.ts';
 import { currency, layerCost } from './cost/price.figure.ts';
-import { type Verdict, evaluate } from './expect/evaluate.ts';
-import { type Bench, type Figure, type FigureDefinition, benchOf, isKnown, known, whenKnown } from './figure/index.ts';
+import { evaluate, type Verdict } from './expect/evaluate.ts';
+import { type Bench, benchOf, type Figure, type FigureDefinition, isKnown, known, whenKnown } from './figure/index.ts';
 import { layerFraction } from './laminate/fraction.figure.ts';
 import { fibreFraction, heightSoFar, thickness } from './laminate/laminate.figure.ts';
-import { type LayerResin, dryMass, layerDryMass, layerMass, layerResin, layerShare, mass } from './laminate/mass.figure.ts';
+import {
+  dryMass,
+  type LayerResin,
+  layerDryMass,
+  layerMass,
+  layerResin,
+  layerShare,
+  mass,
+} from './laminate/mass.figure.ts';
 import { layerThickness } from './laminate/thickness.figure.ts';
 import type { Book, Expectation, ProcessKind, Recipe, Step } from './model/index.ts';
 import { outlineSize, partArea } from './outline/part.figure.ts';
 import { type StepAmount, stepAmount } from './plan/amount.figure.ts';
-import { standingTime, stepStandingTime, stepWorkingTime, workingTime } from './plan/step.figure.ts';
+import { stepStandingTime, stepWorkingTime } from './plan/step.figure.ts';
+import { standingTime, workingTime } from './plan/total.figure.ts';
 import { AREA, type Dimension, LENGTH, MASS, MONEY, NUMBER, PRESSURE, TIME } from './quantity/index.ts';
 import { type MixSplit, mixSplit } from './resin/mix.figure.ts';
-import { resinElsewhere, resinInPart, resinToMix, resinsUsed } from './resin/needs.figure.ts';
+import { resinElsewhere, resinInPart, resinsUsed, resinToMix } from './resin/needs.figure.ts';
+import { batches, potLife } from './resin/pot.figure.ts';
 import { gelTime, openTime } from './resin/time.figure.ts';
 import { laidStack } from './stack/laid.figure.ts';
 import type { LaidLayer, StackProblem } from './stack/laid.ts';
@@ -91,12 +111,23 @@ interface Column {
 }
 
 const column = (definition: FigureDefinition<number>, dimension: Dimension, only?: readonly ProcessKind[]): Column => ({
-  name: definition.name, dimension, of: (bench, key) => bench.ask(definition, key), only,
+  name: definition.name,
+  dimension,
+  of: (bench, key) => bench.ask(definition, key),
+  only,
 });
 
-function pick<T>(name: string, definition: FigureDefinition<T>, dimension: Dimension, of: (value: T) => number, only?: readonly ProcessKind[]): Column {
+function pick<T>(
+  name: string,
+  definition: FigureDefinition<T>,
+  dimension: Dimension,
+  of: (value: T) => number,
+  only?: readonly ProcessKind[],
+): Column {
   return {
-    name, dimension, only,
+    name,
+    dimension,
+    only,
     of: (bench, key) => whenKnown({ v: bench.ask(definition, key) }, ({ v }, reasons) => known(of(v), ...reasons)),
   };
 }
@@ -208,9 +239,18 @@ export function reportOf(recipe: Recipe, book: Book): Report {
     figures: filled(PART, bench, '', money),
     layers: isKnown(stack) ? stack.value.layers.map((laid) => layerRow(bench, laid, money)) : [],
     problems: isKnown(stack) ? stack.value.problems : [],
-    resins: isKnown(resins) ? resins.value.map((name) => ({ name, figures: filled(RESIN, bench, name, money), split: bench.ask(mixSplit, name) })) : [],
+    resins: isKnown(resins)
+      ? resins.value.map((name) => ({
+          name,
+          figures: filled(RESIN, bench, name, money),
+          split: bench.ask(mixSplit, name),
+        }))
+      : [],
     steps: stepRows(bench, recipe.process?.steps ?? [], 0, money),
-    expects: recipe.expects.map((expectation) => ({ expectation, verdict: evaluate(bench, expectation.test, expectation.path) })),
+    expects: recipe.expects.map((expectation) => ({
+      expectation,
+      verdict: evaluate(bench, expectation.test, expectation.path),
+    })),
   };
 }
 

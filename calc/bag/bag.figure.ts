@@ -1,10 +1,36 @@
-import { type Bench, type Figure, allKnown, cannot, defineFigure, definePick, isKnown, known, quantity, reason, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
+import {
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  definePick,
+  type Figure,
+  isKnown,
+  known,
+  quantity,
+  reason,
+  text,
+  typed,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { stackHeight } from '../laminate/laminate.figure.ts';
 import type { Argument, Step } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
-import { stackHeight } from '../laminate/laminate.figure.ts';
 import { offsetPerimeter } from '../outline/offset.ts';
 import { inRecipe, outlinePerimeter, partFrame, placedPoint } from '../outline/part.figure.ts';
-import { allSteps, amountOf, clauseWith, countOf, firstClause, flat, hasWord, head, pastEdge } from '../plan/reading.ts';
+import {
+  allSteps,
+  amountOf,
+  clauseWith,
+  countOf,
+  firstClause,
+  flat,
+  hasWord,
+  head,
+  pastEdge,
+} from '../plan/reading.ts';
 import { LENGTH } from '../quantity/index.ts';
 import { bagFilm, tapeLength as tapeFormula } from './film.ts';
 import { HEM, PLEAT_HEIGHT, SHEET_PAST, TAPE_CLEARANCE } from './habits.ts';
@@ -13,7 +39,9 @@ import { sheetOver } from './sheet.ts';
 
 /** All steps of the process in order, those in blocks too. */
 export const processSteps = definePick<readonly Step[]>('process_steps', (bench) =>
-  whenKnown({ process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) }, ({ process }) => known([...allSteps(process.steps)])),
+  whenKnown({ process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) }, ({ process }) =>
+    known([...allSteps(process.steps)]),
+  ),
 );
 
 /** One step by its path. */
@@ -27,20 +55,32 @@ export const stepAt = definePick<Step>('step', (bench, path) =>
 /** How far a sheet of a step runs past the edge of the part, m; negative: short of it. */
 export function sheetPast(bench: Bench, step: Step): Figure<number> {
   const said = pastEdge(step);
-  if (said !== undefined) return known(said, reason('typed', text('{past} past the edge', { past: quantity(said, LENGTH) }), { at: inRecipe(bench, step.path) }));
+  if (said !== undefined)
+    return known(
+      said,
+      reason('typed', text('{past} past the edge', { past: quantity(said, LENGTH) }), {
+        at: inRecipe(bench, step.path),
+      }),
+    );
   const habit = SHEET_PAST[step.verb];
   return habit === undefined ? known(0) : usual(bench, habit);
 }
 
 /** Area of the sheet that a step lays over the part, m2; all its layers. */
 export const sheetArea = defineFigure<number>('sheet_area', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path), frame: bench.ask(partFrame), height: bench.ask(stackHeight) }, ({ step, frame, height }, reasons) =>
-    whenKnown({ past: sheetPast(bench, step) }, ({ past }, more) => {
-      const said = clauseWith(step, 'layer', 'layers');
-      const layers = Math.max(1, said === undefined ? 1 : (countOf(flat(said)) ?? 1));
-      const area = following(sheetOver(frame.shape, past, height), (one) => one * layers);
-      return worked(area, text('the outline, {past} past its edge, and the way up the stack', { past: quantity(past, LENGTH) }), { at: inRecipe(bench, path), reasons: [...more, ...reasons] });
-    }),
+  whenKnown(
+    { step: bench.ask(stepAt, path), frame: bench.ask(partFrame), height: bench.ask(stackHeight) },
+    ({ step, frame, height }, reasons) =>
+      whenKnown({ past: sheetPast(bench, step) }, ({ past }, more) => {
+        const said = clauseWith(step, 'layer', 'layers');
+        const layers = Math.max(1, said === undefined ? 1 : (countOf(flat(said)) ?? 1));
+        const area = following(sheetOver(frame.shape, past, height), (one) => one * layers);
+        return worked(
+          area,
+          text('the outline, {past} past its edge, and the way up the stack', { past: quantity(past, LENGTH) }),
+          { at: inRecipe(bench, path), reasons: [...more, ...reasons] },
+        );
+      }),
   ),
 );
 
@@ -55,7 +95,8 @@ export const lineLength = defineFigure<number>('line_length', (bench, path) =>
       return worked(offsetPerimeter(frame.shape, Math.max(0, out)), words, { at });
     }
     const points = said.flatMap((a) => (a.kind === 'point' ? [placedPoint(frame, a.point)] : []));
-    if (points.length === 0) return typed<number>(undefined, `where ${step.name ?? step.verb} runs (from (x, y) to (x, y), or perimeter)`, at);
+    if (points.length === 0)
+      return typed<number>(undefined, `where ${step.name ?? step.verb} runs (from (x, y) to (x, y), or perimeter)`, at);
     let length = 0;
     for (const [i, to] of points.entries()) {
       const from = points[i - 1];
@@ -73,11 +114,20 @@ export const tapeOffset = defineFigure<number>('tape_offset', (bench) =>
   whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) => {
     const tape = steps.find((s) => s.verb === 'tape');
     const said = tape === undefined ? undefined : pastEdge(tape);
-    if (tape !== undefined && said !== undefined) return known(said, reason('typed', text('tape {out} outside the edge', { out: quantity(said, LENGTH) }), { at: inRecipe(bench, tape.path) }));
+    if (tape !== undefined && said !== undefined)
+      return known(
+        said,
+        reason('typed', text('tape {out} outside the edge', { out: quantity(said, LENGTH) }), {
+          at: inRecipe(bench, tape.path),
+        }),
+      );
     const outs = steps.filter((s) => SHEETS.includes(s.verb)).map((s) => sheetPast(bench, s));
     const lines = steps.filter((s) => s.verb === 'feed' || s.verb === 'vent').map((s) => pastEdge(s) ?? 0);
     return whenKnown({ outs: allKnown(outs), clear: usual(bench, TAPE_CLEARANCE) }, (v, reasons) =>
-      known(Math.max(0, ...v.outs, ...lines) + v.clear, reason('computed', 'outside the outermost sheet or line', { reasons })),
+      known(
+        Math.max(0, ...v.outs, ...lines) + v.clear,
+        reason('computed', 'outside the outermost sheet or line', { reasons }),
+      ),
     );
   }),
 );
@@ -100,10 +150,15 @@ export const pleats = defineFigure<PleatsAsked>('pleats', (bench) =>
     const count = countOf(list);
     if (count !== undefined) {
       return whenKnown({ height: heightFigure }, (v, reasons) =>
-        known<PleatsAsked>({ count, height: v.height, typed: true }, reason('typed', text('{count} pleats', { count }), { at: inRecipe(bench, clause?.path ?? ''), reasons })),
+        known<PleatsAsked>(
+          { count, height: v.height, typed: true },
+          reason('typed', text('{count} pleats', { count }), { at: inRecipe(bench, clause?.path ?? ''), reasons }),
+        ),
       );
     }
-    return whenKnown({ height: heightFigure, needed: bench.ask(pleatsNeeded) }, (v, reasons) => known({ count: v.needed, height: v.height, typed: false }, ...reasons));
+    return whenKnown({ height: heightFigure, needed: bench.ask(pleatsNeeded) }, (v, reasons) =>
+      known({ count: v.needed, height: v.height, typed: false }, ...reasons),
+    );
   }),
 );
 
@@ -114,7 +169,13 @@ export const pleatsNeeded = defineFigure<number>('pleats_needed', (bench) =>
     const clause = bag === undefined ? undefined : firstClause(bag, 'pleats');
     const height = clause === undefined ? undefined : amountOf(flat(clause), LENGTH);
     return whenKnown({ height: height === undefined ? usual(bench, PLEAT_HEIGHT) : known(height.si) }, (v, more) =>
-      worked(pleatsFormula(stack, v.height), text('twice the {height} of the stack on each side, at twice the height of each pleat', { height: quantity(stack, LENGTH) }), { reasons: [...reasons, ...more] }),
+      worked(
+        pleatsFormula(stack, v.height),
+        text('twice the {height} of the stack on each side, at twice the height of each pleat', {
+          height: quantity(stack, LENGTH),
+        }),
+        { reasons: [...reasons, ...more] },
+      ),
     );
   }),
 );
@@ -129,9 +190,20 @@ export interface BagSize {
 /** Film to cut for the bag. */
 export const bagSize = defineFigure<BagSize>('bag_size', (bench) =>
   whenKnown(
-    { frame: bench.ask(partFrame), tape: bench.ask(tapeOffset), height: bench.ask(stackHeight), pleats: bench.ask(pleats), hem: usual(bench, HEM) },
+    {
+      frame: bench.ask(partFrame),
+      tape: bench.ask(tapeOffset),
+      height: bench.ask(stackHeight),
+      pleats: bench.ask(pleats),
+      hem: usual(bench, HEM),
+    },
     ({ frame, tape, height, pleats: p, hem }, reasons) => {
-      const span = { length: frame.bounds.length + 2 * tape, width: frame.bounds.width + 2 * tape, stackHeight: height, hem };
+      const span = {
+        length: frame.bounds.length + 2 * tape,
+        width: frame.bounds.width + 2 * tape,
+        stackHeight: height,
+        hem,
+      };
       return worked(bagFilm(span, p), 'from tape to tape, with the pleats and a hem on each side', { reasons });
     },
   ),
@@ -139,10 +211,20 @@ export const bagSize = defineFigure<BagSize>('bag_size', (bench) =>
 
 /** Sealant tape round the bag and up and down its pleats, m. */
 export const tapeLength = defineFigure<number>('tape_length', (bench) =>
-  whenKnown({ frame: bench.ask(partFrame), tape: bench.ask(tapeOffset), round: bench.ask(outlinePerimeter) }, ({ frame, tape }, reasons) => {
-    const bag = bench.ask(pleats);
-    const folds = isKnown(bag) ? bag.value : { count: 0, height: 0 };
-    const length = following(offsetPerimeter(frame.shape, tape), (way) => tapeFormula(way, folds));
-    return worked(length, text('round the part, {out} outside its edge, and twice the height of {count} pleats', { out: quantity(tape, LENGTH), count: folds.count }), { reasons });
-  }),
+  whenKnown(
+    { frame: bench.ask(partFrame), tape: bench.ask(tapeOffset), round: bench.ask(outlinePerimeter) },
+    ({ frame, tape }, reasons) => {
+      const bag = bench.ask(pleats);
+      const folds = isKnown(bag) ? bag.value : { count: 0, height: 0 };
+      const length = following(offsetPerimeter(frame.shape, tape), (way) => tapeFormula(way, folds));
+      return worked(
+        length,
+        text('round the part, {out} outside its edge, and twice the height of {count} pleats', {
+          out: quantity(tape, LENGTH),
+          count: folds.count,
+        }),
+        { reasons },
+      );
+    },
+  ),
 );

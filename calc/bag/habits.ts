@@ -2,7 +2,12 @@ import { quantity } from '../figure/figure.ts';
 import type { Usual } from '../figure/habit.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 
-const length = (habit: string, what: string, metres: number, source: string): Usual => ({ habit, what, value: quantity(metres, LENGTH), source });
+const length = (habit: string, what: string, metres: number, source: string): Usual => ({
+  habit,
+  what,
+  value: quantity(metres, LENGTH),
+  source,
+});
 
 /** How far sheets run past the edge of the part (negative: short of it) where the step does not say. */
 export const SHEET_PAST: Readonly<Record<string, Usual>> = {
@@ -15,7 +20,12 @@ export const SHEET_PAST: Readonly<Record<string, Usual>> = {
 };
 
 /** From the outermost thing under the bag to the sealant tape. */
-export const TAPE_CLEARANCE = length('tape', 'from the outermost sheet or line to the tape', 0.02, 'common practice: 20 mm clear of cloth, so that no fibre lies under the tape');
+export const TAPE_CLEARANCE = length(
+  'tape',
+  'from the outermost sheet or line to the tape',
+  0.02,
+  'common practice: 20 mm clear of cloth, so that no fibre lies under the tape',
+);
 export const PLEAT_HEIGHT = length('pleat', 'height of a pleat', 0.04, 'common practice: 40 mm');
 export const HEM = length('hem', 'film outside the inner edge of the tape', 0.05, 'common practice: 50 mm');
 /** From pot or trap to the bag, each line. */

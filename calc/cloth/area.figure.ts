@@ -1,13 +1,25 @@
-import { type Bench, type Figure, type Reason, defineFigure, known, quantity, reason, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
-import { UNKNOWN } from '../model/index.ts';
-import { type Outcome, following } from '../outcome.ts';
 import { coreArea } from '../core/core.figure.ts';
-import { shapeArea, shapePerimeter } from '../outline/measure.ts';
+import {
+  type Bench,
+  defineFigure,
+  type Figure,
+  known,
+  quantity,
+  type Reason,
+  reason,
+  text,
+  typed,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { layerMaterial } from '../laminate/fraction.figure.ts';
+import { UNKNOWN } from '../model/index.ts';
+import { following, type Outcome } from '../outcome.ts';
+import { shapeArea, shapeBounds, shapePerimeter } from '../outline/measure.ts';
 import { offsetArea } from '../outline/offset.ts';
 import { baseArea, inRecipe, partFrame, sidesOf } from '../outline/part.figure.ts';
-import { shapeBounds } from '../outline/measure.ts';
 import { turns } from '../outline/turns.ts';
-import { layerMaterial } from '../laminate/fraction.figure.ts';
 import { AREA, LENGTH } from '../quantity/index.ts';
 import { type Footprint, footprintArea, layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
@@ -22,13 +34,21 @@ export const layerArea = defineFigure<number>('layer_area', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
     if (laid.layer.kind === 'core') return bench.ask(coreArea, key);
     if (!footprint.whole) {
-      return worked(footprintArea(footprint), text('area of the shape of {name}', { name: laid.name }), { at: inRecipe(bench, laid.path) });
+      return worked(footprintArea(footprint), text('area of the shape of {name}', { name: laid.name }), {
+        at: inRecipe(bench, laid.path),
+      });
     }
-    return whenKnown({ base: bench.ask(baseArea), sides: bench.ask(sidesOf), band: wrapBand(bench, laid) }, (v, reasons) => {
-      const area = following(lost(footprint), (less) => Math.max(0, v.base + v.sides.area + v.band - less));
-      const words = v.band === 0 ? text('the whole part') : text('the face and {band} round the edge', { band: quantity(v.band, AREA) });
-      return worked(area, words, { reasons });
-    });
+    return whenKnown(
+      { base: bench.ask(baseArea), sides: bench.ask(sidesOf), band: wrapBand(bench, laid) },
+      (v, reasons) => {
+        const area = following(lost(footprint), (less) => Math.max(0, v.base + v.sides.area + v.band - less));
+        const words =
+          v.band === 0
+            ? text('the whole part')
+            : text('the face and {band} round the edge', { band: quantity(v.band, AREA) });
+        return worked(area, words, { reasons });
+      },
+    );
   }),
 );
 
@@ -39,14 +59,22 @@ const lost = (footprint: Footprint) =>
 /** Area of a wrapped ply beyond the face: the edge all round, and the ring that lands inside the outline; m2. */
 function wrapBand(bench: Bench, laid: LaidLayer): Figure<number> {
   if (laid.layer.extent.kind !== 'wrap') return known(0);
-  return whenKnown({ wrap: bench.ask(wrapReach, laid.key), frame: bench.ask(partFrame) }, ({ wrap, frame }, reasons) => {
-    const band = following(shapePerimeter(frame.shape), (perimeter) =>
-      following(shapeArea(frame.shape), (all) =>
-        following(offsetArea(frame.shape, -wrap.landing), (inside) => perimeter * (wrap.reach - wrap.landing) + all - inside),
-      ),
-    );
-    return worked(band, 'way round the edge times the outline, and the ring of the landing, darts closed', { reasons });
-  });
+  return whenKnown(
+    { wrap: bench.ask(wrapReach, laid.key), frame: bench.ask(partFrame) },
+    ({ wrap, frame }, reasons) => {
+      const band = following(shapePerimeter(frame.shape), (perimeter) =>
+        following(shapeArea(frame.shape), (all) =>
+          following(
+            offsetArea(frame.shape, -wrap.landing),
+            (inside) => perimeter * (wrap.reach - wrap.landing) + all - inside,
+          ),
+        ),
+      );
+      return worked(band, 'way round the edge times the outline, and the ring of the landing, darts closed', {
+        reasons,
+      });
+    },
+  );
 }
 
 /** A flat piece as it is cut. */
@@ -69,8 +97,12 @@ export interface Piece {
 function pastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
   const { extent, oversize } = laid.layer;
   const at = inRecipe(bench, laid.path);
-  if (extent.kind === 'wrap') return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => known(wrap.reach, ...reasons));
-  if (oversize !== undefined) return whenKnown({ oversize: typed(oversize, `the oversize of ${laid.name}`, at) }, (v, reasons) => known(v.oversize.si, ...reasons));
+  if (extent.kind === 'wrap')
+    return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => known(wrap.reach, ...reasons));
+  if (oversize !== undefined)
+    return whenKnown({ oversize: typed(oversize, `the oversize of ${laid.name}`, at) }, (v, reasons) =>
+      known(v.oversize.si, ...reasons),
+    );
   if (extent.kind !== 'to trim') return known(0);
   const part = bench.recipe.part;
   const allowance = typed(part?.trimAllowance, 'the trim allowance', inRecipe(bench, part?.path ?? ''));
@@ -80,7 +112,8 @@ function pastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
 /** The flat piece of a layer of cloth, core or insert. */
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
-    if (laid.layer.kind === 'coat') return typed<Piece>(undefined, `a piece of ${laid.name}, which is a coat,`, inRecipe(bench, laid.path));
+    if (laid.layer.kind === 'coat')
+      return typed<Piece>(undefined, `a piece of ${laid.name}, which is a coat,`, inRecipe(bench, laid.path));
     const past = isCloth(laid) ? pastEdge(bench, laid) : known(0);
     const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
     return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
@@ -97,9 +130,17 @@ export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
           };
         }),
       );
-      const fits = following(piece, (p): Outcome<Piece> => (p.length > 0 && p.width > 0 ? p : { problem: `nothing is left of ${laid.name}: its drop is larger than it is` }));
+      const fits = following(
+        piece,
+        (p): Outcome<Piece> =>
+          p.length > 0 && p.width > 0
+            ? p
+            : { problem: `nothing is left of ${laid.name}: its drop is larger than it is` },
+      );
       const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
-      return whenKnown({ flat: worked(fits, words, { at: inRecipe(bench, laid.path), reasons }) }, ({ flat }, all) => joined(bench, laid, flat, all));
+      return whenKnown({ flat: worked(fits, words, { at: inRecipe(bench, laid.path), reasons }) }, ({ flat }, all) =>
+        joined(bench, laid, flat, all),
+      );
     });
   }),
 );
@@ -126,7 +167,10 @@ function tabsOf(bench: Bench, laid: LaidLayer): Figure<{ readonly length: number
       sum.length += tab.length.si;
       sum.area += tab.length.si * straight;
     }
-    return known(sum, reason('typed', text('{length} of tabs', { length: quantity(sum.length, LENGTH) }), { at, reasons }));
+    return known(
+      sum,
+      reason('typed', text('{length} of tabs', { length: quantity(sum.length, LENGTH) }), { at, reasons }),
+    );
   });
 }
 
@@ -151,7 +195,10 @@ function joined(bench: Bench, laid: LaidLayer, piece: Piece, reasons: readonly R
       const laps = lanes.lapped * length;
       return { ...piece, lanes, laps, area: piece.area + laps };
     });
-    return worked(made, text('wider than the roll of {width}: joined of lanes', { width: roll.width }), { at: inRecipe(bench, laid.path), reasons: [...reasons, ...more] });
+    return worked(made, text('wider than the roll of {width}: joined of lanes', { width: roll.width }), {
+      at: inRecipe(bench, laid.path),
+      reasons: [...reasons, ...more],
+    });
   });
 }
 
@@ -159,6 +206,9 @@ function joined(bench: Bench, laid: LaidLayer, piece: Piece, reasons: readonly R
 export const layerClothArea = defineFigure<number>('layer_cloth_area', (bench, key) =>
   whenKnown({ area: bench.ask(layerArea, key), piece: bench.ask(layerPiece, key) }, ({ area, piece }, reasons) => {
     if (piece.laps === 0) return known(area, ...reasons);
-    return known(area + piece.laps, reason('computed', text('with {laps} of laps', { laps: quantity(piece.laps, AREA) }), { reasons }));
+    return known(
+      area + piece.laps,
+      reason('computed', text('with {laps} of laps', { laps: quantity(piece.laps, AREA) }), { reasons }),
+    );
   }),
 );

@@ -1,8 +1,8 @@
 import { defineFigure, factOf, known, quantity, reason, text, usual, whenKnown, worked } from '../figure/index.ts';
+import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { following } from '../outcome.ts';
 import { inRecipe, partFrame } from '../outline/part.figure.ts';
 import { turns } from '../outline/turns.ts';
-import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import { type BendNeed, dartNeeds, dartTotal, shareDarts } from './darts.ts';
@@ -31,11 +31,17 @@ export interface DartNeed {
 const shearOf = defineFigure<number>('shear', (bench, key) =>
   whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
     if (material.shear !== undefined) {
-      return whenKnown({ shear: factOf(material.shear, `what ${material.name} takes up by shear`, factPlace(material, 'shear')) }, (v, reasons) => known(v.shear.si, ...reasons));
+      return whenKnown(
+        { shear: factOf(material.shear, `what ${material.name} takes up by shear`, factPlace(material, 'shear')) },
+        (v, reasons) => known(v.shear.si, ...reasons),
+      );
     }
     return whenKnown({ cloth: bench.ask(layerCloth, key) }, ({ cloth }) => {
       const share = USUAL_SHEAR[cloth.style];
-      const words = text('{share} of the excess taken up by shear, usual for {style} cloth', { share: quantity(share, NUMBER), style: cloth.style });
+      const words = text('{share} of the excess taken up by shear, usual for {style} cloth', {
+        share: quantity(share, NUMBER),
+        style: cloth.style,
+      });
       return known(share, reason('trade', words, { source: 'from memory; try the cloth on a corner' }));
     });
   }),
@@ -45,8 +51,12 @@ const shearOf = defineFigure<number>('shear', (bench, key) =>
 export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
   whenKnown(
     {
-      laid: bench.ask(laidLayer, key), frame: bench.ask(partFrame), wrap: bench.ask(wrapReach, key), shear: bench.ask(shearOf, key),
-      widest: usual(bench, WIDEST_DART), keepOff: usual(bench, DART_KEEP_OFF),
+      laid: bench.ask(laidLayer, key),
+      frame: bench.ask(partFrame),
+      wrap: bench.ask(wrapReach, key),
+      shear: bench.ask(shearOf, key),
+      widest: usual(bench, WIDEST_DART),
+      keepOff: usual(bench, DART_KEEP_OFF),
     },
     ({ laid, frame, wrap, shear, widest, keepOff }, reasons) => {
       const asked = laid.layer.darts;
@@ -55,14 +65,29 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
           const total = dartTotal(bends);
           const widestOf = (of: readonly BendNeed[]) => of.reduce((most, b) => Math.max(most, b.width), 0);
           const base: DartNeed = {
-            ...total, bends, widest, width: widestOf(bends), depth: wrap.reach - keepOff, excess: bends.reduce((sum, b) => sum + b.excess, 0),
+            ...total,
+            bends,
+            widest,
+            width: widestOf(bends),
+            depth: wrap.reach - keepOff,
+            excess: bends.reduce((sum, b) => sum + b.excess, 0),
           };
           if (typeof asked !== 'number') return base;
-          return following(shareDarts(bends, asked), (shared) => ({ ...base, bends: shared, typed: { darts: asked, width: widestOf(shared.filter((b) => b.excess > 0)) } }));
+          return following(shareDarts(bends, asked), (shared) => ({
+            ...base,
+            bends: shared,
+            typed: { darts: asked, width: widestOf(shared.filter((b) => b.excess > 0)) },
+          }));
         }),
       );
-      const words = text('turn times (reach + landing) is too long at the free edge, less what shear takes up, in darts of {widest} at most', { widest: quantity(widest, LENGTH) });
-      const typedWords = typeof asked === 'number' ? [reason('typed', text('{darts} darts', { darts: asked }), { at: inRecipe(bench, laid.path) })] : [];
+      const words = text(
+        'turn times (reach + landing) is too long at the free edge, less what shear takes up, in darts of {widest} at most',
+        { widest: quantity(widest, LENGTH) },
+      );
+      const typedWords =
+        typeof asked === 'number'
+          ? [reason('typed', text('{darts} darts', { darts: asked }), { at: inRecipe(bench, laid.path) })]
+          : [];
       return worked(need, words, { at: inRecipe(bench, laid.path), reasons: [...typedWords, ...reasons] });
     },
   ),

@@ -1,30 +1,51 @@
-import type { Usual } from '../figure/habit.ts';
 import { quantity } from '../figure/figure.ts';
+import type { Usual } from '../figure/habit.ts';
 import type { ClothStyle } from '../model/material.ts';
 import { LENGTH, NUMBER } from '../quantity/dimension.ts';
 
 /** The widest dart that is cut, at the free edge. */
 export const WIDEST_DART: Usual = {
-  habit: 'dart', what: 'the widest dart', value: quantity(0.02, LENGTH), source: 'common practice: darts of 20 mm close without a lump',
+  habit: 'dart',
+  what: 'the widest dart',
+  value: quantity(0.02, LENGTH),
+  source: 'common practice: darts of 20 mm close without a lump',
 };
 
 /** How far short of the face a dart ends. */
 export const DART_KEEP_OFF: Usual = {
-  habit: 'dart_keep_off', what: 'distance of a dart from the face', value: quantity(0.005, LENGTH), source: 'common practice: a dart ends 5 mm short of the face',
+  habit: 'dart_keep_off',
+  what: 'distance of a dart from the face',
+  value: quantity(0.005, LENGTH),
+  source: 'common practice: a dart ends 5 mm short of the face',
 };
 
 /** Lap of joined lanes of one piece. */
 export const JOIN_LAP: Usual = {
-  habit: 'overlap', what: 'lap of a join', value: quantity(0.025, LENGTH), source: 'common practice: laps of 25 to 50 mm on small craft',
+  habit: 'overlap',
+  what: 'lap of a join',
+  value: quantity(0.025, LENGTH),
+  source: 'common practice: laps of 25 to 50 mm on small craft',
 };
 
 /** Share of what is taken off the roll or the sheet that is thrown away. */
 export const CLOTH_WASTE: Usual = {
-  habit: 'cloth_waste', what: 'cutting waste of cloth', value: quantity(0.15, NUMBER), source: 'common practice: 10 to 20 % of cloth; until the pieces are laid out on the roll',
+  habit: 'cloth_waste',
+  what: 'cutting waste of cloth',
+  value: quantity(0.15, NUMBER),
+  source: 'common practice: 10 to 20 % of cloth; until the pieces are laid out on the roll',
 };
 export const CORE_WASTE: Usual = {
-  habit: 'core_waste', what: 'cutting waste of core', value: quantity(0.1, NUMBER), source: 'common practice: 5 to 15 % of core',
+  habit: 'core_waste',
+  what: 'cutting waste of core',
+  value: quantity(0.1, NUMBER),
+  source: 'common practice: 5 to 15 % of core',
 };
 
 /** Share of excess length that a cloth takes up by shear at an edge, where the cloth does not say. From memory: try it on a corner. */
-export const USUAL_SHEAR: Readonly<Record<ClothStyle, number>> = { random: 0.4, woven: 0.5, stitched: 0.3, uni: 0.1, braid: 0.6 };
+export const USUAL_SHEAR: Readonly<Record<ClothStyle, number>> = {
+  random: 0.4,
+  woven: 0.5,
+  stitched: 0.3,
+  uni: 0.1,
+  braid: 0.6,
+};

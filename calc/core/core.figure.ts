@@ -1,8 +1,20 @@
-import { type Bench, type Figure, allKnown, defineFigure, known, quantity, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
-import { type Outcome, following, isImpossible } from '../outcome.ts';
-import { cutoutsOf, inRecipe } from '../outline/part.figure.ts';
-import { shapeArea } from '../outline/measure.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  known,
+  quantity,
+  text,
+  typed,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
+import { following, isImpossible, type Outcome } from '../outcome.ts';
+import { shapeArea } from '../outline/measure.ts';
+import { cutoutsOf, inRecipe } from '../outline/part.figure.ts';
 import { AREA, LENGTH, VOLUME } from '../quantity/index.ts';
 import { grooveRoom, kerfVolume, perforation } from '../resin/core-cuts.ts';
 import { type Footprint, footprintArea, layerFootprint } from '../stack/footprint.figure.ts';
@@ -13,40 +25,58 @@ import { chamferRun, prismatoid } from './solid.ts';
 
 /** Room that a strip has in its groove, on each side and at each end, where no clearance is typed. */
 const CLEARANCE = {
-  habit: 'clearance', what: 'room beside a strip in its groove', value: quantity(0.0005, LENGTH), source: 'common practice: half a millimetre each side',
+  habit: 'clearance',
+  what: 'room beside a strip in its groove',
+  value: quantity(0.0005, LENGTH),
+  source: 'common practice: half a millimetre each side',
 };
 
 /** Area of the inserts that lie in a core, m2. */
 const insertArea = defineFigure<number>('insert_area', (bench, key) =>
   whenKnown({ core: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ core, stack }) => {
     const areas = insertsOf(stack.layers, core).map((insert) =>
-      whenKnown({ f: bench.ask(layerFootprint, insert.key) }, ({ f }) => worked(footprintArea(f), text('the insert {name}', { name: insert.name }))),
+      whenKnown({ f: bench.ask(layerFootprint, insert.key) }, ({ f }) =>
+        worked(footprintArea(f), text('the insert {name}', { name: insert.name })),
+      ),
     );
-    return whenKnown({ areas: allKnown(areas) }, (v, reasons) => known(v.areas.reduce((sum, a) => sum + a, 0), ...reasons));
+    return whenKnown({ areas: allKnown(areas) }, (v, reasons) =>
+      known(
+        v.areas.reduce((sum, a) => sum + a, 0),
+        ...reasons,
+      ),
+    );
   }),
 );
 
 /** What is left of a core's toe face, m2: inserts and cutouts are taken out. */
 export const coreArea = defineFigure<number>('core_area', (bench, key) =>
-  whenKnown({ footprint: bench.ask(layerFootprint, key), inserts: bench.ask(insertArea, key), holes: cutoutArea(bench, key) }, (v, reasons) => {
-    const shown = { inset: quantity(v.footprint.inset, LENGTH), inserts: quantity(v.inserts, AREA) };
-    const area = following(footprintArea(v.footprint), (a) => Math.max(0, a - v.inserts - v.holes));
-    return worked(area, text('the face, {inset} inside the finished edge, less {inserts} of inserts', shown), { reasons });
-  }),
+  whenKnown(
+    { footprint: bench.ask(layerFootprint, key), inserts: bench.ask(insertArea, key), holes: cutoutArea(bench, key) },
+    (v, reasons) => {
+      const shown = { inset: quantity(v.footprint.inset, LENGTH), inserts: quantity(v.inserts, AREA) };
+      const area = following(footprintArea(v.footprint), (a) => Math.max(0, a - v.inserts - v.holes));
+      return worked(area, text('the face, {inset} inside the finished edge, less {inserts} of inserts', shown), {
+        reasons,
+      });
+    },
+  ),
 );
 
 /** Cutouts of the part go through a core that covers it all; m2. */
 function cutoutArea(bench: Bench, key: string): Figure<number> {
-  return whenKnown({ footprint: bench.ask(layerFootprint, key), cutouts: bench.ask(cutoutsOf) }, ({ footprint, cutouts }) => {
-    if (!footprint.whole) return known(0);
-    let sum = 0;
-    for (const cutout of cutouts) {
-      const area = shapeArea(cutout.shape);
-      if (isImpossible(area)) return worked<number>(area, '');
-      sum += area;
-    }
-    return known(sum);
-  });
+  return whenKnown(
+    { footprint: bench.ask(layerFootprint, key), cutouts: bench.ask(cutoutsOf) },
+    ({ footprint, cutouts }) => {
+      if (!footprint.whole) return known(0);
+      let sum = 0;
+      for (const cutout of cutouts) {
+        const area = shapeArea(cutout.shape);
+        if (isImpossible(area)) return worked<number>(area, '');
+        sum += area;
+      }
+      return known(sum);
+    },
+  );
 }
 
 /** Cuts into a core and what they hold, m3. */
@@ -61,19 +91,21 @@ export interface CoreCuts {
 
 /** Holes, saw cuts and grooves of a core. */
 export const coreCuts = defineFigure<CoreCuts>('core_cuts', (bench, key) =>
-  whenKnown({ core: bench.ask(laidLayer, key), area: bench.ask(coreArea, key), thickness: bench.ask(layerThickness, key) }, ({ core, area, thickness }) =>
-    whenKnown(
-      {
-        holes: holesOf(bench, core, area, thickness),
-        kerfs: kerfsOf(bench, core, area, thickness),
-        grooves: allKnown((core.layer.grooves ?? []).map((_, i) => grooveOf(bench, core, i, thickness))),
-      },
-      ({ holes, kerfs, grooves }, reasons) => {
-        const cut = grooves.reduce((sum, g) => sum + g.cut, 0);
-        const room = grooves.reduce((sum, g) => sum + g.room, 0);
-        return known({ holes, kerfs, grooves: cut, grooveRoom: room }, ...reasons);
-      },
-    ),
+  whenKnown(
+    { core: bench.ask(laidLayer, key), area: bench.ask(coreArea, key), thickness: bench.ask(layerThickness, key) },
+    ({ core, area, thickness }) =>
+      whenKnown(
+        {
+          holes: holesOf(bench, core, area, thickness),
+          kerfs: kerfsOf(bench, core, area, thickness),
+          grooves: allKnown((core.layer.grooves ?? []).map((_, i) => grooveOf(bench, core, i, thickness))),
+        },
+        ({ holes, kerfs, grooves }, reasons) => {
+          const cut = grooves.reduce((sum, g) => sum + g.cut, 0);
+          const room = grooves.reduce((sum, g) => sum + g.room, 0);
+          return known({ holes, kerfs, grooves: cut, grooveRoom: room }, ...reasons);
+        },
+      ),
   ),
 );
 
@@ -86,7 +118,10 @@ function holesOf(bench: Bench, core: LaidLayer, area: number, thickness: number)
     pitch: typed(holes.pitch, `the distance between the holes in ${core.name}`, at),
   };
   return whenKnown(sizes, ({ diameter, pitch }, reasons) => {
-    const found = following(perforation(area, diameter.si, pitch.si, thickness), (p) => ({ count: p.holes, volume: p.volume }));
+    const found = following(perforation(area, diameter.si, pitch.si, thickness), (p) => ({
+      count: p.holes,
+      volume: p.volume,
+    }));
     return worked(found, text('holes of {diameter} every {pitch} both ways', { diameter, pitch }), { at, reasons });
   });
 }
@@ -96,56 +131,94 @@ function kerfsOf(bench: Bench, core: LaidLayer, area: number, thickness: number)
   const { score } = core.layer;
   const at = inRecipe(bench, core.path);
   if (score === undefined) return known(0);
-  return whenKnown({ pitch: typed(score.pitch, `the distance between the cuts in ${core.name}`, at) }, ({ pitch }, reasons) => {
-    const [width, depth] = [score.width?.si ?? 0.001, score.depth?.si ?? Math.max(thickness / 2, thickness - 0.001)];
-    const volume = following(kerfVolume({ pitch: pitch.si, width, depth, ways: 2 }), (each) => each * area);
-    const shown = { width: quantity(width, LENGTH), depth: quantity(depth, LENGTH), pitch };
-    return worked(volume, text('cuts {width} wide and {depth} deep every {pitch} both ways', shown), { at, reasons });
-  });
+  return whenKnown(
+    { pitch: typed(score.pitch, `the distance between the cuts in ${core.name}`, at) },
+    ({ pitch }, reasons) => {
+      const [width, depth] = [score.width?.si ?? 0.001, score.depth?.si ?? Math.max(thickness / 2, thickness - 0.001)];
+      const volume = following(kerfVolume({ pitch: pitch.si, width, depth, ways: 2 }), (each) => each * area);
+      const shown = { width: quantity(width, LENGTH), depth: quantity(depth, LENGTH), pitch };
+      return worked(volume, text('cuts {width} wide and {depth} deep every {pitch} both ways', shown), { at, reasons });
+    },
+  );
 }
 
 /** Place, size and depth of a groove follow from its strip; what is typed wins. */
-function grooveOf(bench: Bench, core: LaidLayer, i: number, thickness: number): Figure<{ readonly cut: number; readonly room: number }> {
+function grooveOf(
+  bench: Bench,
+  core: LaidLayer,
+  i: number,
+  thickness: number,
+): Figure<{ readonly cut: number; readonly room: number }> {
   const groove = core.layer.grooves?.[i];
   const at = inRecipe(bench, groove?.path ?? core.path);
   const strip = groove?.strip;
-  return whenKnown({ name: typed(strip, `what the groove in ${core.name} is for`, at), stack: bench.ask(laidStack) }, (v) => {
-    const laid = namedLayers(v.stack.layers, v.name)[0];
-    if (laid === undefined) return typed<never>(undefined, `a layer called ${v.name}`, at);
-    const inputs = {
-      footprint: bench.ask(layerFootprint, laid.key),
-      strip: bench.ask(layerThickness, laid.key),
-      clearance: groove?.clearance === undefined ? usual(bench, CLEARANCE) : known(groove.clearance.si),
-    };
-    return whenKnown(inputs, ({ footprint, strip: t, clearance }, reasons) => {
-      const found = grooveVolumes(footprint, t, clearance, groove?.width?.si, groove?.depth?.si, thickness);
-      return worked(found, text('the groove for {strip}', { strip: v.name }), { at, reasons });
-    });
-  });
+  return whenKnown(
+    { name: typed(strip, `what the groove in ${core.name} is for`, at), stack: bench.ask(laidStack) },
+    (v) => {
+      const laid = namedLayers(v.stack.layers, v.name)[0];
+      if (laid === undefined) return typed<never>(undefined, `a layer called ${v.name}`, at);
+      const inputs = {
+        footprint: bench.ask(layerFootprint, laid.key),
+        strip: bench.ask(layerThickness, laid.key),
+        clearance: groove?.clearance === undefined ? usual(bench, CLEARANCE) : known(groove.clearance.si),
+      };
+      return whenKnown(inputs, ({ footprint, strip: t, clearance }, reasons) => {
+        const found = grooveVolumes(footprint, t, clearance, groove?.width?.si, groove?.depth?.si, thickness);
+        return worked(found, text('the groove for {strip}', { strip: v.name }), { at, reasons });
+      });
+    },
+  );
 }
 
-function grooveVolumes(footprint: Footprint, strip: number, clearance: number, width: number | undefined, depth: number | undefined, core: number): Outcome<{ cut: number; room: number }> {
+function grooveVolumes(
+  footprint: Footprint,
+  strip: number,
+  clearance: number,
+  width: number | undefined,
+  depth: number | undefined,
+  core: number,
+): Outcome<{ cut: number; room: number }> {
   const { shape } = footprint.placed;
   if (shape.kind !== 'rectangle') return { problem: 'a groove follows from a strip, which has a length and a width' };
-  const size = { length: shape.length + 2 * clearance, width: width ?? shape.width + 2 * clearance, depth: Math.min(depth ?? strip, core) };
-  return following(grooveRoom({ ...size, filled: Math.min(strip, size.depth) * shape.length * Math.min(shape.width, size.width) }), (room) => ({
-    cut: size.length * size.width * size.depth, room,
-  }));
+  const size = {
+    length: shape.length + 2 * clearance,
+    width: width ?? shape.width + 2 * clearance,
+    depth: Math.min(depth ?? strip, core),
+  };
+  return following(
+    grooveRoom({ ...size, filled: Math.min(strip, size.depth) * shape.length * Math.min(shape.width, size.width) }),
+    (room) => ({
+      cut: size.length * size.width * size.depth,
+      room,
+    }),
+  );
 }
 
 /** Volume of the material that is left of a core, m3. */
 export const coreVolume = defineFigure<number>('core_volume', (bench, key) =>
   whenKnown(
     {
-      core: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key), thickness: bench.ask(layerThickness, key),
-      area: bench.ask(coreArea, key), cuts: bench.ask(coreCuts, key),
+      core: bench.ask(laidLayer, key),
+      footprint: bench.ask(layerFootprint, key),
+      thickness: bench.ask(layerThickness, key),
+      area: bench.ask(coreArea, key),
+      cuts: bench.ask(coreCuts, key),
     },
     ({ core, footprint, thickness, area, cuts }, reasons) => {
       const whole = following(footprintArea(footprint), (toe) =>
-        following(slopedVolume(footprint, core.layer.chamfer?.si, thickness, toe), (volume) => volume - (toe - area) * thickness),
+        following(
+          slopedVolume(footprint, core.layer.chamfer?.si, thickness, toe),
+          (volume) => volume - (toe - area) * thickness,
+        ),
       );
       const left = following(whole, (volume) => Math.max(0, volume - cuts.holes.volume - cuts.kerfs - cuts.grooves));
-      return worked(left, text('the core less its inserts, holes, cuts and grooves ({cut})', { cut: quantity(cuts.holes.volume + cuts.kerfs + cuts.grooves, VOLUME) }), { reasons });
+      return worked(
+        left,
+        text('the core less its inserts, holes, cuts and grooves ({cut})', {
+          cut: quantity(cuts.holes.volume + cuts.kerfs + cuts.grooves, VOLUME),
+        }),
+        { reasons },
+      );
     },
   ),
 );
@@ -161,8 +234,13 @@ function slopedVolume(footprint: Footprint, chamfer: number | undefined, thickne
 
 /** Volume of an insert, m3. */
 export const insertVolume = defineFigure<number>('insert_volume', (bench, key) =>
-  whenKnown({ footprint: bench.ask(layerFootprint, key), thickness: bench.ask(layerThickness, key) }, ({ footprint, thickness }, reasons) =>
-    worked(following(footprintArea(footprint), (area) => area * thickness), 'area times thickness', { reasons }),
+  whenKnown(
+    { footprint: bench.ask(layerFootprint, key), thickness: bench.ask(layerThickness, key) },
+    ({ footprint, thickness }, reasons) =>
+      worked(
+        following(footprintArea(footprint), (area) => area * thickness),
+        'area times thickness',
+        { reasons },
+      ),
   ),
 );
-

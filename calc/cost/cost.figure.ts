@@ -1,23 +1,45 @@
-import { type Bench, type Figure, type FigureDefinition, allKnown, cannot, defineFigure, factOf, known, reason, text, typed, whenKnown, worked } from '../figure/index.ts';
-import { UNKNOWN } from '../model/index.ts';
+import { processSteps } from '../bag/bag.figure.ts';
+import {
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  type Figure,
+  type FigureDefinition,
+  factOf,
+  known,
+  reason,
+  text,
+  typed,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
 import { materialAt } from '../laminate/fraction.figure.ts';
 import { overLayers } from '../laminate/mass.figure.ts';
-import { processSteps } from '../bag/bag.figure.ts';
+import { UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { type StepItem, stepAmount } from '../plan/amount.figure.ts';
-import { averageWorkingTime } from '../plan/step.figure.ts';
-import { AREA, LENGTH, MASS, type Quantity, VOLUME, sameDimension } from '../quantity/index.ts';
+import { averageWorkingTime } from '../plan/total.figure.ts';
+import { AREA, LENGTH, MASS, type Quantity, sameDimension, VOLUME } from '../quantity/index.ts';
 import { additions } from '../resin/mix.figure.ts';
-import { resinInPart, resinToMix, resinsUsed } from '../resin/needs.figure.ts';
+import { resinInPart, resinsUsed, resinToMix } from '../resin/needs.figure.ts';
 import { labourCost as labourFormula } from './labour.ts';
 import { mouldShare, orderCost, partCost } from './part-cost.ts';
-import type { Bought } from './price.ts';
 import { costOf, layerCost, resinPrice } from './price.figure.ts';
+import type { Bought } from './price.ts';
 
 /** Cost of all that is laid and mixed for one part: with cutting waste, and the resin that is thrown away; money. */
 export const materialCost = defineFigure<number>('material_cost', (bench) =>
-  whenKnown({ layers: overLayers(bench, (laid) => bench.ask(layerCost, laid.key), 'sum of all layers'), more: resinThrownAway(bench) }, ({ layers, more }, reasons) =>
-    known(layers + more, reason('computed', 'layers with their waste, and the resin that does not stay in the part', { reasons })),
+  whenKnown(
+    {
+      layers: overLayers(bench, (laid) => bench.ask(layerCost, laid.key), 'sum of all layers'),
+      more: resinThrownAway(bench),
+    },
+    ({ layers, more }, reasons) =>
+      known(
+        layers + more,
+        reason('computed', 'layers with their waste, and the resin that does not stay in the part', { reasons }),
+      ),
   ),
 );
 
@@ -25,15 +47,35 @@ export const materialCost = defineFigure<number>('material_cost', (bench) =>
 function resinThrownAway(bench: Bench): Figure<number> {
   return whenKnown({ names: bench.ask(resinsUsed) }, ({ names }) => {
     const each = names.map((name) =>
-      whenKnown({ mix: bench.ask(resinToMix, name), inside: bench.ask(resinInPart, name), extras: bench.ask(additions, name) }, ({ mix, inside, extras }) => {
-        const price = mix.total > 0 ? bench.ask(resinPrice, name) : known(0);
-        const added = extras.map((e) =>
-          whenKnown({ material: materialAt(bench, e.material, 'what is stirred in', inRecipe(bench, bench.recipe.process?.path ?? '')) }, ({ material }) => costOf(bench, material, { mass: mix.total * e.share })),
-        );
-        return whenKnown({ price, added: allKnown(added) }, (v, reasons) => known((mix.total - inside.total) * v.price + v.added.reduce((s, c) => s + c, 0), ...reasons));
-      }),
+      whenKnown(
+        { mix: bench.ask(resinToMix, name), inside: bench.ask(resinInPart, name), extras: bench.ask(additions, name) },
+        ({ mix, inside, extras }) => {
+          const price = mix.total > 0 ? bench.ask(resinPrice, name) : known(0);
+          const added = extras.map((e) =>
+            whenKnown(
+              {
+                material: materialAt(
+                  bench,
+                  e.material,
+                  'what is stirred in',
+                  inRecipe(bench, bench.recipe.process?.path ?? ''),
+                ),
+              },
+              ({ material }) => costOf(bench, material, { mass: mix.total * e.share }),
+            ),
+          );
+          return whenKnown({ price, added: allKnown(added) }, (v, reasons) =>
+            known((mix.total - inside.total) * v.price + v.added.reduce((s, c) => s + c, 0), ...reasons),
+          );
+        },
+      ),
     );
-    return whenKnown({ each: allKnown(each) }, (v, reasons) => known(v.each.reduce((sum, c) => sum + c, 0), ...reasons));
+    return whenKnown({ each: allKnown(each) }, (v, reasons) =>
+      known(
+        v.each.reduce((sum, c) => sum + c, 0),
+        ...reasons,
+      ),
+    );
   });
 }
 
@@ -46,19 +88,22 @@ const measure = (amount: Quantity): Bought => {
 
 /** Cost of one thing that a step uses up. */
 function bought(bench: Bench, item: StepItem, path: string): Figure<number> {
-  return whenKnown({ material: materialAt(bench, item.material, `the material of ${item.what}`, inRecipe(bench, path)) }, ({ material }) => {
-    const amount = measure(item.amount);
-    const roll = material.roll?.value;
-    const width = roll === undefined || roll === UNKNOWN ? material.width?.value : roll.width;
-    const across = width === undefined || width === UNKNOWN ? undefined : width.si;
-    const converted: Bought = {
-      ...amount,
-      ...(amount.area !== undefined && across !== undefined && across > 0 ? { length: amount.area / across } : {}),
-      ...(amount.length !== undefined && across !== undefined ? { area: amount.length * across } : {}),
-      ...densityMeasures(amount, material.density?.value),
-    };
-    return costOf(bench, material, converted);
-  });
+  return whenKnown(
+    { material: materialAt(bench, item.material, `the material of ${item.what}`, inRecipe(bench, path)) },
+    ({ material }) => {
+      const amount = measure(item.amount);
+      const roll = material.roll?.value;
+      const width = roll === undefined || roll === UNKNOWN ? material.width?.value : roll.width;
+      const across = width === undefined || width === UNKNOWN ? undefined : width.si;
+      const converted: Bought = {
+        ...amount,
+        ...(amount.area !== undefined && across !== undefined && across > 0 ? { length: amount.area / across } : {}),
+        ...(amount.length !== undefined && across !== undefined ? { area: amount.length * across } : {}),
+        ...densityMeasures(amount, material.density?.value),
+      };
+      return costOf(bench, material, converted);
+    },
+  );
 }
 
 function densityMeasures(amount: Bought, density: Quantity | typeof UNKNOWN | undefined): Bought {
@@ -70,7 +115,14 @@ function densityMeasures(amount: Bought, density: Quantity | typeof UNKNOWN | un
 /** Cost of the consumables of one step; money. */
 export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
   whenKnown({ amount: bench.ask(stepAmount, path) }, ({ amount }) =>
-    whenKnown({ each: allKnown(amount.items.filter((i) => i.bought).map((i) => bought(bench, i, path))) }, ({ each }, reasons) => known(each.reduce((sum, c) => sum + c, 0), ...reasons)),
+    whenKnown(
+      { each: allKnown(amount.items.filter((i) => i.bought).map((i) => bought(bench, i, path))) },
+      ({ each }, reasons) =>
+        known(
+          each.reduce((sum, c) => sum + c, 0),
+          ...reasons,
+        ),
+    ),
   ),
 );
 
@@ -78,7 +130,10 @@ export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
 export const consumableCost = defineFigure<number>('consumable_cost', (bench) =>
   whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) =>
     whenKnown({ each: allKnown(steps.map((s) => bench.ask(stepCost, s.path))) }, ({ each }, reasons) =>
-      known(each.reduce((sum, c) => sum + c, 0), reason('computed', 'consumables of all steps', { reasons })),
+      known(
+        each.reduce((sum, c) => sum + c, 0),
+        reason('computed', 'consumables of all steps', { reasons }),
+      ),
     ),
   ),
 );
@@ -87,7 +142,9 @@ export const consumableCost = defineFigure<number>('consumable_cost', (bench) =>
 export const labourCost = defineFigure<number>('labour_cost', (bench) => {
   const { shop } = bench;
   const wage = factOf(shop?.labour, 'the labour rate of the shop', { entry: shop?.entry ?? 'shop', path: 'labour' });
-  return whenKnown({ time: bench.ask(averageWorkingTime), wage }, (v, reasons) => worked(labourFormula(v.time, v.wage.si), text('working time at {wage}', { wage: v.wage }), { reasons }));
+  return whenKnown({ time: bench.ask(averageWorkingTime), wage }, (v, reasons) =>
+    worked(labourFormula(v.time, v.wage.si), text('working time at {wage}', { wage: v.wage }), { reasons }),
+  );
 });
 
 /** Share of the mould that one part pays; money. Nothing where the tool states no cost. */
@@ -95,11 +152,32 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
   const { stack } = bench.recipe;
   if (stack?.tool === undefined) return known(0, reason('computed', 'the stack names no tool'));
   const tool = bench.tool(stack.tool);
-  if (tool === undefined) return cannot(reason('typed', text('nothing among the tools is called {name}', { name: stack.tool }), { at: inRecipe(bench, stack.path) }));
-  if (tool.cost === undefined) return known(0, reason('computed', text('{tool} states no cost: none is counted', { tool: tool.name }), { at: { entry: tool.entry, path: 'cost' } }));
+  if (tool === undefined)
+    return cannot(
+      reason('typed', text('nothing among the tools is called {name}', { name: stack.tool }), {
+        at: inRecipe(bench, stack.path),
+      }),
+    );
+  if (tool.cost === undefined)
+    return known(
+      0,
+      reason('computed', text('{tool} states no cost: none is counted', { tool: tool.name }), {
+        at: { entry: tool.entry, path: 'cost' },
+      }),
+    );
   return whenKnown({ cost: factOf(tool.cost, `the cost of ${tool.name}`, tool.cost.at) }, ({ cost }, reasons) =>
-    whenKnown({ parts: typed(cost.parts, `over how many parts the cost of ${tool.name} is spread`, tool.cost?.at ?? { entry: tool.entry, path: 'cost' }) }, ({ parts }) =>
-      worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), { reasons }),
+    whenKnown(
+      {
+        parts: typed(
+          cost.parts,
+          `over how many parts the cost of ${tool.name} is spread`,
+          tool.cost?.at ?? { entry: tool.entry, path: 'cost' },
+        ),
+      },
+      ({ parts }) =>
+        worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), {
+          reasons,
+        }),
     ),
   );
 });
@@ -107,20 +185,33 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
 /** All costs of one part before and with overhead. */
 const whole = defineFigure<{ readonly overhead: number; readonly total: number }>('cost_of_part', (bench) => {
   const share = bench.shop?.overhead;
-  const overhead = share === undefined
-    ? known(0, reason('computed', 'the shop states no overhead: none is added'))
-    : whenKnown({ o: factOf(share, 'the overhead of the shop', share.at) }, ({ o }, reasons) => known(o.si, ...reasons));
+  const overhead =
+    share === undefined
+      ? known(0, reason('computed', 'the shop states no overhead: none is added'))
+      : whenKnown({ o: factOf(share, 'the overhead of the shop', share.at) }, ({ o }, reasons) =>
+          known(o.si, ...reasons),
+        );
   const inputs = {
-    material: bench.ask(materialCost), consumables: bench.ask(consumableCost), labour: bench.ask(labourCost), mould: bench.ask(mouldCost), overhead,
+    material: bench.ask(materialCost),
+    consumables: bench.ask(consumableCost),
+    labour: bench.ask(labourCost),
+    mould: bench.ask(mouldCost),
+    overhead,
   };
-  return whenKnown(inputs, ({ overhead: o, ...direct }, reasons) => worked(partCost(direct, o), 'material, consumables, labour, mould and overhead', { reasons }));
+  return whenKnown(inputs, ({ overhead: o, ...direct }, reasons) =>
+    worked(partCost(direct, o), 'material, consumables, labour, mould and overhead', { reasons }),
+  );
 });
 
 /** Overhead that one part bears; money. */
-export const overheadCost = defineFigure<number>('overhead_cost', (bench) => whenKnown({ whole: bench.ask(whole) }, (v, reasons) => known(v.whole.overhead, ...reasons)));
+export const overheadCost = defineFigure<number>('overhead_cost', (bench) =>
+  whenKnown({ whole: bench.ask(whole) }, (v, reasons) => known(v.whole.overhead, ...reasons)),
+);
 
 /** Everything that one part costs; money. */
-export const cost = defineFigure<number>('cost', (bench) => whenKnown({ whole: bench.ask(whole) }, (v, reasons) => known(v.whole.total, ...reasons)));
+export const cost = defineFigure<number>('cost', (bench) =>
+  whenKnown({ whole: bench.ask(whole) }, (v, reasons) => known(v.whole.total, ...reasons)),
+);
 
 /** The same for all parts that the order asks for. */
 function forOrder(of: FigureDefinition<number>): FigureDefinition<number> {
@@ -128,7 +219,9 @@ function forOrder(of: FigureDefinition<number>): FigureDefinition<number> {
     whenKnown({ one: bench.ask(of) }, ({ one }, reasons) => {
       const { quantity: parts } = bench.recipe;
       const all = orderCost({ material: 0, consumables: 0, labour: 0, mould: 0, overhead: 0, total: one }, parts);
-      return 'problem' in all ? cannot(reason('typed', all.problem, { at: inRecipe(bench, 'quantity') })) : known(all.total, reason('computed', text('{parts} parts', { parts }), { reasons }));
+      return 'problem' in all
+        ? cannot(reason('typed', all.problem, { at: inRecipe(bench, 'quantity') }))
+        : known(all.total, reason('computed', text('{parts} parts', { parts }), { reasons }));
     }),
   );
 }

@@ -1,11 +1,28 @@
-import { type Bench, type Figure, type FigureDefinition, type MaterialFacts, allKnown, cannot, defineFigure, definePick, factOf, isKnown, known, reason, text, typed, usual, whenKnown } from '../figure/index.ts';
-import { UNKNOWN } from '../model/index.ts';
-import { isImpossible } from '../outcome.ts';
 import { layerPiece } from '../cloth/area.figure.ts';
 import { CLOTH_WASTE, CORE_WASTE } from '../cloth/habits.ts';
+import {
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  definePick,
+  type Figure,
+  type FigureDefinition,
+  factOf,
+  isKnown,
+  known,
+  type MaterialFacts,
+  reason,
+  text,
+  typed,
+  usual,
+  whenKnown,
+} from '../figure/index.ts';
 import { densityOf, factPlace, layerArealWeight, layerMaterial, materialAt } from '../laminate/fraction.figure.ts';
 import { layerResin } from '../laminate/mass.figure.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
+import { UNKNOWN } from '../model/index.ts';
+import { isImpossible } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { catalystDose } from '../resin/mix.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
@@ -27,46 +44,85 @@ export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): F
   const prices = facts.flatMap((f) => (f.value === UNKNOWN ? [] : [f.value]));
   if (prices.length === 0) return typed<number>(facts[0]?.value === UNKNOWN ? UNKNOWN : undefined, what, at);
   const found = priceOf(prices, bought);
-  if (isImpossible(found)) return cannot(reason('computed', text('{what}: {problem}', { what, problem: found.problem }), { at }));
+  if (isImpossible(found))
+    return cannot(reason('computed', text('{what}: {problem}', { what, problem: found.problem }), { at }));
   const money = bench.ask(currency);
   const { amount } = found.price;
   if (isKnown(money) && amount.currency !== undefined && amount.currency !== money.value) {
-    return cannot(reason('typed', text('{what} is in {own}, the costs of the shop are in {currency}', { what, own: amount.currency, currency: money.value }), { at }));
+    return cannot(
+      reason(
+        'typed',
+        text('{what} is in {own}, the costs of the shop are in {currency}', {
+          what,
+          own: amount.currency,
+          currency: money.value,
+        }),
+        { at },
+      ),
+    );
   }
-  const words = found.prorated ? text('{price}, pro rata for its thickness', { price: amount }) : text('{price}', { price: amount });
+  const words = found.prorated
+    ? text('{price}, pro rata for its thickness', { price: amount })
+    : text('{price}', { price: amount });
   const fact = facts.find((f) => f.value === found.price);
-  return known(found.cost, reason(at.entry.startsWith('stock/') ? 'stock' : 'typed', words, { at: fact?.at ?? at, source: fact?.source }));
+  return known(
+    found.cost,
+    reason(at.entry.startsWith('stock/') ? 'stock' : 'typed', words, { at: fact?.at ?? at, source: fact?.source }),
+  );
 }
 
 /** What one kg of mixed resin costs: with its catalyst, or with the fillers of a paste; money/kg. */
 export const resinPrice: FigureDefinition<number> = defineFigure<number>('resin_price', (bench, name) =>
-  whenKnown({ resin: materialAt(bench, name, 'the resin', inRecipe(bench, bench.recipe.process?.path ?? '')) }, ({ resin }) => {
-    const from = resin.madeFrom?.value;
-    if (from !== undefined && bench.prices(name) === undefined) return ofPaste(bench, resin, from);
-    const density = resin.density === undefined ? undefined : densityOf(resin);
-    const volume = density !== undefined && isKnown(density) && density.value > 0 ? 1 / density.value : undefined;
-    return whenKnown({ own: costOf(bench, resin, { mass: 1, volume }), dose: bench.ask(catalystDose, name) }, ({ own, dose }, reasons) => {
-      if (dose === undefined) return known(own, ...reasons);
-      return whenKnown({ catalyst: materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst')) }, ({ catalyst }) =>
-        whenKnown({ each: costOf(bench, catalyst, { mass: dose.dose }) }, ({ each }, more) => known(own + each, ...reasons, ...more)),
+  whenKnown(
+    { resin: materialAt(bench, name, 'the resin', inRecipe(bench, bench.recipe.process?.path ?? '')) },
+    ({ resin }) => {
+      const from = resin.madeFrom?.value;
+      if (from !== undefined && bench.prices(name) === undefined) return ofPaste(bench, resin, from);
+      const density = resin.density === undefined ? undefined : densityOf(resin);
+      const volume = density !== undefined && isKnown(density) && density.value > 0 ? 1 / density.value : undefined;
+      return whenKnown(
+        { own: costOf(bench, resin, { mass: 1, volume }), dose: bench.ask(catalystDose, name) },
+        ({ own, dose }, reasons) => {
+          if (dose === undefined) return known(own, ...reasons);
+          return whenKnown(
+            { catalyst: materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst')) },
+            ({ catalyst }) =>
+              whenKnown({ each: costOf(bench, catalyst, { mass: dose.dose }) }, ({ each }, more) =>
+                known(own + each, ...reasons, ...more),
+              ),
+          );
+        },
       );
-    });
-  }),
+    },
+  ),
 );
 
 function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<number> {
-  if (from === UNKNOWN || from === paste.name) return typed<number>(from === UNKNOWN ? UNKNOWN : undefined, `what ${paste.name} is made from`, factPlace(paste, 'from'));
+  if (from === UNKNOWN || from === paste.name)
+    return typed<number>(
+      from === UNKNOWN ? UNKNOWN : undefined,
+      `what ${paste.name} is made from`,
+      factPlace(paste, 'from'),
+    );
   const fillers = (paste.fillers ?? []).map((f) => {
     if (f.value === UNKNOWN) return typed<{ share: number; cost: number }>(UNKNOWN, `a filler of ${paste.name}`, f.at);
     const { material, share } = f.value;
     return whenKnown({ filler: materialAt(bench, material, 'the filler', f.at) }, ({ filler }) =>
-      whenKnown({ cost: costOf(bench, filler, { mass: share.si }) }, ({ cost }, reasons) => known({ share: share.si, cost }, ...reasons)),
+      whenKnown({ cost: costOf(bench, filler, { mass: share.si }) }, ({ cost }, reasons) =>
+        known({ share: share.si, cost }, ...reasons),
+      ),
     );
   });
-  return whenKnown({ base: bench.ask(resinPrice, from), fillers: allKnown(fillers) }, ({ base, fillers: all }, reasons) => {
-    const share = all.reduce((sum, f) => sum + f.share, 0);
-    return known(base * Math.max(0, 1 - share) + all.reduce((sum, f) => sum + f.cost, 0), reason('computed', 'resin and fillers by their shares', { reasons }));
-  });
+  return whenKnown(
+    { base: bench.ask(resinPrice, from), fillers: allKnown(fillers) },
+    ({ base, fillers: all }, reasons) => {
+      const share = all.reduce((sum, f) => sum + f.share, 0);
+      return known(
+        base * Math.max(0, 1 - share) + all.reduce((sum, f) => sum + f.cost, 0),
+        reason('computed', 'resin and fillers by their shares', { reasons }),
+      );
+    },
+  );
 }
 
 /** What a layer costs without resin: off the roll or the sheet with the cutting waste. */
@@ -74,18 +130,31 @@ function dryCost(bench: Bench, laid: LaidLayer): Figure<number> {
   const { key } = laid;
   if (laid.layer.kind === 'coat') return known(0);
   const waste = usual(bench, isCloth(laid) ? CLOTH_WASTE : CORE_WASTE);
-  return whenKnown({ material: bench.ask(layerMaterial, key), piece: bench.ask(layerPiece, key), waste }, ({ material, piece, waste: share }, reasons) => {
-    const area = taken(piece.area, share);
-    if (isImpossible(area)) return cannot(reason('computed', area.problem, { at: inRecipe(bench, laid.path) }));
-    const roll = material.roll?.value;
-    const width = roll === undefined || roll === UNKNOWN ? undefined : roll.width.si;
-    const lanes = width === undefined ? undefined : Math.max(1, Math.ceil(piece.width / width - 1e-9));
-    const tape = laid.layer.extent.kind === 'strip' && lanes !== undefined ? piece.length * lanes : undefined;
-    return whenKnown({ more: isCloth(laid) ? ofRoll(bench, key, area) : ofSheet(bench, laid, material, area) }, ({ more }) => {
-      const bought = { area, length: tape ?? (width === undefined || !(width > 0) ? undefined : area / width), pieces: 1, ...more };
-      return whenKnown({ cost: costOf(bench, material, bought) }, ({ cost }, priced) => known(cost, ...priced, ...reasons));
-    });
-  });
+  return whenKnown(
+    { material: bench.ask(layerMaterial, key), piece: bench.ask(layerPiece, key), waste },
+    ({ material, piece, waste: share }, reasons) => {
+      const area = taken(piece.area, share);
+      if (isImpossible(area)) return cannot(reason('computed', area.problem, { at: inRecipe(bench, laid.path) }));
+      const roll = material.roll?.value;
+      const width = roll === undefined || roll === UNKNOWN ? undefined : roll.width.si;
+      const lanes = width === undefined ? undefined : Math.max(1, Math.ceil(piece.width / width - 1e-9));
+      const tape = laid.layer.extent.kind === 'strip' && lanes !== undefined ? piece.length * lanes : undefined;
+      return whenKnown(
+        { more: isCloth(laid) ? ofRoll(bench, key, area) : ofSheet(bench, laid, material, area) },
+        ({ more }) => {
+          const bought = {
+            area,
+            length: tape ?? (width === undefined || !(width > 0) ? undefined : area / width),
+            pieces: 1,
+            ...more,
+          };
+          return whenKnown({ cost: costOf(bench, material, bought) }, ({ cost }, priced) =>
+            known(cost, ...priced, ...reasons),
+          );
+        },
+      );
+    },
+  );
 }
 
 const ofRoll = (bench: Bench, key: string, area: number): Figure<Bought> => {
@@ -100,7 +169,8 @@ function ofSheet(bench: Bench, laid: LaidLayer, material: MaterialFacts, area: n
     const sheet = material.sheet?.value;
     const whole = sheet === undefined || sheet === UNKNOWN ? 0 : sheet.length.si * sheet.width.si;
     return known({
-      thickness, volume,
+      thickness,
+      volume,
       ...(density !== undefined && isKnown(density) ? { mass: volume * density.value } : {}),
       ...(whole > 0 ? { pieces: area / whole } : {}),
     });
@@ -112,9 +182,14 @@ export const layerCost = defineFigure<number>('layer_cost', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
     whenKnown({ dry: dryCost(bench, laid), resin: bench.ask(layerResin, key) }, ({ dry, resin }, reasons) => {
       const wet = resin.items.filter((i) => bench.material(i.resin)?.kind !== 'prepreg');
-      const each = wet.map((i) => whenKnown({ price: bench.ask(resinPrice, i.resin) }, ({ price }, more) => known(price * i.mass, ...more)));
+      const each = wet.map((i) =>
+        whenKnown({ price: bench.ask(resinPrice, i.resin) }, ({ price }, more) => known(price * i.mass, ...more)),
+      );
       return whenKnown({ each: allKnown(each) }, (v, more) =>
-        known(dry + v.each.reduce((sum, c) => sum + c, 0), reason('computed', 'what is cut, with waste, and the resin in it', { reasons: [...reasons, ...more] })),
+        known(
+          dry + v.each.reduce((sum, c) => sum + c, 0),
+          reason('computed', 'what is cut, with waste, and the resin in it', { reasons: [...reasons, ...more] }),
+        ),
       );
     }),
   ),

@@ -1,5 +1,5 @@
-import { type Outcome, following, given, notNegative, positive } from '../outcome.ts';
 import type { Price } from '../model/material.ts';
+import { following, given, notNegative, type Outcome, positive } from '../outcome.ts';
 
 /** What is bought, in every measure that is known of it. SI; a price is taken for the first measure that fits it. */
 export interface Bought {
@@ -31,14 +31,18 @@ const measureOf = (bought: Bought, { per }: Price): number | undefined => {
 export function priceOf(prices: readonly Price[], bought: Bought): Outcome<PricedAt> {
   const fitting = prices.filter((price) => measureOf(bought, price) !== undefined);
   const { thickness } = bought;
-  const exact = fitting.find((p) => p.thickness !== undefined && thickness !== undefined && Math.abs(p.thickness.si - thickness) < 1e-6);
+  const exact = fitting.find(
+    (p) => p.thickness !== undefined && thickness !== undefined && Math.abs(p.thickness.si - thickness) < 1e-6,
+  );
   const plain = exact ?? fitting.find((p) => p.thickness === undefined);
   const price = plain ?? nearest(fitting, thickness);
   if (price === undefined) return { problem: 'none of its prices is for what is used of it (m2, m, kg, m3 or each)' };
   const amount = measureOf(bought, price) ?? 0;
   return following(shareOf(price, plain === undefined ? thickness : undefined), (share) =>
     given([notNegative('the price', price.amount.si), notNegative('the amount', amount)], () => ({
-      price, cost: amount * price.amount.si * share, prorated: plain === undefined,
+      price,
+      cost: amount * price.amount.si * share,
+      prorated: plain === undefined,
     })),
   );
 }
@@ -46,7 +50,10 @@ export function priceOf(prices: readonly Price[], bought: Bought): Outcome<Price
 function nearest(prices: readonly Price[], thickness: number | undefined): Price | undefined {
   if (thickness === undefined) return undefined;
   const apart = (p: Price): number => Math.abs((p.thickness?.si ?? 0) - thickness);
-  return prices.reduce<Price | undefined>((best, p) => (best === undefined || apart(p) < apart(best) ? p : best), undefined);
+  return prices.reduce<Price | undefined>(
+    (best, p) => (best === undefined || apart(p) < apart(best) ? p : best),
+    undefined,
+  );
 }
 
 function shareOf(price: Price, thickness: number | undefined): Outcome {

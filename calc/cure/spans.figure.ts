@@ -1,10 +1,10 @@
-import { type Bench, type Figure, allKnown, defineFigure, known, typed, whenKnown } from '../figure/index.ts';
-import type { Step } from '../model/index.ts';
 import { stepAt } from '../bag/bag.figure.ts';
+import { allKnown, type Bench, defineFigure, type Figure, known, typed, whenKnown } from '../figure/index.ts';
+import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { amountOf, head, typedTime } from '../plan/reading.ts';
 import { stepStandingTime } from '../plan/step.figure.ts';
-import { TEMPERATURE, dimension } from '../quantity/index.ts';
+import { dimension, TEMPERATURE } from '../quantity/index.ts';
 import { workTemperature } from '../resin/time.figure.ts';
 import type { HeatSpan } from './equivalent.ts';
 
@@ -25,7 +25,11 @@ export const heatSpans = defineFigure<readonly SaidSpan[]>('heat_spans', (bench,
     const spans: Figure<SaidSpan>[] = [];
     for (const line of step.steps === undefined || step.steps.length === 0 ? [step] : step.steps) {
       const from = temperature;
-      const target = amountOf(head(line), TEMPERATURE) ?? line.clauses.map((c) => (c.word === 'at' ? amountOf(c.arguments, TEMPERATURE) : undefined)).find((t) => t !== undefined);
+      const target =
+        amountOf(head(line), TEMPERATURE) ??
+        line.clauses
+          .map((c) => (c.word === 'at' ? amountOf(c.arguments, TEMPERATURE) : undefined))
+          .find((t) => t !== undefined);
       temperature = target?.si ?? temperature;
       const ramps = line.verb === 'ramp' || line.verb === 'cool';
       if (!ramps && line !== step && line.verb !== 'hold') continue;
@@ -50,5 +54,7 @@ function ramp(bench: Bench, line: Step, from: number, to: number): Figure<SaidSp
 
 function hold(bench: Bench, line: Step, temperature: number): Figure<SaidSpan> {
   const time = typed(typedTime(line)?.amount, `how long to ${line.verb}`, inRecipe(bench, line.path));
-  return whenKnown({ time }, (v, reasons) => known({ from: temperature, to: temperature, time: v.time.si, path: line.path }, ...reasons));
+  return whenKnown({ time }, (v, reasons) =>
+    known({ from: temperature, to: temperature, time: v.time.si, path: line.path }, ...reasons),
+  );
 }

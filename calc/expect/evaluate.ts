@@ -1,14 +1,39 @@
-import { type Bench, type Figure, type Reason, cannot, finiteFigure, isCannot, isKnown, isNotYet, known, notYet, quantity, reason, text, whenKnown } from '../figure/index.ts';
-import { type Place, type Test, UNKNOWN } from '../model/index.ts';
 import { consumableCost, cost, labourCost, materialCost, mouldCost, overheadCost } from '../cost/cost.figure.ts';
 import { currency } from '../cost/price.figure.ts';
+import {
+  type Bench,
+  cannot,
+  type Figure,
+  finiteFigure,
+  isCannot,
+  isKnown,
+  isNotYet,
+  known,
+  notYet,
+  quantity,
+  type Reason,
+  reason,
+  text,
+  whenKnown,
+} from '../figure/index.ts';
 import { fibreFraction, thicknessAt } from '../laminate/laminate.figure.ts';
 import { dryMass, layerMass, mass } from '../laminate/mass.figure.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
+import { type Place, type Test, UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { inRecipe, outlineSize, partArea, partFrame, placedPoint } from '../outline/part.figure.ts';
-import { standingTime, workingTime } from '../plan/step.figure.ts';
-import { AREA, type Dimension, LENGTH, MASS, MONEY, NUMBER, type Quantity, TIME, sameDimension } from '../quantity/index.ts';
+import { standingTime, workingTime } from '../plan/total.figure.ts';
+import {
+  AREA,
+  type Dimension,
+  LENGTH,
+  MASS,
+  MONEY,
+  NUMBER,
+  type Quantity,
+  sameDimension,
+  TIME,
+} from '../quantity/index.ts';
 import { resinToMix } from '../resin/needs.figure.ts';
 import { gelTime, openTime } from '../resin/time.figure.ts';
 import { placeOf } from '../stack/footprint.figure.ts';
@@ -27,18 +52,30 @@ export interface Verdict {
 
 type Asked = (bench: Bench, test: Test) => Figure<Quantity>;
 
-const scalar = (of: (bench: Bench, test: Test) => Figure<number>, dimension: Dimension): Asked => (bench, test) =>
-  whenKnown({ value: of(bench, test) }, ({ value }, reasons) => known(quantity(value, dimension), ...reasons));
+const scalar =
+  (of: (bench: Bench, test: Test) => Figure<number>, dimension: Dimension): Asked =>
+  (bench, test) =>
+    whenKnown({ value: of(bench, test) }, ({ value }, reasons) => known(quantity(value, dimension), ...reasons));
 
 /** Costs compare with a limit in the currency of the shop alone. */
-const money = (of: (bench: Bench) => Figure<number>): Asked => (bench) =>
-  whenKnown({ value: of(bench) }, ({ value }, reasons) => {
-    const unit = bench.ask(currency);
-    return known(quantity(value, MONEY, isKnown(unit) ? unit.value : undefined), ...reasons);
-  });
+const money =
+  (of: (bench: Bench) => Figure<number>): Asked =>
+  (bench) =>
+    whenKnown({ value: of(bench) }, ({ value }, reasons) => {
+      const unit = bench.ask(currency);
+      return known(quantity(value, MONEY, isKnown(unit) ? unit.value : undefined), ...reasons);
+    });
 
-const later = (what: string): Asked => () => notYet(text('{what} is not computed yet', { what }));
-const measured = (what: string): Asked => () => cannot(reason('computed', text('{what} is measured at the bench: use check, and write it into the record', { what })));
+const later =
+  (what: string): Asked =>
+  () =>
+    notYet(text('{what} is not computed yet', { what }));
+const measured =
+  (what: string): Asked =>
+  () =>
+    cannot(
+      reason('computed', text('{what} is measured at the bench: use check, and write it into the record', { what })),
+    );
 
 /** What `expect` and `check` may ask for, by the word of the notation. */
 const QUANTITIES: Readonly<Record<string, Asked>> = {
@@ -46,10 +83,19 @@ const QUANTITIES: Readonly<Record<string, Asked>> = {
   dry_mass: scalar((bench) => bench.ask(dryMass), MASS),
   thickness: scalar(thicknessOf, LENGTH),
   area: scalar((bench) => bench.ask(partArea), AREA),
-  length: scalar((bench) => whenKnown({ size: bench.ask(outlineSize) }, ({ size }, reasons) => known(size.length, ...reasons)), LENGTH),
-  width: scalar((bench) => whenKnown({ size: bench.ask(outlineSize) }, ({ size }, reasons) => known(size.width, ...reasons)), LENGTH),
+  length: scalar(
+    (bench) => whenKnown({ size: bench.ask(outlineSize) }, ({ size }, reasons) => known(size.length, ...reasons)),
+    LENGTH,
+  ),
+  width: scalar(
+    (bench) => whenKnown({ size: bench.ask(outlineSize) }, ({ size }, reasons) => known(size.width, ...reasons)),
+    LENGTH,
+  ),
   fibre: scalar(fibreOf, NUMBER),
-  resin: scalar((bench) => whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)), MASS),
+  resin: scalar(
+    (bench) => whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)),
+    MASS,
+  ),
   gel: scalar((bench) => bench.ask(gelTime, ''), TIME),
   open: scalar((bench) => bench.ask(openTime, ''), TIME),
   working: scalar((bench) => bench.ask(workingTime), TIME),
@@ -78,7 +124,8 @@ export const TESTED: readonly string[] = Object.keys(QUANTITIES);
 function onLayer(bench: Bench, name: string, of: typeof layerMass): Figure<number> {
   return whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
     const laid = namedLayers(stack.layers, name)[0];
-    if (laid === undefined) return cannot(reason('typed', text('no layer is called {name}', { name }), { at: inRecipe(bench, '') }));
+    if (laid === undefined)
+      return cannot(reason('typed', text('no layer is called {name}', { name }), { at: inRecipe(bench, '') }));
     return bench.ask(of, laid.key);
   });
 }
@@ -91,7 +138,9 @@ function thicknessOf(bench: Bench, test: Test): Figure<number> {
   }
   return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }) => {
     const point = placedPoint(frame, at);
-    return isImpossible(point) ? cannot(reason('typed', point.problem, { at: inRecipe(bench, '') })) : thicknessAt(bench, point);
+    return isImpossible(point)
+      ? cannot(reason('typed', point.problem, { at: inRecipe(bench, '') }))
+      : thicknessAt(bench, point);
   });
 }
 
@@ -154,10 +203,17 @@ function compare(actual: Quantity, { low, high, strict }: Limits, reasons: reado
   for (const limit of [low, high]) {
     if (limit === undefined) continue;
     if (!sameDimension(limit.dimension, actual.dimension)) {
-      return { verdict: 'cannot tell', actual, reasons: [reason('typed', text('{limit} is no limit for this figure', { limit }), { at })] };
+      return {
+        verdict: 'cannot tell',
+        actual,
+        reasons: [reason('typed', text('{limit} is no limit for this figure', { limit }), { at })],
+      };
     }
     if (limit.currency !== undefined && actual.currency !== undefined && limit.currency !== actual.currency) {
-      const words = text('the limit is in {limit}, the costs are in {actual}', { limit: limit.currency, actual: actual.currency });
+      const words = text('the limit is in {limit}, the costs are in {actual}', {
+        limit: limit.currency,
+        actual: actual.currency,
+      });
       return { verdict: 'cannot tell', actual, reasons: [reason('typed', words, { at })] };
     }
   }

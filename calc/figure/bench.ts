@@ -2,7 +2,7 @@ import type { Book, Shop, Tool } from '../model/book.ts';
 import type { Material, Price } from '../model/material.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Fact } from '../model/value.ts';
-import { type Figure, cannot, reason } from './figure.ts';
+import { cannot, type Figure, reason } from './figure.ts';
 import { finiteFigure } from './finite.ts';
 import { sameButPrices, sameData } from './same.ts';
 
@@ -90,7 +90,10 @@ export class Bench {
 
   ask<T, K extends string>(definition: FigureDefinition<T, K>, ...[key]: string extends K ? [K?] : [K]): Figure<T> {
     let figures = this.memo.get(definition);
-    if (figures === undefined) this.memo.set(definition, (figures = new Map()));
+    if (figures === undefined) {
+      figures = new Map();
+      this.memo.set(definition, figures);
+    }
     const name: string = key ?? '';
     const before = figures.get(name);
     if (before !== undefined) {
@@ -122,7 +125,10 @@ export class Bench {
     let still = true;
     for (const [what, entry] of remembered.read) {
       let unchanged = same.get(what);
-      if (unchanged === undefined) same.set(what, (unchanged = this.sameAs(what, entry)));
+      if (unchanged === undefined) {
+        unchanged = this.sameAs(what, entry);
+        same.set(what, unchanged);
+      }
       if (unchanged) remembered.read.set(what, this.look(what));
       else still = false;
     }
@@ -151,7 +157,9 @@ export class Bench {
   private sameAs(what: string, before: Entry): boolean {
     const now = this.look(what);
     if (now === before) return true;
-    return what.startsWith('material/') ? sameButPrices(now, before) : what.startsWith('prices/') && sameData(now, before);
+    return what.startsWith('material/')
+      ? sameButPrices(now, before)
+      : what.startsWith('prices/') && sameData(now, before);
   }
 }
 

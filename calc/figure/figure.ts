@@ -1,5 +1,5 @@
-import type { Dimension, Quantity } from '../quantity/types.ts';
 import type { Place } from '../model/place.ts';
+import type { Dimension, Quantity } from '../quantity/types.ts';
 
 /** What may stand in a text: quantities are formatted by the view, in the unit system that the reader chose. */
 export type Shown = Quantity | string | number;
@@ -11,10 +11,13 @@ export interface Text {
 }
 
 export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
-  return Object.values(figures).every(canBeShown) ? { template, figures } : { template, figures: withoutOverflow(figures) };
+  return Object.values(figures).every(canBeShown)
+    ? { template, figures }
+    : { template, figures: withoutOverflow(figures) };
 }
 
-const canBeShown = (shown: Shown): boolean => typeof shown === 'string' || Number.isFinite(typeof shown === 'number' ? shown : shown.si);
+const canBeShown = (shown: Shown): boolean =>
+  typeof shown === 'string' || Number.isFinite(typeof shown === 'number' ? shown : shown.si);
 
 /** A number that went beyond all bounds on its way is not put before anybody. */
 function withoutOverflow(figures: Readonly<Record<string, Shown>>): Readonly<Record<string, Shown>> {
@@ -102,7 +105,7 @@ export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R
     if (isKnown(figure)) {
       values[name] = figure.value;
       for (const why of figure.reasons) reasons.push(why);
-    } else if (isCannot(figure)) (missing ??= []).push(...figure.because);
+    } else if (isCannot(figure)) missing = [...(missing ?? []), ...figure.because];
     else return figure;
   }
   return missing === undefined ? then(values as Values<F>, reasons) : cannot(...unique(missing));

@@ -1,6 +1,6 @@
-import type { Quantity } from '../quantity/types.ts';
-import { sameDimension } from '../quantity/dimension.ts';
 import { UNKNOWN } from '../model/value.ts';
+import { sameDimension } from '../quantity/dimension.ts';
+import type { Quantity } from '../quantity/types.ts';
 import type { Bench } from './bench.ts';
 import { type Figure, known, reason, text } from './figure.ts';
 
@@ -18,8 +18,16 @@ export interface Usual {
 export function usual(bench: Bench, { habit, what, value, source }: Usual): Figure<number> {
   const fact = bench.shop?.habits?.[habit];
   const own = fact === undefined || fact.value === UNKNOWN ? undefined : fact.value.amounts[0];
-  if (fact !== undefined && own !== undefined && sameDimension(own.dimension, value.dimension) && Number.isFinite(own.si)) {
-    return known(own.si, reason('shop', text('{what}: {value}', { what, value: own }), { at: fact.at, source: fact.source }));
+  if (
+    fact !== undefined &&
+    own !== undefined &&
+    sameDimension(own.dimension, value.dimension) &&
+    Number.isFinite(own.si)
+  ) {
+    return known(
+      own.si,
+      reason('shop', text('{what}: {value}', { what, value: own }), { at: fact.at, source: fact.source }),
+    );
   }
   return known(value.si, reason('trade', text('{what}: {value}', { what, value }), { source }));
 }

@@ -1,8 +1,20 @@
-import type { Quantity } from '../quantity/types.ts';
 import type { Place } from '../model/place.ts';
 import { type Fact, UNKNOWN, type Unknown } from '../model/value.ts';
-import { type Outcome, isImpossible } from '../outcome.ts';
-import { type Figure, type Origin, type Reason, type Shown, type Text, cannot, isCannot, isKnown, known, reason, text } from './figure.ts';
+import { isImpossible, type Outcome } from '../outcome.ts';
+import type { Quantity } from '../quantity/types.ts';
+import {
+  cannot,
+  type Figure,
+  isCannot,
+  isKnown,
+  known,
+  type Origin,
+  type Reason,
+  reason,
+  type Shown,
+  type Text,
+  text,
+} from './figure.ts';
 
 /** Where a fact of an entry came from, by the entry. */
 export function originOf(at: Place): Origin {
@@ -55,5 +67,7 @@ export function allKnown<T>(figures: readonly Figure<T>[]): Figure<readonly T[]>
 
 function shownOf(value: unknown): Shown | undefined {
   if (typeof value === 'string' || typeof value === 'number') return value;
-  return typeof value === 'object' && value !== null && 'si' in value && 'dimension' in value ? (value as Quantity) : undefined;
+  return typeof value === 'object' && value !== null && 'si' in value && 'dimension' in value
+    ? (value as Quantity)
+    : undefined;
 }

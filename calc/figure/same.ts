@@ -15,5 +15,7 @@ export function sameButPrices(left: unknown, right: unknown): boolean {
 function sameEntries(left: object, right: object, counts: (key: string) => boolean): boolean {
   const mine = Object.entries(left).filter(([key, value]) => counts(key) && value !== undefined);
   const others = new Map(Object.entries(right).filter(([key, value]) => counts(key) && value !== undefined));
-  return mine.length === others.size && mine.every(([key, value]) => others.has(key) && sameData(value, others.get(key)));
+  return (
+    mine.length === others.size && mine.every(([key, value]) => others.has(key) && sameData(value, others.get(key)))
+  );
 }

@@ -1,7 +1,8 @@
 import {
   type Bench,
   cannot,
-  defineFigure, definePick,
+  defineFigure,
+  definePick,
   type Figure,
   factOf,
   isKnown,

@@ -1,29 +1,48 @@
-import { type Bench, type Figure, allKnown, defineFigure, known, quantity, reason, text, whenKnown, worked } from '../figure/index.ts';
-import { given, isImpossible, positive } from '../outcome.ts';
 import { wrapReach } from '../cloth/wrap.figure.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  known,
+  quantity,
+  reason,
+  text,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { given, isImpossible, positive } from '../outcome.ts';
 import { signedDistance } from '../outline/distance.ts';
 import { cutoutsOf, partFrame } from '../outline/part.figure.ts';
-import { type Point, intoFrame, origin } from '../outline/shape.ts';
+import { intoFrame, origin, type Point } from '../outline/shape.ts';
 import { NUMBER } from '../quantity/index.ts';
 import { covers, layerFootprint } from '../stack/footprint.figure.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { grooveOf, insertsOf, isCloth } from '../stack/order.ts';
-import { layerDryMass, layerMass } from './mass.figure.ts';
 import { layerFibreDensity, layerVolumeFraction } from './fraction.figure.ts';
+import { layerDryMass, layerMass } from './mass.figure.ts';
 import { layerThickness } from './thickness.figure.ts';
 
 /** Thickness of all layers up to and with each, from the tool face; m. */
 const heights = defineFigure<ReadonlyMap<string, number>>('heights', (bench) =>
   whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
-    const layers = stack.layers.filter((laid) => laid.layer.kind !== 'insert' && grooveOf(stack.layers, laid) === undefined);
+    const layers = stack.layers.filter(
+      (laid) => laid.layer.kind !== 'insert' && grooveOf(stack.layers, laid) === undefined,
+    );
     return whenKnown({ each: allKnown(layers.map((laid) => bench.ask(layerThickness, laid.key))) }, ({ each }) => {
       const height = new Map<string, number>();
       let sum = 0;
-      layers.forEach((laid, i) => height.set(laid.key, (sum += each[i] ?? 0)));
+      for (const [i, laid] of layers.entries()) {
+        sum += each[i] ?? 0;
+        height.set(laid.key, sum);
+      }
       // an insert ends with the core that it lies in, a strip lies in its groove
       let last = 0;
-      for (const laid of stack.layers) height.set(laid.key, (last = height.get(laid.key) ?? last));
+      for (const laid of stack.layers) {
+        last = height.get(laid.key) ?? last;
+        height.set(laid.key, last);
+      }
       return known(height);
     });
   }),
@@ -32,7 +51,10 @@ const heights = defineFigure<ReadonlyMap<string, number>>('heights', (bench) =>
 /** Thickness of the stack from the tool face up to and with this layer where all of them lie, m. */
 export const heightSoFar = defineFigure<number>('height_so_far', (bench, key) =>
   whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
-    known(all.get(key) ?? 0, reason('computed', 'sum of the layers from the tool face, inserts and strips in grooves left out')),
+    known(
+      all.get(key) ?? 0,
+      reason('computed', 'sum of the layers from the tool face, inserts and strips in grooves left out'),
+    ),
   ),
 );
 
@@ -44,7 +66,10 @@ export const stackHeight = defineFigure<number>('stack_height', (bench) =>
 );
 
 /** Layers over one place with what each adds there, from the tool face; m. */
-export function layersAt(bench: Bench, point: Point): Figure<readonly { readonly laid: LaidLayer; readonly adds: number }[]> {
+export function layersAt(
+  bench: Bench,
+  point: Point,
+): Figure<readonly { readonly laid: LaidLayer; readonly adds: number }[]> {
   return whenKnown({ stack: bench.ask(laidStack), cutouts: bench.ask(cutoutsOf) }, ({ stack, cutouts }) => {
     for (const cutout of cutouts) {
       const inside = signedDistance(cutout.shape, intoFrame(cutout, point));
@@ -53,16 +78,23 @@ export function layersAt(bench: Bench, point: Point): Figure<readonly { readonly
     return whenKnown({ there: allKnown(stack.layers.map((laid) => covered(bench, laid, point))) }, ({ there }) => {
       const present = stack.layers.filter((laid, i) => there[i] === true && grooveOf(stack.layers, laid) === undefined);
       const here = new Set(present);
-      const counted = present.filter((laid) => laid.layer.kind !== 'core' || !insertsOf(stack.layers, laid).some((insert) => here.has(insert)));
+      const counted = present.filter(
+        (laid) => laid.layer.kind !== 'core' || !insertsOf(stack.layers, laid).some((insert) => here.has(insert)),
+      );
       return whenKnown({ each: allKnown(counted.map((laid) => addedAt(bench, laid, point))) }, ({ each }, reasons) =>
-        known(counted.map((laid, i) => ({ laid, adds: each[i] ?? 0 })), ...reasons),
+        known(
+          counted.map((laid, i) => ({ laid, adds: each[i] ?? 0 })),
+          ...reasons,
+        ),
       );
     });
   });
 }
 
 const covered = (bench: Bench, laid: LaidLayer, point: Point): Figure<boolean> =>
-  whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) => worked(covers(footprint, point), ''));
+  whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) =>
+    worked(covers(footprint, point), ''),
+  );
 
 /** A wrapped ply lies double where it lands. */
 function addedAt(bench: Bench, laid: LaidLayer, point: Point): Figure<number> {
@@ -79,7 +111,10 @@ function addedAt(bench: Bench, laid: LaidLayer, point: Point): Figure<number> {
 export function thicknessAt(bench: Bench, point: Point): Figure<number> {
   return whenKnown({ layers: layersAt(bench, point) }, ({ layers }, reasons) => {
     const names = layers.map(({ laid, adds }) => `${laid.name} ${Math.round(adds * 1e5) / 100} mm`).join(', ');
-    return known(layers.reduce((sum, { adds }) => sum + adds, 0), reason('computed', text('layers there: {layers}', { layers: names || 'none' }), { reasons }));
+    return known(
+      layers.reduce((sum, { adds }) => sum + adds, 0),
+      reason('computed', text('layers there: {layers}', { layers: names || 'none' }), { reasons }),
+    );
   });
 }
 
@@ -106,13 +141,32 @@ export const fibreFraction = defineFigure<LaminateFraction>('fibre_fraction', (b
       if (!(laminate > 0)) return worked<LaminateFraction>({ problem: 'there is no cloth in the stack' }, '');
       const resin = sum(volumes.map((v) => v.resin));
       const value = { byWeight: fibres / laminate, byVolume: volume / (volume + resin) };
-      return known(value, reason('computed', text('fibre over laminate, {weight} by weight', { weight: quantity(value.byWeight, NUMBER) }), { reasons }));
+      return known(
+        value,
+        reason(
+          'computed',
+          text('fibre over laminate, {weight} by weight', { weight: quantity(value.byWeight, NUMBER) }),
+          { reasons },
+        ),
+      );
     });
   }),
 );
 
 /** m3 of fibre and of resin in a layer, from its mass and its fraction. */
 function fibreVolume(bench: Bench, laid: LaidLayer): Figure<{ readonly fibre: number; readonly resin: number }> {
-  const inputs = { dry: bench.ask(layerDryMass, laid.key), density: bench.ask(layerFibreDensity, laid.key), fraction: bench.ask(layerVolumeFraction, laid.key) };
-  return whenKnown(inputs, ({ dry, density, fraction }) => worked(given([positive('the density of the fibre', density)], () => ({ fibre: dry / density, resin: ((dry / density) * (1 - fraction)) / fraction })), ''));
+  const inputs = {
+    dry: bench.ask(layerDryMass, laid.key),
+    density: bench.ask(layerFibreDensity, laid.key),
+    fraction: bench.ask(layerVolumeFraction, laid.key),
+  };
+  return whenKnown(inputs, ({ dry, density, fraction }) =>
+    worked(
+      given([positive('the density of the fibre', density)], () => ({
+        fibre: dry / density,
+        resin: ((dry / density) * (1 - fraction)) / fraction,
+      })),
+      '',
+    ),
+  );
 }

@@ -1,17 +1,39 @@
-import { type Bench, type Figure, allKnown, cannot, defineFigure, factOf, known, quantity, reason, siOf, text, usual, whenKnown, worked } from '../figure/index.ts';
-import { given, positive } from '../outcome.ts';
 import { layerArea, layerClothArea } from '../cloth/area.figure.ts';
 import { coreCuts, coreVolume, insertVolume } from '../core/core.figure.ts';
+import {
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  type Figure,
+  factOf,
+  known,
+  quantity,
+  reason,
+  siOf,
+  text,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { given, positive } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { AREAL_WEIGHT, MASS } from '../quantity/index.ts';
 import { surfaceUptake } from '../resin/core-cuts.ts';
 import { BED_THICKNESS, CORE_SURFACE } from '../resin/uptake-defaults.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { resinForFibre } from './fraction.ts';
 import {
-  densityOf, factPlace, layerArealWeight, layerMaterial, layerResinDensity, layerResinName, layerWeightFraction, materialAt,
+  densityOf,
+  factPlace,
+  layerArealWeight,
+  layerMaterial,
+  layerResinDensity,
+  layerResinName,
+  layerWeightFraction,
+  materialAt,
 } from './fraction.figure.ts';
+import { resinForFibre } from './fraction.ts';
 import { coatArealWeight } from './thickness.figure.ts';
 
 /** Mass of a layer before any resin, kg: fibre, core, insert. A coat has none. */
@@ -31,8 +53,13 @@ export const layerDryMass = defineFigure<number>('layer_dry_mass', (bench, key) 
         );
       }
       default:
-        return whenKnown({ area: bench.ask(layerClothArea, key), w: bench.ask(layerArealWeight, key) }, ({ area, w }, reasons) =>
-          known(area * w, reason('computed', text('area times {weight}', { weight: quantity(w, AREAL_WEIGHT) }), { reasons })),
+        return whenKnown(
+          { area: bench.ask(layerClothArea, key), w: bench.ask(layerArealWeight, key) },
+          ({ area, w }, reasons) =>
+            known(
+              area * w,
+              reason('computed', text('area times {weight}', { weight: quantity(w, AREAL_WEIGHT) }), { reasons }),
+            ),
         );
     }
   }),
@@ -53,7 +80,10 @@ export interface LayerResin {
   readonly items: readonly ResinItem[];
 }
 
-const sumOf = (items: readonly ResinItem[]): LayerResin => ({ total: items.reduce((sum, item) => sum + item.mass, 0), items });
+const sumOf = (items: readonly ResinItem[]): LayerResin => ({
+  total: items.reduce((sum, item) => sum + item.mass, 0),
+  items,
+});
 
 /** Resin in a layer: in its cloth, its film, its holes, cuts, grooves and cut cells, and the paste that it is bedded in. */
 export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) =>
@@ -63,8 +93,9 @@ export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) =
         return inCoat(bench, laid);
       case 'core':
       case 'insert':
-        return whenKnown({ own: laid.layer.kind === 'core' ? inCore(bench, laid) : inFaces(bench, laid), bed: inBed(bench, laid) }, ({ own, bed }, reasons) =>
-          known(sumOf([...own, ...bed].filter((item) => item.mass > 0)), ...reasons),
+        return whenKnown(
+          { own: laid.layer.kind === 'core' ? inCore(bench, laid) : inFaces(bench, laid), bed: inBed(bench, laid) },
+          ({ own, bed }, reasons) => known(sumOf([...own, ...bed].filter((item) => item.mass > 0)), ...reasons),
         );
       default:
         return inCloth(bench, laid);
@@ -73,18 +104,32 @@ export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) =
 );
 
 function inCoat(bench: Bench, { key }: LaidLayer): Figure<LayerResin> {
-  const inputs = { area: bench.ask(layerArea, key), w: bench.ask(coatArealWeight, key), resin: bench.ask(layerResinName, key) };
+  const inputs = {
+    area: bench.ask(layerArea, key),
+    w: bench.ask(coatArealWeight, key),
+    resin: bench.ask(layerResinName, key),
+  };
   return whenKnown(inputs, ({ area, w, resin }, reasons) =>
-    known(sumOf([{ what: 'coat', resin, mass: area * w }]), reason('computed', text('{weight} on the area', { weight: quantity(w, AREAL_WEIGHT) }), { reasons })),
+    known(
+      sumOf([{ what: 'coat', resin, mass: area * w }]),
+      reason('computed', text('{weight} on the area', { weight: quantity(w, AREAL_WEIGHT) }), { reasons }),
+    ),
   );
 }
 
 function inCloth(bench: Bench, { key }: LaidLayer): Figure<LayerResin> {
-  const inputs = { dry: bench.ask(layerDryMass, key), fraction: bench.ask(layerWeightFraction, key), resin: bench.ask(layerResinName, key) };
+  const inputs = {
+    dry: bench.ask(layerDryMass, key),
+    fraction: bench.ask(layerWeightFraction, key),
+    resin: bench.ask(layerResinName, key),
+  };
   return whenKnown(inputs, ({ dry, fraction, resin }, reasons) => {
     const mass = resinForFibre(dry, fraction);
     if (typeof mass !== 'number') return worked<LayerResin>(mass, '');
-    return known(sumOf([{ what: 'cloth', resin, mass }]), reason('computed', 'fibre times (1 - x) / x, x the fibre fraction by weight', { reasons }));
+    return known(
+      sumOf([{ what: 'cloth', resin, mass }]),
+      reason('computed', 'fibre times (1 - x) / x, x the fibre fraction by weight', { reasons }),
+    );
   });
 }
 
@@ -94,11 +139,19 @@ const isWet = (bench: Bench): boolean => bench.recipe.process?.kind !== 'prepreg
 function inCore(bench: Bench, core: LaidLayer): Figure<readonly ResinItem[]> {
   if (!isWet(bench)) return known([]);
   const { key } = core;
-  const inputs = { cuts: bench.ask(coreCuts, key), resin: bench.ask(layerResinName, key), density: bench.ask(layerResinDensity, key), faces: inFaces(bench, core) };
+  const inputs = {
+    cuts: bench.ask(coreCuts, key),
+    resin: bench.ask(layerResinName, key),
+    density: bench.ask(layerResinDensity, key),
+    faces: inFaces(bench, core),
+  };
   return whenKnown(inputs, ({ cuts, resin, density, faces }, reasons) => {
     const filled = (what: ResinItem['what'], volume: number): ResinItem => ({ what, resin, mass: volume * density });
     const items = [filled('holes', cuts.holes.volume), filled('cuts', cuts.kerfs), filled('grooves', cuts.grooveRoom)];
-    return known([...items, ...faces], reason('computed', 'holes, cuts and free room in grooves filled with resin', { reasons }));
+    return known(
+      [...items, ...faces],
+      reason('computed', 'holes, cuts and free room in grooves filled with resin', { reasons }),
+    );
   });
 }
 
@@ -108,12 +161,21 @@ function inFaces(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
   return whenKnown({ material: bench.ask(layerMaterial, laid.key) }, ({ material }) => {
     if (material.surface === undefined && laid.layer.kind === 'insert') return known([]);
     const at = factPlace(material, 'surface');
-    const uptake = material.surface === undefined ? usual(bench, CORE_SURFACE) : siOf(factOf(material.surface, `the resin that a face of ${material.name} takes`, at));
-    return whenKnown({ uptake, area: bench.ask(layerArea, laid.key), resin: bench.ask(layerResinName, laid.key) }, (v, reasons) => {
-      const mass = surfaceUptake(v.area, v.uptake);
-      if (typeof mass !== 'number') return worked<readonly ResinItem[]>(mass, '', { at });
-      return known([{ what: 'surface' as const, resin: v.resin, mass }], reason('computed', 'cut cells of two faces', { reasons }));
-    });
+    const uptake =
+      material.surface === undefined
+        ? usual(bench, CORE_SURFACE)
+        : siOf(factOf(material.surface, `the resin that a face of ${material.name} takes`, at));
+    return whenKnown(
+      { uptake, area: bench.ask(layerArea, laid.key), resin: bench.ask(layerResinName, laid.key) },
+      (v, reasons) => {
+        const mass = surfaceUptake(v.area, v.uptake);
+        if (typeof mass !== 'number') return worked<readonly ResinItem[]>(mass, '', { at });
+        return known(
+          [{ what: 'surface' as const, resin: v.resin, mass }],
+          reason('computed', 'cut cells of two faces', { reasons }),
+        );
+      },
+    );
   });
 }
 
@@ -121,24 +183,44 @@ function inBed(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
   const { bedded } = laid.layer;
   if (bedded === undefined) return known([]);
   const at = inRecipe(bench, laid.path);
-  return whenKnown({ area: bench.ask(layerArea, laid.key), paste: materialAt(bench, bedded.material, 'the paste', at) }, ({ area, paste }, reasons) => {
-    const weight = bedded.amount !== undefined
-      ? known(bedded.amount.si, reason('typed', text('{amount} of {paste}', { amount: bedded.amount, paste: paste.name }), { at }))
-      : whenKnown({ bed: usual(bench, BED_THICKNESS), density: pasteDensity(bench, paste.name) }, ({ bed, density }, more) => known(bed * density, ...more));
-    return whenKnown({ weight }, (v, more) =>
-      known([{ what: 'bed' as const, resin: paste.name, mass: area * v.weight }], reason('computed', 'paste under the layer', { reasons: [...reasons, ...more] })),
-    );
-  });
+  return whenKnown(
+    { area: bench.ask(layerArea, laid.key), paste: materialAt(bench, bedded.material, 'the paste', at) },
+    ({ area, paste }, reasons) => {
+      const weight =
+        bedded.amount !== undefined
+          ? known(
+              bedded.amount.si,
+              reason('typed', text('{amount} of {paste}', { amount: bedded.amount, paste: paste.name }), { at }),
+            )
+          : whenKnown(
+              { bed: usual(bench, BED_THICKNESS), density: pasteDensity(bench, paste.name) },
+              ({ bed, density }, more) => known(bed * density, ...more),
+            );
+      return whenKnown({ weight }, (v, more) =>
+        known(
+          [{ what: 'bed' as const, resin: paste.name, mass: area * v.weight }],
+          reason('computed', 'paste under the layer', { reasons: [...reasons, ...more] }),
+        ),
+      );
+    },
+  );
 }
 
 /** A paste made of a resin has about the density of that resin where none is given. */
 function pasteDensity(bench: Bench, name: string): Figure<number> {
-  return whenKnown({ paste: materialAt(bench, name, 'the paste', { entry: `material/${name}`, path: '' }) }, ({ paste }) => {
-    if (paste.density !== undefined || paste.madeFrom === undefined) return densityOf(paste);
-    return whenKnown({ from: factOf(paste.madeFrom, `what ${name} is made from`, factPlace(paste, 'from')) }, ({ from }) =>
-      whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(paste, 'from')) }, ({ base }) => densityOf(base)),
-    );
-  });
+  return whenKnown(
+    { paste: materialAt(bench, name, 'the paste', { entry: `material/${name}`, path: '' }) },
+    ({ paste }) => {
+      if (paste.density !== undefined || paste.madeFrom === undefined) return densityOf(paste);
+      return whenKnown(
+        { from: factOf(paste.madeFrom, `what ${name} is made from`, factPlace(paste, 'from')) },
+        ({ from }) =>
+          whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(paste, 'from')) }, ({ base }) =>
+            densityOf(base),
+          ),
+      );
+    },
+  );
 }
 
 /** Mass of a layer in the finished part, kg. */
@@ -152,22 +234,36 @@ export const layerMass = defineFigure<number>('layer_mass', (bench, key) =>
 /** A sum over all layers. */
 export function overLayers(bench: Bench, of: (laid: LaidLayer) => Figure<number>, how: string): Figure<number> {
   return whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
-    if (stack.layers.length === 0) return cannot(reason('typed', 'the stack has no layers', { at: inRecipe(bench, bench.recipe.stack?.path ?? '') }));
+    if (stack.layers.length === 0)
+      return cannot(
+        reason('typed', 'the stack has no layers', { at: inRecipe(bench, bench.recipe.stack?.path ?? '') }),
+      );
     return whenKnown({ each: allKnown(stack.layers.map((laid) => of(laid))) }, ({ each }, reasons) =>
-      known(each.reduce((sum, x) => sum + x, 0), reason('computed', how, { reasons })),
+      known(
+        each.reduce((sum, x) => sum + x, 0),
+        reason('computed', how, { reasons }),
+      ),
     );
   });
 }
 
 /** Mass of the part, kg, before trimming away what runs past its edge. */
-export const mass = defineFigure<number>('mass', (bench) => overLayers(bench, (laid) => bench.ask(layerMass, laid.key), 'sum of all layers'));
+export const mass = defineFigure<number>('mass', (bench) =>
+  overLayers(bench, (laid) => bench.ask(layerMass, laid.key), 'sum of all layers'),
+);
 
 /** Mass of cloth, core and inserts without resin, kg. */
-export const dryMass = defineFigure<number>('dry_mass', (bench) => overLayers(bench, (laid) => bench.ask(layerDryMass, laid.key), 'sum of all layers, dry'));
+export const dryMass = defineFigure<number>('dry_mass', (bench) =>
+  overLayers(bench, (laid) => bench.ask(layerDryMass, laid.key), 'sum of all layers, dry'),
+);
 
 /** Share of a layer in the mass of the part. */
 export const layerShare = defineFigure<number>('layer_share', (bench, key) =>
   whenKnown({ own: bench.ask(layerMass, key), all: bench.ask(mass) }, ({ own, all }, reasons) =>
-    worked(given([positive('the mass of the part', all)], () => own / all), 'mass of the layer over that of the part', { reasons }),
+    worked(
+      given([positive('the mass of the part', all)], () => own / all),
+      'mass of the layer over that of the part',
+      { reasons },
+    ),
   ),
 );

@@ -80,8 +80,11 @@ function coordinate({ offset, from }: Coordinate, size: number, ends: Part['ends
 /** A point of the text; one that is not told from an end needs no outline. */
 export function pointOnPart(bench: Bench, point: PlacePoint | undefined, at: Place): Figure<Point> {
   if (point === undefined) return known(origin);
-  if (point.x.from === undefined && point.y.from === undefined) return known({ x: point.x.offset.si, y: point.y.offset.si });
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }) => worked(placedPoint(frame, point), 'place on the part', { at }));
+  if (point.x.from === undefined && point.y.from === undefined)
+    return known({ x: point.x.offset.si, y: point.y.offset.si });
+  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }) =>
+    worked(placedPoint(frame, point), 'place on the part', { at }),
+  );
 }
 
 /** A shape that lies somewhere on the part. */
@@ -91,12 +94,15 @@ export function shapeOnPart(
   given: { readonly shape?: Outline; readonly centre?: PlacePoint },
   at: Place,
 ): Figure<Placed> {
-  return whenKnown({ centre: pointOnPart(bench, given.centre, at), shape: typed(given.shape, `the shape of ${what}`, at) }, (v) => {
-    const drawn = drawnElsewhere(v.shape, at);
-    if (drawn !== undefined) return drawn;
-    const placed = following(shapeArea(v.shape), () => ({ shape: v.shape, centre: v.centre }));
-    return worked(placed, text('shape and place of {what}', { what }), { at });
-  });
+  return whenKnown(
+    { centre: pointOnPart(bench, given.centre, at), shape: typed(given.shape, `the shape of ${what}`, at) },
+    (v) => {
+      const drawn = drawnElsewhere(v.shape, at);
+      if (drawn !== undefined) return drawn;
+      const placed = following(shapeArea(v.shape), () => ({ shape: v.shape, centre: v.centre }));
+      return worked(placed, text('shape and place of {what}', { what }), { at });
+    },
+  );
 }
 
 export const cutoutsOf = defineFigure<readonly Placed[]>('cutouts', (bench) =>

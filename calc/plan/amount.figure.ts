@@ -1,10 +1,25 @@
-import { type Bench, type Figure, type Usual, allKnown, defineFigure, factOf, isKnown, known, quantity, reason, siOf, text, usual, whenKnown } from '../figure/index.ts';
-import type { Step } from '../model/index.ts';
 import { bagSize, lineLength, processSteps, sheetArea, stepAt, tapeLength } from '../bag/bag.figure.ts';
 import { FLANGE, TUBE_LENGTH } from '../bag/habits.ts';
 import { layerArea, layerClothArea } from '../cloth/area.figure.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  factOf,
+  isKnown,
+  known,
+  quantity,
+  reason,
+  siOf,
+  text,
+  type Usual,
+  usual,
+  whenKnown,
+} from '../figure/index.ts';
 import { factPlace, materialAt } from '../laminate/fraction.figure.ts';
 import { layerResin } from '../laminate/mass.figure.ts';
+import type { Step } from '../model/index.ts';
 import { inRecipe, outlinePerimeter, partArea } from '../outline/part.figure.ts';
 import { AREA, AREAL_WEIGHT, LENGTH, MASS, NUMBER, type Quantity, VOLUME } from '../quantity/index.ts';
 import { resinToMix } from '../resin/needs.figure.ts';
@@ -30,10 +45,16 @@ export interface StepAmount {
 }
 
 const RELEASE_UPTAKE: Usual = {
-  habit: 'release', what: 'release agent for one coat', value: quantity(0.02, AREAL_WEIGHT), source: 'from memory: 10 to 30 g/m2 a coat',
+  habit: 'release',
+  what: 'release agent for one coat',
+  value: quantity(0.02, AREAL_WEIGHT),
+  source: 'from memory: 10 to 30 g/m2 a coat',
 };
 const TACK_WEIGHT: Usual = {
-  habit: 'tack', what: 'spray adhesive', value: quantity(0.015, AREAL_WEIGHT), source: 'from memory: 10 to 25 g/m2',
+  habit: 'tack',
+  what: 'spray adhesive',
+  value: quantity(0.015, AREAL_WEIGHT),
+  source: 'from memory: 10 to 25 g/m2',
 };
 
 /** What and how much a step takes. */
@@ -42,14 +63,32 @@ export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) 
     const items = AMOUNTS[step.verb] ?? AMOUNTS[step.verb.split(' ')[0] ?? ''];
     if (items === undefined) return known<StepAmount>({ items: [] });
     const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
-    return whenKnown({ items: allKnown(items(bench, step)) }, (v, reasons) => known({ items: v.items, coats }, ...reasons));
+    return whenKnown({ items: allKnown(items(bench, step)) }, (v, reasons) =>
+      known({ items: v.items, coats }, ...reasons),
+    );
   }),
 );
 
 type Amounts = (bench: Bench, step: Step) => Figure<StepItem>[];
 
-const item = (figure: Figure<number>, what: string, dimension: Quantity['dimension'], step: Step, bought = true): Figure<StepItem> =>
-  whenKnown({ figure }, (v, reasons) => known({ what, ...(bought ? { material: step.material ?? subject(step) } : {}), amount: quantity(v.figure, dimension), bought }, ...reasons));
+const item = (
+  figure: Figure<number>,
+  what: string,
+  dimension: Quantity['dimension'],
+  step: Step,
+  bought = true,
+): Figure<StepItem> =>
+  whenKnown({ figure }, (v, reasons) =>
+    known(
+      {
+        what,
+        ...(bought ? { material: step.material ?? subject(step) } : {}),
+        amount: quantity(v.figure, dimension),
+        bought,
+      },
+      ...reasons,
+    ),
+  );
 
 const sheet: Amounts = (bench, step) => [item(bench.ask(sheetArea, step.path), step.verb, AREA, step)];
 const edge: Amounts = (bench, step) => [item(bench.ask(outlinePerimeter), 'edge', LENGTH, step, false)];
@@ -59,16 +98,49 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
   clean: (bench, step) => [item(mouldArea(bench), 'mould', AREA, step, false)],
   release: (bench, step) => [released(bench, step)],
   tape: (bench, step) => [item(bench.ask(tapeLength), 'tape', LENGTH, step)],
-  mask: edge, unmask: edge, trim: edge, seal: edge, chamfer: edge, dam: (bench, step) => [item(bench.ask(outlinePerimeter), 'dam', LENGTH, step)],
-  'seal core': face, 'seal hole': () => [],
+  mask: edge,
+  unmask: edge,
+  trim: edge,
+  seal: edge,
+  chamfer: edge,
+  dam: (bench, step) => [item(bench.ask(outlinePerimeter), 'dam', LENGTH, step)],
+  'seal core': face,
+  'seal hole': () => [],
   tack: (bench, step) => [tacked(bench, step)],
   lay: laid,
-  peel: sheet, perforated: sheet, mesh: sheet, film: sheet, bleeder: sheet, breather: sheet,
-  pull: face, sand: face, wipe: face, wash: face, fair: face, polish: face,
-  prime: face, paint: face,
-  feed: (bench, step) => lineAmounts(bench, step), vent: (bench, step) => lineAmounts(bench, step),
-  bag: (bench, step) => [item(whenKnown({ bag: bench.ask(bagSize) }, ({ bag }, reasons) => known(bag.area, ...reasons)), 'film', AREA, step)],
-  infuse: (bench, step) => [item(whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)), 'resin', MASS, step, false)],
+  peel: sheet,
+  perforated: sheet,
+  mesh: sheet,
+  film: sheet,
+  bleeder: sheet,
+  breather: sheet,
+  pull: face,
+  sand: face,
+  wipe: face,
+  wash: face,
+  fair: face,
+  polish: face,
+  prime: face,
+  paint: face,
+  feed: (bench, step) => lineAmounts(bench, step),
+  vent: (bench, step) => lineAmounts(bench, step),
+  bag: (bench, step) => [
+    item(
+      whenKnown({ bag: bench.ask(bagSize) }, ({ bag }, reasons) => known(bag.area, ...reasons)),
+      'film',
+      AREA,
+      step,
+    ),
+  ],
+  infuse: (bench, step) => [
+    item(
+      whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)),
+      'resin',
+      MASS,
+      step,
+      false,
+    ),
+  ],
   drill: (_, step) => counted(step, 'holes'),
   thermocouple: (_, step) => counted(step, 'thermocouples'),
 };
@@ -84,7 +156,10 @@ export function mouldArea(bench: Bench): Figure<number> {
   const flange = stack?.tool === undefined ? undefined : bench.tool(stack.tool)?.flange;
   const width = flange === undefined ? usual(bench, FLANGE) : siOf(factOf(flange, 'the flange of the tool', flange.at));
   return whenKnown({ area: bench.ask(partArea), perimeter: bench.ask(outlinePerimeter), width }, (v, reasons) =>
-    known(v.area + v.perimeter * v.width + Math.PI * v.width * v.width, reason('computed', 'the part and the flange round it', { reasons })),
+    known(
+      v.area + v.perimeter * v.width + Math.PI * v.width * v.width,
+      reason('computed', 'the part and the flange round it', { reasons }),
+    ),
   );
 }
 
@@ -104,31 +179,53 @@ function coatsOf(bench: Bench, step: Step): NonNullable<StepAmount['coats']> {
 function released(bench: Bench, step: Step): Figure<StepItem> {
   const at = inRecipe(bench, step.path);
   const name = step.material ?? subject(step);
-  return whenKnown({ agent: materialAt(bench, name, 'the release agent', at), area: mouldArea(bench) }, ({ agent, area }, reasons) => {
-    const covered = area * coatsOf(bench, step).average;
-    const put = (amount: Quantity, more: typeof reasons) => known({ what: 'release', material: agent.name, amount, bought: true }, ...more, ...reasons);
-    if (agent.coverage === undefined) return whenKnown({ each: usual(bench, RELEASE_UPTAKE) }, ({ each }, more) => put(quantity(covered * each, MASS), more));
-    return whenKnown({ coverage: factOf(agent.coverage, `the coverage of ${agent.name}`, factPlace(agent, 'coverage')) }, ({ coverage }, more) => {
-      const { mass, length } = coverage.dimension;
-      if (mass === 1) return put(quantity(covered * coverage.si, MASS), more);
-      return put(quantity(coverage.si > 0 ? covered / coverage.si : 0, mass === -1 && length === 2 ? MASS : VOLUME), more);
-    });
-  });
+  return whenKnown(
+    { agent: materialAt(bench, name, 'the release agent', at), area: mouldArea(bench) },
+    ({ agent, area }, reasons) => {
+      const covered = area * coatsOf(bench, step).average;
+      const put = (amount: Quantity, more: typeof reasons) =>
+        known({ what: 'release', material: agent.name, amount, bought: true }, ...more, ...reasons);
+      if (agent.coverage === undefined)
+        return whenKnown({ each: usual(bench, RELEASE_UPTAKE) }, ({ each }, more) =>
+          put(quantity(covered * each, MASS), more),
+        );
+      return whenKnown(
+        { coverage: factOf(agent.coverage, `the coverage of ${agent.name}`, factPlace(agent, 'coverage')) },
+        ({ coverage }, more) => {
+          const { mass, length } = coverage.dimension;
+          if (mass === 1) return put(quantity(covered * coverage.si, MASS), more);
+          return put(
+            quantity(coverage.si > 0 ? covered / coverage.si : 0, mass === -1 && length === 2 ? MASS : VOLUME),
+            more,
+          );
+        },
+      );
+    },
+  );
 }
 
 /** Spray adhesive between layers: all that the next `lay` puts down but its first piece. */
 function tacked(bench: Bench, step: Step): Figure<StepItem> {
   const said = amountOf(head(step), AREAL_WEIGHT);
-  const weight = said === undefined ? usual(bench, TACK_WEIGHT) : known(said.si, reason('typed', text('{weight}', { weight: said }), { at: inRecipe(bench, step.path) }));
-  return whenKnown({ weight, plan: bench.ask(layPlan), steps: bench.ask(processSteps) }, ({ weight: w, plan, steps }, reasons) => {
-    const next = steps.slice(steps.indexOf(step) + 1).find((s) => plan.layersOf.has(s.path));
-    const layers = (next === undefined ? [] : (plan.layersOf.get(next.path) ?? [])).slice(1);
-    return whenKnown({ areas: allKnown(layers.map((l) => bench.ask(layerArea, l.key))) }, ({ areas }, more) => {
-      const area = areas.reduce((sum, a) => sum + a, 0);
-      const words = text('{weight} on {area}', { weight: quantity(w, AREAL_WEIGHT), area: quantity(area, AREA) });
-      return known({ what: 'tack', material: step.material ?? subject(step), amount: quantity(area * w, MASS), bought: true }, reason('computed', words, { reasons: [...reasons, ...more] }));
-    });
-  });
+  const weight =
+    said === undefined
+      ? usual(bench, TACK_WEIGHT)
+      : known(said.si, reason('typed', text('{weight}', { weight: said }), { at: inRecipe(bench, step.path) }));
+  return whenKnown(
+    { weight, plan: bench.ask(layPlan), steps: bench.ask(processSteps) },
+    ({ weight: w, plan, steps }, reasons) => {
+      const next = steps.slice(steps.indexOf(step) + 1).find((s) => plan.layersOf.has(s.path));
+      const layers = (next === undefined ? [] : (plan.layersOf.get(next.path) ?? [])).slice(1);
+      return whenKnown({ areas: allKnown(layers.map((l) => bench.ask(layerArea, l.key))) }, ({ areas }, more) => {
+        const area = areas.reduce((sum, a) => sum + a, 0);
+        const words = text('{weight} on {area}', { weight: quantity(w, AREAL_WEIGHT), area: quantity(area, AREA) });
+        return known(
+          { what: 'tack', material: step.material ?? subject(step), amount: quantity(area * w, MASS), bought: true },
+          reason('computed', words, { reasons: [...reasons, ...more] }),
+        );
+      });
+    },
+  );
 }
 
 function laid(bench: Bench, step: Step): Figure<StepItem>[] {
@@ -140,7 +237,9 @@ function laid(bench: Bench, step: Step): Figure<StepItem>[] {
 
 function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
   const area = isCloth(l) ? bench.ask(layerClothArea, l.key) : bench.ask(layerArea, l.key);
-  return whenKnown({ area }, (v, reasons) => known({ what: l.name, material: l.layer.material, amount: quantity(v.area, AREA), bought: false }, ...reasons));
+  return whenKnown({ area }, (v, reasons) =>
+    known({ what: l.name, material: l.layer.material, amount: quantity(v.area, AREA), bought: false }, ...reasons),
+  );
 }
 
 /** Resin that goes down with the layers: all of it by hand and for coats, none for dry cloth that is infused. */
@@ -149,8 +248,20 @@ function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figur
   if (process?.kind === 'prepreg') return [];
   return [
     whenKnown({ each: allKnown(layers.map((l) => bench.ask(layerResin, l.key))) }, ({ each }, reasons) => {
-      const wet = each.flatMap((r) => r.items).filter((i) => process?.kind !== 'infusion' || step.lay?.resin !== undefined || i.resin !== process.resin);
-      return known({ what: 'resin', amount: quantity(wet.reduce((sum, i) => sum + i.mass, 0), MASS), bought: false }, ...reasons);
+      const wet = each
+        .flatMap((r) => r.items)
+        .filter((i) => process?.kind !== 'infusion' || step.lay?.resin !== undefined || i.resin !== process.resin);
+      return known(
+        {
+          what: 'resin',
+          amount: quantity(
+            wet.reduce((sum, i) => sum + i.mass, 0),
+            MASS,
+          ),
+          bought: false,
+        },
+        ...reasons,
+      );
     }),
   ];
 }
@@ -158,8 +269,15 @@ function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figur
 /** The line on the part, and the tube that leads to it where one is named. */
 function lineAmounts(bench: Bench, step: Step): Figure<StepItem>[] {
   const said = [...head(step), ...step.clauses.flatMap(flat)];
-  const tube = said.flatMap((a) => (a.kind === 'word' && bench.material(a.word)?.consumableKind?.value === 'tube' ? [a.word] : []))[0];
+  const tube = said.flatMap((a) =>
+    a.kind === 'word' && bench.material(a.word)?.consumableKind?.value === 'tube' ? [a.word] : [],
+  )[0];
   const line = item(bench.ask(lineLength, step.path), step.verb, LENGTH, step);
   if (tube === undefined || tube === step.material) return [line];
-  return [line, whenKnown({ length: usual(bench, TUBE_LENGTH) }, (v, reasons) => known({ what: 'tube', material: tube, amount: quantity(v.length, LENGTH), bought: true }, ...reasons))];
+  return [
+    line,
+    whenKnown({ length: usual(bench, TUBE_LENGTH) }, (v, reasons) =>
+      known({ what: 'tube', material: tube, amount: quantity(v.length, LENGTH), bought: true }, ...reasons),
+    ),
+  ];
 }

@@ -18,7 +18,12 @@ export interface Duration {
 
 const each = (per: PerUnit, minutes: number): Rate => ({ per, minutes });
 const hands = (why: string, ...working: readonly Rate[]): Duration => ({ working, typed: 'working', why });
-const waits = (why: string, standing: Rate | undefined, ...working: readonly Rate[]): Duration => ({ working, standing, typed: 'standing', why });
+const waits = (why: string, standing: Rate | undefined, ...working: readonly Rate[]): Duration => ({
+  working,
+  standing,
+  typed: 'standing',
+  why,
+});
 
 /** Where a value of this table comes from: nobody publishes such times, and every shop has its own. */
 export const DURATION_SOURCE = 'common practice, from memory; type your own time on the line';
@@ -31,7 +36,12 @@ export const COAT_LAY = hands('mix, apply, check the film', each('coat', 6), eac
 /** Working and waiting time of steps that say no time, by verb. Two words of a verb are looked up together, then the first. */
 export const DURATIONS: Readonly<Record<string, Duration>> = {
   clean: hands('wipe twice, with fresh rags', each('step', 5), each('m2', 5)),
-  release: waits('wipe on, wipe off; each coat dries before the next', each('coat', 20), each('coat', 2), each('coat m2', 4)),
+  release: waits(
+    'wipe on, wipe off; each coat dries before the next',
+    each('coat', 20),
+    each('coat', 2),
+    each('coat m2', 4),
+  ),
   mask: hands('stick and press down', each('m', 1.5)),
   unmask: hands('pull off', each('m', 0.5)),
   tape: hands('stick on the clean flange, liner on', each('m', 1.5)),

@@ -16,26 +16,29 @@ export interface LayPlan {
 
 /** Layers by the steps that lay them. A layer that no step names is in neither map. */
 export const layPlan = definePick<LayPlan>('lay_plan', (bench) =>
-  whenKnown({ stack: bench.ask(laidStack), process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) }, (v) => {
-    const stepsOf = new Map<string, Step[]>();
-    const layersOf = new Map<string, readonly LaidLayer[]>();
-    const record = (step: Step, layers: readonly LaidLayer[]): void => {
-      layersOf.set(step.path, layers);
-      for (const { key } of layers) {
-        const steps = stepsOf.get(key);
-        if (steps === undefined) stepsOf.set(key, [step]);
-        else steps.push(step);
+  whenKnown(
+    { stack: bench.ask(laidStack), process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) },
+    (v) => {
+      const stepsOf = new Map<string, Step[]>();
+      const layersOf = new Map<string, readonly LaidLayer[]>();
+      const record = (step: Step, layers: readonly LaidLayer[]): void => {
+        layersOf.set(step.path, layers);
+        for (const { key } of layers) {
+          const steps = stepsOf.get(key);
+          if (steps === undefined) stepsOf.set(key, [step]);
+          else steps.push(step);
+        }
+      };
+      let inKit: readonly LaidLayer[] = [];
+      for (const step of allSteps(v.process.steps)) {
+        if (step.lay?.what === 'kit') record(step, inKit);
+        else if (step.lay !== undefined) record(step, laidBy(step.lay, v.stack.layers, stepsOf));
+        if (step.verb === 'kit') inKit = [];
+        else if (isInKit(v.process.steps, step)) inKit = [...inKit, ...(layersOf.get(step.path) ?? [])];
       }
-    };
-    let inKit: readonly LaidLayer[] = [];
-    for (const step of allSteps(v.process.steps)) {
-      if (step.lay?.what === 'kit') record(step, inKit);
-      else if (step.lay !== undefined) record(step, laidBy(step.lay, v.stack.layers, stepsOf));
-      if (step.verb === 'kit') inKit = [];
-      else if (isInKit(v.process.steps, step)) inKit = [...inKit, ...(layersOf.get(step.path) ?? [])];
-    }
-    return known({ stepsOf, layersOf });
-  }),
+      return known({ stepsOf, layersOf });
+    },
+  ),
 );
 
 function isInKit(steps: readonly Step[], step: Step): boolean {

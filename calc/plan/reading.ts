@@ -1,5 +1,5 @@
-import { type Dimension, LENGTH, NUMBER, TIME, sameDimension } from '../quantity/index.ts';
 import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.ts';
+import { type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity/index.ts';
 
 /*
  * A step is data: a clause may begin with its word or with its number (`pleats 4 of 40 mm`, `5 coats new`). What is asked of it
@@ -17,17 +17,26 @@ function counted(argument: Argument): readonly Argument[] {
   if (argument.kind !== 'amount' || !sameDimension(argument.amount.dimension, NUMBER)) return [argument];
   const { si, unit } = argument.amount;
   if (unit === undefined) return [{ kind: 'count', count: si }];
-  return /^[a-z]+$/.test(unit) ? [{ kind: 'count', count: si }, { kind: 'word', word: unit }] : [argument];
+  return /^[a-z]+$/.test(unit)
+    ? [
+        { kind: 'count', count: si },
+        { kind: 'word', word: unit },
+      ]
+    : [argument];
 }
 
 /** What stands between the verb and the first comma. */
-export const head = (step: Step): readonly Argument[] => [...step.arguments.flatMap(counted), ...step.phrases.flatMap(flat)];
+export const head = (step: Step): readonly Argument[] => [
+  ...step.arguments.flatMap(counted),
+  ...step.phrases.flatMap(flat),
+];
 
 export const hasWord = (list: readonly Argument[], ...words: readonly string[]): boolean =>
   list.some((a) => a.kind === 'word' && words.includes(a.word));
 
 export function amountOf(list: readonly Argument[], ...dimensions: readonly Dimension[]): Amount | undefined {
-  for (const a of list) if (a.kind === 'amount' && dimensions.some((d) => sameDimension(a.amount.dimension, d))) return a.amount;
+  for (const a of list)
+    if (a.kind === 'amount' && dimensions.some((d) => sameDimension(a.amount.dimension, d))) return a.amount;
   return undefined;
 }
 
@@ -61,7 +70,9 @@ export function pastEdge(step: Step): number | undefined {
 const BOUNDS = ['within', 'most', 'least', 'after', 'every', 'before', 'until'];
 
 /** The time that a step says it takes: `hold 8 h`, `trim ..., 10 min`, `20 min each`. */
-export function typedTime(step: Step): { readonly each: boolean; readonly amount: Amount; readonly path: string } | undefined {
+export function typedTime(
+  step: Step,
+): { readonly each: boolean; readonly amount: Amount; readonly path: string } | undefined {
   const lists = [{ list: head(step), path: step.path }, ...step.clauses.map((c) => ({ list: flat(c), path: c.path }))];
   for (const { list, path } of lists) {
     const amount = amountOf(list, TIME);

@@ -1,12 +1,28 @@
+import { processSteps } from '../bag/bag.figure.ts';
 import {
-  type Bench, type Figure, type MaterialFacts, type Reason, allKnown, cannot, defineFigure, definePick, factOf, isKnown, known, quantity, reason, siOf, text, typed,
-  whenKnown, worked,
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  definePick,
+  type Figure,
+  factOf,
+  isKnown,
+  known,
+  type MaterialFacts,
+  quantity,
+  type Reason,
+  reason,
+  siOf,
+  text,
+  typed,
+  whenKnown,
+  worked,
 } from '../figure/index.ts';
+import { densityOf, factPlace, layerResinName, materialAt } from '../laminate/fraction.figure.ts';
 import type { Amount, CatalystDose, Place } from '../model/index.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
-import { processSteps } from '../bag/bag.figure.ts';
-import { densityOf, factPlace, layerResinName, materialAt } from '../laminate/fraction.figure.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { layPlan } from '../plan/lay.figure.ts';
 import { amountOf, firstClause, flat, head, subject } from '../plan/reading.ts';
@@ -28,7 +44,9 @@ export const scaleStep = defineFigure<number>('scale_step', (bench) => {
 
 /** The material that a figure of a resin is about. */
 export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) =>
-  whenKnown({ name: resinName(bench, key) }, ({ name }) => materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`))),
+  whenKnown({ name: resinName(bench, key) }, ({ name }) =>
+    materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`)),
+  ),
 );
 
 /** A dose of catalyst by weight of the resin, and by what it was said. */
@@ -45,24 +63,44 @@ export interface Dose {
 export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (bench, key) =>
   whenKnown({ resin: bench.ask(resinMaterial, key) }, ({ resin }) => {
     if (resin.catalyst === undefined) return known(undefined);
-    return whenKnown({ catalyst: factOf(resin.catalyst, `the catalyst of ${resin.name}`, factPlace(resin, 'catalyst')) }, ({ catalyst }, reasons) => {
-      const onSteps = typedDoses(bench, resin.name);
-      const strongest = onSteps.reduce<(typeof onSteps)[number] | undefined>((most, d) => (most === undefined || d.amount.si > most.amount.si ? d : most), undefined);
-      const amount = strongest?.amount ?? catalyst.dose;
-      const at = strongest?.at ?? factPlace(resin, 'catalyst');
-      return whenKnown({ amount: typed(amount, `the dose of ${catalyst.material}`, at) }, (v, more) => byWeight(bench, resin, catalyst, v.amount, at, [...more, ...reasons]));
-    });
+    return whenKnown(
+      { catalyst: factOf(resin.catalyst, `the catalyst of ${resin.name}`, factPlace(resin, 'catalyst')) },
+      ({ catalyst }, reasons) => {
+        const onSteps = typedDoses(bench, resin.name);
+        const strongest = onSteps.reduce<(typeof onSteps)[number] | undefined>(
+          (most, d) => (most === undefined || d.amount.si > most.amount.si ? d : most),
+          undefined,
+        );
+        const amount = strongest?.amount ?? catalyst.dose;
+        const at = strongest?.at ?? factPlace(resin, 'catalyst');
+        return whenKnown({ amount: typed(amount, `the dose of ${catalyst.material}`, at) }, (v, more) =>
+          byWeight(bench, resin, catalyst, v.amount, at, [...more, ...reasons]),
+        );
+      },
+    );
   }),
 );
 
-function byWeight(bench: Bench, resin: MaterialFacts, catalyst: CatalystDose, amount: Amount, at: Place, reasons: readonly Reason[]): Figure<Dose> {
+function byWeight(
+  bench: Bench,
+  resin: MaterialFacts,
+  catalyst: CatalystDose,
+  amount: Amount,
+  at: Place,
+  reasons: readonly Reason[],
+): Figure<Dose> {
   if (amount.basis !== 'by volume') return known({ material: catalyst.material, dose: amount.si }, ...reasons);
-  return whenKnown({ liquid: materialAt(bench, catalyst.material, 'the catalyst', at), density: densityOf(resin) }, ({ liquid, density }) =>
-    whenKnown({ own: densityOf(liquid) }, ({ own }, more) => {
-      const dose = weightDoseOf(amount.si, own, density);
-      if (isImpossible(dose)) return worked<Dose>(dose, '', { at });
-      return known({ material: catalyst.material, dose }, reason('computed', 'by volume to by weight, with both densities', { reasons: [...more, ...reasons] }));
-    }),
+  return whenKnown(
+    { liquid: materialAt(bench, catalyst.material, 'the catalyst', at), density: densityOf(resin) },
+    ({ liquid, density }) =>
+      whenKnown({ own: densityOf(liquid) }, ({ own }, more) => {
+        const dose = weightDoseOf(amount.si, own, density);
+        if (isImpossible(dose)) return worked<Dose>(dose, '', { at });
+        return known(
+          { material: catalyst.material, dose },
+          reason('computed', 'by volume to by weight, with both densities', { reasons: [...more, ...reasons] }),
+        );
+      }),
   );
 }
 
@@ -86,17 +124,24 @@ function typedDoses(bench: Bench, resin: string): { readonly amount: Amount; rea
 }
 
 /** What is stirred into the mix besides: `tint grey_paste 2 % by weight`. */
-export const additions = defineFigure<readonly { readonly material: string; readonly share: number }[]>('additions', (bench, key) =>
-  whenKnown({ name: resinName(bench, key), steps: bench.ask(processSteps) }, ({ name, steps }) => {
-    if (name !== bench.recipe.process?.resin) return known([]);
-    const tints = steps.filter((step) => step.verb === 'tint').map((step) => {
-      const share = amountOf(head(step), NUMBER) ?? step.clauses.map((c) => amountOf(flat(c), NUMBER)).find((a) => a !== undefined);
-      return whenKnown({ share: typed(share, `how much ${subject(step) ?? 'pigment'} is stirred in`, inRecipe(bench, step.path)) }, (v, reasons) =>
-        known({ material: subject(step) ?? 'pigment', share: v.share.si }, ...reasons),
-      );
-    });
-    return allKnown(tints);
-  }),
+export const additions = defineFigure<readonly { readonly material: string; readonly share: number }[]>(
+  'additions',
+  (bench, key) =>
+    whenKnown({ name: resinName(bench, key), steps: bench.ask(processSteps) }, ({ name, steps }) => {
+      if (name !== bench.recipe.process?.resin) return known([]);
+      const tints = steps
+        .filter((step) => step.verb === 'tint')
+        .map((step) => {
+          const share =
+            amountOf(head(step), NUMBER) ??
+            step.clauses.map((c) => amountOf(flat(c), NUMBER)).find((a) => a !== undefined);
+          return whenKnown(
+            { share: typed(share, `how much ${subject(step) ?? 'pigment'} is stirred in`, inRecipe(bench, step.path)) },
+            (v, reasons) => known({ material: subject(step) ?? 'pigment', share: v.share.si }, ...reasons),
+          );
+        });
+      return allKnown(tints);
+    }),
 );
 
 export interface MixPart {
@@ -120,41 +165,80 @@ const PART_NAMES = ['resin', 'hardener'] as const;
 
 /** The mix of one part by weight, to the step of the scale. */
 export const mixSplit = defineFigure<MixSplit>('mix_split', (bench, key) =>
-  whenKnown({ resin: bench.ask(resinMaterial, key), mix: bench.ask(resinToMix, key), step: bench.ask(scaleStep), more: bench.ask(additions, key) }, (v, reasons) => {
-    const extras = v.more.map(({ material, share }) => ({ what: material, mass: toStep(v.mix.total * share, v.step) }));
-    const filled = fillers(v.resin, v.mix.total, v.step);
-    return whenKnown({ base: splitOf(bench, v.resin, key, v.mix.total - filled.reduce((sum, f) => sum + f.mass, 0), v.step) }, ({ base }, more) =>
-      known({ ...base, parts: [...base.parts, ...filled, ...extras] }, ...more, reason('computed', text('{total} in steps of {step}', { total: quantity(v.mix.total, MASS), step: quantity(v.step, MASS) }), { reasons })),
-    );
-  }),
+  whenKnown(
+    {
+      resin: bench.ask(resinMaterial, key),
+      mix: bench.ask(resinToMix, key),
+      step: bench.ask(scaleStep),
+      more: bench.ask(additions, key),
+    },
+    (v, reasons) => {
+      const extras = v.more.map(({ material, share }) => ({
+        what: material,
+        mass: toStep(v.mix.total * share, v.step),
+      }));
+      const filled = fillers(v.resin, v.mix.total, v.step);
+      return whenKnown(
+        { base: splitOf(bench, v.resin, key, v.mix.total - filled.reduce((sum, f) => sum + f.mass, 0), v.step) },
+        ({ base }, more) =>
+          known(
+            { ...base, parts: [...base.parts, ...filled, ...extras] },
+            ...more,
+            reason(
+              'computed',
+              text('{total} in steps of {step}', { total: quantity(v.mix.total, MASS), step: quantity(v.step, MASS) }),
+              { reasons },
+            ),
+          ),
+      );
+    },
+  ),
 );
 
 const toStep = (mass: number, step: number): number => (step > 0 ? Math.round(mass / step) * step : mass);
 
 /** A paste made in the shop: so much of the whole is filler. */
 function fillers(paste: MaterialFacts, total: number, step: number): MixPart[] {
-  return (paste.fillers ?? []).flatMap((f) => (f.value === UNKNOWN ? [] : [{ what: f.value.material, mass: toStep(total * f.value.share.si, step) }]));
+  return (paste.fillers ?? []).flatMap((f) =>
+    f.value === UNKNOWN ? [] : [{ what: f.value.material, mass: toStep(total * f.value.share.si, step) }],
+  );
 }
 
 function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number, step: number): Figure<MixSplit> {
   if (!(total > 0)) return cannot(reason('computed', text('there is no {resin} to mix', { resin: resin.name })));
   if (resin.madeFrom !== undefined) {
-    return whenKnown({ from: factOf(resin.madeFrom, `what ${resin.name} is made from`, factPlace(resin, 'from')) }, ({ from }) =>
-      whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(resin, 'from')) }, ({ base }) =>
-        base.madeFrom === undefined ? splitOf(bench, base, from, total, step) : cannot(reason('typed', text('{name} is made from a paste', { name: resin.name }), { at: factPlace(resin, 'from') })),
-      ),
+    return whenKnown(
+      { from: factOf(resin.madeFrom, `what ${resin.name} is made from`, factPlace(resin, 'from')) },
+      ({ from }) =>
+        whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(resin, 'from')) }, ({ base }) =>
+          base.madeFrom === undefined
+            ? splitOf(bench, base, from, total, step)
+            : cannot(
+                reason('typed', text('{name} is made from a paste', { name: resin.name }), {
+                  at: factPlace(resin, 'from'),
+                }),
+              ),
+        ),
     );
   }
   if (resin.catalyst !== undefined) return catalysed(bench, key === '' ? resin.name : key, total, step);
   const at = factPlace(resin, 'mix');
   return whenKnown({ mix: factOf(resin.mix, `the mix ratio of ${resin.name}`, at) }, ({ mix }, reasons) => {
     if (mix.basis !== 'by weight') {
-      const by = mix.basis === 'by volume' ? text('{name} is mixed by volume, and the density of its parts is not given', { name: resin.name }) : text('the mix of {name} is not said by weight or by volume', { name: resin.name });
+      const by =
+        mix.basis === 'by volume'
+          ? text('{name} is mixed by volume, and the density of its parts is not given', { name: resin.name })
+          : text('the mix of {name} is not said by weight or by volume', { name: resin.name });
       return cannot(reason('typed', by, { at }));
     }
-    const split = following(splitMix(total, mix.ratio, step), (s): MixSplit => ({
-      parts: s.parts.map((mass, i) => ({ what: PART_NAMES[i] ?? `part ${i + 1}`, mass })), total: s.total, error: s.ratioError,
-    }));
+    const split = following(
+      splitMix(total, mix.ratio, step),
+      (s): MixSplit => ({
+        parts: s.parts.map((mass, i) => ({ what: PART_NAMES[i] ?? `part ${i + 1}`, mass })),
+        total: s.total,
+        error: s.ratioError,
+      }),
+    );
     return worked(split, text('{ratio} by weight', { ratio: mix.ratio.join(':') }), { at, reasons });
   });
 }
@@ -162,15 +246,28 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
 function catalysed(bench: Bench, key: string, total: number, step: number): Figure<MixSplit> {
   return whenKnown({ dose: bench.ask(catalystDose, key) }, ({ dose }, reasons) => {
     if (dose === undefined) return cannot(reason('computed', text('{name} takes no catalyst', { name: key })));
-    return whenKnown({ catalyst: materialAt(bench, dose.material, 'the catalyst', { entry: `material/${key}`, path: 'catalyst' }) }, ({ catalyst }) => {
-      const density = densityOf(catalyst);
-      const resin = toStep(total, step);
-      const exact = doseByWeight(resin, dose.dose, isKnown(density) ? density.value : 1000);
-      if (isImpossible(exact)) return worked<MixSplit>(exact, '');
-      const mass = toStep(exact.mass, step);
-      const parts: MixPart[] = [{ what: 'resin', mass: resin }, { what: dose.material, mass, ...(isKnown(density) ? { volume: exact.volume } : {}) }];
-      const error = exact.mass > 0 ? Math.abs(mass / exact.mass - 1) : 0;
-      return known({ parts, total: resin + mass, error }, reason('computed', text('{dose} by weight of {material}', { dose: quantity(dose.dose, NUMBER), material: dose.material }), { reasons }));
-    });
+    return whenKnown(
+      { catalyst: materialAt(bench, dose.material, 'the catalyst', { entry: `material/${key}`, path: 'catalyst' }) },
+      ({ catalyst }) => {
+        const density = densityOf(catalyst);
+        const resin = toStep(total, step);
+        const exact = doseByWeight(resin, dose.dose, isKnown(density) ? density.value : 1000);
+        if (isImpossible(exact)) return worked<MixSplit>(exact, '');
+        const mass = toStep(exact.mass, step);
+        const parts: MixPart[] = [
+          { what: 'resin', mass: resin },
+          { what: dose.material, mass, ...(isKnown(density) ? { volume: exact.volume } : {}) },
+        ];
+        const error = exact.mass > 0 ? Math.abs(mass / exact.mass - 1) : 0;
+        return known(
+          { parts, total: resin + mass, error },
+          reason(
+            'computed',
+            text('{dose} by weight of {material}', { dose: quantity(dose.dose, NUMBER), material: dose.material }),
+            { reasons },
+          ),
+        );
+      },
+    );
   });
 }

@@ -1,9 +1,27 @@
-import { type Bench, type Figure, type Usual, allKnown, cannot, defineFigure, definePick, factOf, known, quantity, reason, siOf, text, typed, usual, whenKnown, worked } from '../figure/index.ts';
-import type { Step } from '../model/index.ts';
 import { lineLength, processSteps, sheetArea } from '../bag/bag.figure.ts';
 import { TUBE_LENGTH } from '../bag/habits.ts';
+import {
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  definePick,
+  type Figure,
+  factOf,
+  known,
+  quantity,
+  reason,
+  siOf,
+  text,
+  typed,
+  type Usual,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
 import { densityOf, factPlace, materialAt } from '../laminate/fraction.figure.ts';
-import { type ResinItem, layerResin } from '../laminate/mass.figure.ts';
+import { layerResin, type ResinItem } from '../laminate/mass.figure.ts';
+import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { subject } from '../plan/reading.ts';
 import { MASS } from '../quantity/index.ts';
@@ -22,7 +40,10 @@ export interface LayerResinItem extends ResinItem {
 const stackResin = defineFigure<readonly LayerResinItem[]>('stack_resin', (bench) =>
   whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) =>
     whenKnown({ each: allKnown(stack.layers.map((laid) => bench.ask(layerResin, laid.key))) }, ({ each }, reasons) =>
-      known(each.flatMap((resin, i) => resin.items.map((item) => ({ ...item, layer: stack.layers[i]?.key ?? '' }))), ...reasons),
+      known(
+        each.flatMap((resin, i) => resin.items.map((item) => ({ ...item, layer: stack.layers[i]?.key ?? '' }))),
+        ...reasons,
+      ),
     ),
   ),
 );
@@ -52,11 +73,14 @@ export interface ResinInPart {
 /** Resin that stays in the part: of the process, or of the name that is the key; all of it where prepreg brings its own. */
 export const resinInPart = defineFigure<ResinInPart>('resin_in_part', (bench, key) => {
   const all = key === '' && bench.recipe.process?.kind === 'prepreg';
-  return whenKnown({ name: all ? known('') : resinName(bench, key), items: bench.ask(stackResin) }, ({ name, items }, reasons) => {
-    const own = items.filter((item) => all || item.resin === name);
-    const total = own.reduce((sum, item) => sum + item.mass, 0);
-    return known({ total, items: own }, reason('computed', 'resin of all layers', { reasons }));
-  });
+  return whenKnown(
+    { name: all ? known('') : resinName(bench, key), items: bench.ask(stackResin) },
+    ({ name, items }, reasons) => {
+      const own = items.filter((item) => all || item.resin === name);
+      const total = own.reduce((sum, item) => sum + item.mass, 0);
+      return known({ total, items: own }, reason('computed', 'resin of all layers', { reasons }));
+    },
+  );
 });
 
 /** Resin that is thrown away with the consumables. */
@@ -84,7 +108,10 @@ export const resinElsewhere = defineFigure<ResinElsewhere>('resin_elsewhere', (b
     const items = steps.flatMap((step) => soaks(bench, step, name, infused));
     return whenKnown({ items: allKnown(items) }, (v, reasons) => {
       const total = v.items.reduce((sum, item) => sum + item.mass, 0);
-      return known({ total, items: v.items }, reason('computed', 'resin thrown away with consumables and pot', { reasons }));
+      return known(
+        { total, items: v.items },
+        reason('computed', 'resin thrown away with consumables and pot', { reasons }),
+      );
     });
   }),
 );
@@ -103,7 +130,11 @@ function soaks(bench: Bench, step: Step, resin: string, infused: boolean): Figur
     case 'vent':
       return infused ? [line(bench, step, resin)] : [];
     case 'infuse':
-      return [whenKnown({ mass: usual(bench, POT_RESIDUE) }, ({ mass }, reasons) => known({ what: 'pot' as const, path: step.path, mass }, ...reasons))];
+      return [
+        whenKnown({ mass: usual(bench, POT_RESIDUE) }, ({ mass }, reasons) =>
+          known({ what: 'pot' as const, path: step.path, mass }, ...reasons),
+        ),
+      ];
     default:
       return [];
   }
@@ -114,19 +145,31 @@ const takes = (bench: Bench, step: Step): boolean => {
   return name !== undefined && bench.material(name)?.takes !== undefined;
 };
 
-function sheet(bench: Bench, step: Step, what: ElsewhereItem['what'], unsaid: Usual | undefined): Figure<ElsewhereItem> {
+function sheet(
+  bench: Bench,
+  step: Step,
+  what: ElsewhereItem['what'],
+  unsaid: Usual | undefined,
+): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
-  return whenKnown({ material: materialAt(bench, subject(step), `the material of ${step.verb}`, at) }, ({ material }) => {
-    const uptake = material.takes === undefined && unsaid !== undefined
-      ? usual(bench, unsaid)
-      : siOf(factOf(material.takes, `the resin that ${material.name} takes`, factPlace(material, 'takes')));
-    return whenKnown({ area: bench.ask(sheetArea, step.path), uptake }, (v, reasons) => {
-      const mass = sheetUptake(v.area, v.uptake);
-      if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
-      const words = text('{material} keeps {mass}', { material: material.name, mass: quantity(mass, MASS) });
-      return known({ what, material: material.name, path: step.path, mass }, reason('computed', words, { at, reasons }));
-    });
-  });
+  return whenKnown(
+    { material: materialAt(bench, subject(step), `the material of ${step.verb}`, at) },
+    ({ material }) => {
+      const uptake =
+        material.takes === undefined && unsaid !== undefined
+          ? usual(bench, unsaid)
+          : siOf(factOf(material.takes, `the resin that ${material.name} takes`, factPlace(material, 'takes')));
+      return whenKnown({ area: bench.ask(sheetArea, step.path), uptake }, (v, reasons) => {
+        const mass = sheetUptake(v.area, v.uptake);
+        if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
+        const words = text('{material} keeps {mass}', { material: material.name, mass: quantity(mass, MASS) });
+        return known(
+          { what, material: material.name, path: step.path, mass },
+          reason('computed', words, { at, reasons }),
+        );
+      });
+    },
+  );
 }
 
 /** A feed and its tube to the pot stand full; so does a vent once the front has reached it, without its tube to the trap. */
@@ -144,15 +187,30 @@ function line(bench: Bench, step: Step, resin: string): Figure<ElsewhereItem> {
       const mass = resinInTube(v.bore, length + lead, v.density);
       if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
       const words = text('{name} holds {mass}', { name: step.name ?? step.verb, mass: quantity(mass, MASS) });
-      return known({ what: 'tubes' as const, material: tube.name, path: step.path, mass }, reason('computed', words, { at, reasons: [...reasons, ...more] }));
+      return known(
+        { what: 'tubes' as const, material: tube.name, path: step.path, mass },
+        reason('computed', words, { at, reasons: [...reasons, ...more] }),
+      );
     });
   });
 }
 
 const PLACES: Readonly<Record<ResinItem['what'], keyof ResinNeeds>> = {
-  cloth: 'laminate', coat: 'laminate', bed: 'laminate', holes: 'coreCuts', cuts: 'coreCuts', grooves: 'coreCuts', surface: 'coreSurface',
+  cloth: 'laminate',
+  coat: 'laminate',
+  bed: 'laminate',
+  holes: 'coreCuts',
+  cuts: 'coreCuts',
+  grooves: 'coreCuts',
+  surface: 'coreSurface',
 };
-const ELSEWHERE: Readonly<Record<ElsewhereItem['what'], keyof ResinNeeds>> = { peel: 'peel', sheets: 'peel', mesh: 'mesh', tubes: 'tubes', pot: 'pot' };
+const ELSEWHERE: Readonly<Record<ElsewhereItem['what'], keyof ResinNeeds>> = {
+  peel: 'peel',
+  sheets: 'peel',
+  mesh: 'mesh',
+  tubes: 'tubes',
+  pot: 'pot',
+};
 
 export interface ResinToMix {
   /** kg to weigh out, with the allowance */
@@ -164,16 +222,36 @@ export interface ResinToMix {
 /** Resin to mix for one part, with an allowance that is held back. */
 export const resinToMix = defineFigure<ResinToMix>('resin_to_mix', (bench, key) => {
   if (key === '' && bench.recipe.process?.kind === 'prepreg') {
-    return known({ total: 0, needs: noNeeds(), allowance: 0 }, reason('computed', 'the prepreg brings its resin; none is mixed'));
+    return known(
+      { total: 0, needs: noNeeds(), allowance: 0 },
+      reason('computed', 'the prepreg brings its resin; none is mixed'),
+    );
   }
-  return whenKnown({ inside: bench.ask(resinInPart, key), outside: bench.ask(resinElsewhere, key), allowance: usual(bench, MIX_ALLOWANCE) }, (v, reasons) => {
-    const needs = noNeeds();
-    for (const item of v.inside.items) needs[PLACES[item.what]] += item.mass;
-    for (const item of v.outside.items) needs[ELSEWHERE[item.what]] += item.mass;
-    const mix = toMixFormula(needs, v.allowance);
-    if ('problem' in mix) return cannot(reason('computed', mix.problem));
-    return known({ total: mix.total, needs, allowance: mix.allowance }, reason('computed', text('{needed} needed and {allowance} held back', { needed: quantity(mix.needed, MASS), allowance: quantity(mix.allowance, MASS) }), { reasons }));
-  });
+  return whenKnown(
+    {
+      inside: bench.ask(resinInPart, key),
+      outside: bench.ask(resinElsewhere, key),
+      allowance: usual(bench, MIX_ALLOWANCE),
+    },
+    (v, reasons) => {
+      const needs = noNeeds();
+      for (const item of v.inside.items) needs[PLACES[item.what]] += item.mass;
+      for (const item of v.outside.items) needs[ELSEWHERE[item.what]] += item.mass;
+      const mix = toMixFormula(needs, v.allowance);
+      if ('problem' in mix) return cannot(reason('computed', mix.problem));
+      return known(
+        { total: mix.total, needs, allowance: mix.allowance },
+        reason(
+          'computed',
+          text('{needed} needed and {allowance} held back', {
+            needed: quantity(mix.needed, MASS),
+            allowance: quantity(mix.allowance, MASS),
+          }),
+          { reasons },
+        ),
+      );
+    },
+  );
 });
 
 function noNeeds(): { -readonly [K in keyof ResinNeeds]: number } {

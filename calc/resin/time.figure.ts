@@ -1,7 +1,21 @@
-import { type Bench, type Figure, type Reason, cannot, defineFigure, factOf, known, quantity, reason, text, typed, whenKnown, worked } from '../figure/index.ts';
-import { type AtCondition, type Fact, type Place, UNKNOWN } from '../model/index.ts';
-import { type Outcome, following, isImpossible } from '../outcome.ts';
+import {
+  type Bench,
+  cannot,
+  defineFigure,
+  type Figure,
+  factOf,
+  known,
+  quantity,
+  type Reason,
+  reason,
+  text,
+  typed,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
 import { factPlace } from '../laminate/fraction.figure.ts';
+import { type AtCondition, type Fact, type Place, UNKNOWN } from '../model/index.ts';
+import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { TEMPERATURE, TIME } from '../quantity/index.ts';
 import type { AtTemperature } from './arrhenius.ts';
@@ -15,11 +29,24 @@ const ROOM = 293.15;
 export const workTemperature = defineFigure<number>('work_temperature', (bench) => {
   const { process } = bench.recipe;
   if (process?.temperature !== undefined) {
-    return known(process.temperature.si, reason('typed', text('process at {temperature}', { temperature: process.temperature }), { at: inRecipe(bench, process.path) }));
+    return known(
+      process.temperature.si,
+      reason('typed', text('process at {temperature}', { temperature: process.temperature }), {
+        at: inRecipe(bench, process.path),
+      }),
+    );
   }
   const ambient = bench.shop?.ambient;
-  if (ambient !== undefined) return whenKnown({ ambient: factOf(ambient, 'the temperature of the shop', ambient.at) }, (v, reasons) => known(v.ambient.si, ...reasons));
-  return known(ROOM, reason('trade', text('shop at {temperature}', { temperature: quantity(ROOM, TEMPERATURE) }), { source: 'common practice' }));
+  if (ambient !== undefined)
+    return whenKnown({ ambient: factOf(ambient, 'the temperature of the shop', ambient.at) }, (v, reasons) =>
+      known(v.ambient.si, ...reasons),
+    );
+  return known(
+    ROOM,
+    reason('trade', text('shop at {temperature}', { temperature: quantity(ROOM, TEMPERATURE) }), {
+      source: 'common practice',
+    }),
+  );
 });
 
 const HOW: Readonly<Record<TemperatureMethod, string>> = {
@@ -30,34 +57,73 @@ const HOW: Readonly<Record<TemperatureMethod, string>> = {
 };
 
 /** The known readings of a fact that is given line by line. */
-export function readings(facts: readonly Fact<AtCondition>[] | undefined, what: string, missing: Place): Figure<readonly AtCondition[]> {
+export function readings(
+  facts: readonly Fact<AtCondition>[] | undefined,
+  what: string,
+  missing: Place,
+): Figure<readonly AtCondition[]> {
   const values = (facts ?? []).flatMap((f) => (f.value === UNKNOWN ? [] : [f.value]));
   const first = facts?.[0];
   if (first === undefined) return typed<readonly AtCondition[]>(undefined, what, missing);
   if (values.length === 0) return typed<readonly AtCondition[]>(UNKNOWN, what, first.at);
-  return known(values, reason(first.at.entry.startsWith('stock/') ? 'stock' : 'typed', text('{what}, {count} readings', { what, count: values.length }), { at: first.at, source: first.source }));
+  return known(
+    values,
+    reason(
+      first.at.entry.startsWith('stock/') ? 'stock' : 'typed',
+      text('{what}, {count} readings', { what, count: values.length }),
+      { at: first.at, source: first.source },
+    ),
+  );
 }
 
 /** A reading without a temperature was made in a common room. */
-const atTemperature = (r: AtCondition): AtTemperature => ({ temperature: r.temperature?.si ?? ROOM, value: r.value.si });
+const atTemperature = (r: AtCondition): AtTemperature => ({
+  temperature: r.temperature?.si ?? ROOM,
+  value: r.value.si,
+});
 
-function timeAt(list: readonly AtTemperature[], temperature: number, what: string, reasons: readonly Reason[], at: Place): Figure<number> {
+function timeAt(
+  list: readonly AtTemperature[],
+  temperature: number,
+  what: string,
+  reasons: readonly Reason[],
+  at: Place,
+): Figure<number> {
   const found = workingTimeAt(list, temperature);
-  if (isImpossible(found)) return cannot(reason('computed', text('{what}: {problem}', { what, problem: found.problem }), { at }));
-  const words = text('{time} at {temperature}, {how}', { time: quantity(found.value, TIME), temperature: quantity(temperature, TEMPERATURE), how: HOW[found.method] });
-  return known(found.value, reason('computed', words, { source: found.method === 'usual rule' ? 'resin makers: every 10 K halves it' : undefined, at, reasons }));
+  if (isImpossible(found))
+    return cannot(reason('computed', text('{what}: {problem}', { what, problem: found.problem }), { at }));
+  const words = text('{time} at {temperature}, {how}', {
+    time: quantity(found.value, TIME),
+    temperature: quantity(temperature, TEMPERATURE),
+    how: HOW[found.method],
+  });
+  return known(
+    found.value,
+    reason('computed', words, {
+      source: found.method === 'usual rule' ? 'resin makers: every 10 K halves it' : undefined,
+      at,
+      reasons,
+    }),
+  );
 }
 
 /** Gel time at the temperature and with the catalyst of the process, s; the key names another resin. */
 export const gelTime = defineFigure<number>('gel_time', (bench, key) =>
-  whenKnown({ resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature), dose: bench.ask(catalystDose, key) }, ({ resin, temperature, dose }, reasons) => {
-    const at = factPlace(resin, 'gel');
-    return whenKnown({ gel: readings(resin.gel, `the gel time of ${resin.name}`, at) }, ({ gel }, more) => {
-      const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
-      if (isImpossible(list)) return worked<number>(list, '', { at });
-      return timeAt(list, temperature, `the gel time of ${resin.name}`, [...more, ...reasons], at);
-    });
-  }),
+  whenKnown(
+    {
+      resin: bench.ask(resinMaterial, key),
+      temperature: bench.ask(workTemperature),
+      dose: bench.ask(catalystDose, key),
+    },
+    ({ resin, temperature, dose }, reasons) => {
+      const at = factPlace(resin, 'gel');
+      return whenKnown({ gel: readings(resin.gel, `the gel time of ${resin.name}`, at) }, ({ gel }, more) => {
+        const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
+        if (isImpossible(list)) return worked<number>(list, '', { at });
+        return timeAt(list, temperature, `the gel time of ${resin.name}`, [...more, ...reasons], at);
+      });
+    },
+  ),
 );
 
 const SAME_DOSE = 1e-6;
@@ -67,9 +133,15 @@ function atDose(gel: readonly AtCondition[], dose: number): Outcome<readonly AtT
   const same = gel.filter((r) => r.catalyst === undefined || Math.abs(r.catalyst.si - dose) < SAME_DOSE);
   if (same.length > 0) return same.map(atTemperature);
   for (const [i, a] of gel.entries()) {
-    const b = gel.slice(i + 1).find((r) => r.temperature?.si === a.temperature?.si && r.catalyst?.si !== a.catalyst?.si);
+    const b = gel
+      .slice(i + 1)
+      .find((r) => r.temperature?.si === a.temperature?.si && r.catalyst?.si !== a.catalyst?.si);
     if (b?.catalyst === undefined || a.catalyst === undefined) continue;
-    const value = gelAtDose({ dose: a.catalyst.si, value: a.value.si }, { dose: b.catalyst.si, value: b.value.si }, dose);
+    const value = gelAtDose(
+      { dose: a.catalyst.si, value: a.value.si },
+      { dose: b.catalyst.si, value: b.value.si },
+      dose,
+    );
     return following(value, (v) => [{ temperature: a.temperature?.si ?? ROOM, value: v }]);
   }
   return { problem: 'the gel time is given for another dose of catalyst only' };
@@ -77,27 +149,47 @@ function atDose(gel: readonly AtCondition[], dose: number): Outcome<readonly AtT
 
 /** How long laid resin may stay open before it is closed up under a bag, s. */
 export const openTime = defineFigure<number>('open_time', (bench, key) =>
-  whenKnown({ resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) }, ({ resin, temperature }, reasons) => {
-    const at = factPlace(resin, 'open');
-    return whenKnown({ open: readings(resin.openTime, `the open time of ${resin.name}`, at) }, ({ open }, more) =>
-      timeAt(open.map(atTemperature), temperature, `the open time of ${resin.name}`, [...more, ...reasons], at),
-    );
-  }),
+  whenKnown(
+    { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
+    ({ resin, temperature }, reasons) => {
+      const at = factPlace(resin, 'open');
+      return whenKnown({ open: readings(resin.openTime, `the open time of ${resin.name}`, at) }, ({ open }, more) =>
+        timeAt(open.map(atTemperature), temperature, `the open time of ${resin.name}`, [...more, ...reasons], at),
+      );
+    },
+  ),
 );
 
 /** Pot lives of a resin brought to the temperature of the process, with their masses; s and kg. */
-export function potLives(bench: Bench, key: string): Figure<readonly { readonly mass: number; readonly value: number }[]> {
-  return whenKnown({ resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) }, ({ resin, temperature }, reasons) => {
-    const what = `the pot life of ${resin.name}`;
-    const at = factPlace(resin, 'pot_life');
-    return whenKnown({ lives: readings(resin.potLife, what, at) }, ({ lives }, more) => {
-      const masses = [...new Set(lives.map((r) => r.mass?.si).filter((m) => m !== undefined))];
-      if (masses.length === 0) return typed<never>(undefined, `the mass that ${what} was read for`, at);
-      const found = masses.map((mass) => ({ mass, life: workingTimeAt(lives.filter((r) => r.mass?.si === mass).map(atTemperature), temperature) }));
-      const impossible = found.map((f) => f.life).find(isImpossible);
-      if (impossible !== undefined) return cannot(reason('computed', text('{what}: {problem}', { what, problem: impossible.problem }), { at }));
-      const values = found.flatMap((f) => (isImpossible(f.life) ? [] : [{ mass: f.mass, value: f.life.value }]));
-      return known(values, reason('computed', text('{what} at {temperature}', { what, temperature: quantity(temperature, TEMPERATURE) }), { at, reasons: [...more, ...reasons] }));
-    });
-  });
+export function potLives(
+  bench: Bench,
+  key: string,
+): Figure<readonly { readonly mass: number; readonly value: number }[]> {
+  return whenKnown(
+    { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
+    ({ resin, temperature }, reasons) => {
+      const what = `the pot life of ${resin.name}`;
+      const at = factPlace(resin, 'pot_life');
+      return whenKnown({ lives: readings(resin.potLife, what, at) }, ({ lives }, more) => {
+        const masses = [...new Set(lives.map((r) => r.mass?.si).filter((m) => m !== undefined))];
+        if (masses.length === 0) return typed<never>(undefined, `the mass that ${what} was read for`, at);
+        const found = masses.map((mass) => ({
+          mass,
+          life: workingTimeAt(lives.filter((r) => r.mass?.si === mass).map(atTemperature), temperature),
+        }));
+        const impossible = found.map((f) => f.life).find(isImpossible);
+        if (impossible !== undefined)
+          return cannot(reason('computed', text('{what}: {problem}', { what, problem: impossible.problem }), { at }));
+        const values = found.flatMap((f) => (isImpossible(f.life) ? [] : [{ mass: f.mass, value: f.life.value }]));
+        return known(
+          values,
+          reason(
+            'computed',
+            text('{what} at {temperature}', { what, temperature: quantity(temperature, TEMPERATURE) }),
+            { at, reasons: [...more, ...reasons] },
+          ),
+        );
+      });
+    },
+  );
 }

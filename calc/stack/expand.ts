@@ -30,7 +30,10 @@ export const isMirrored = (layer: Layer): boolean =>
 export function expandStack(stack: Stack, clothOf: (material: string) => Cloth | undefined): LaidStack {
   const count = countLayers(stack.items).all;
   if (count > MOST_LAID_LAYERS) {
-    return { layers: [], problems: [{ kind: 'too-many-layers', path: stack.path, count: Math.min(count, Number.MAX_SAFE_INTEGER) }] };
+    return {
+      layers: [],
+      problems: [{ kind: 'too-many-layers', path: stack.path, count: Math.min(count, Number.MAX_SAFE_INTEGER) }],
+    };
   }
   const problems: StackProblem[] = [];
   const drafts = expandGroup(stack.items, clothOf, problems);

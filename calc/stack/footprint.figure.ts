@@ -1,12 +1,24 @@
-import { type Bench, type Figure, allKnown, cannot, defineFigure, known, reason, text, typed, whenKnown, worked } from '../figure/index.ts';
-import { type Outcome, following, isImpossible } from '../outcome.ts';
+import {
+  allKnown,
+  type Bench,
+  cannot,
+  defineFigure,
+  type Figure,
+  known,
+  reason,
+  text,
+  typed,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { layerThickness } from '../laminate/thickness.figure.ts';
+import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { signedDistance } from '../outline/distance.ts';
 import { shapeArea, shapeBounds } from '../outline/measure.ts';
 import { offsetArea } from '../outline/offset.ts';
 import { inRecipe, partFrame, pointOnPart, shapeOnPart, zonePlaced } from '../outline/part.figure.ts';
 import { areaBetween } from '../outline/part-of-length.ts';
-import { type Placed, type Point, type Shape, intoFrame, origin } from '../outline/shape.ts';
-import { layerThickness } from '../laminate/thickness.figure.ts';
+import { intoFrame, origin, type Placed, type Point, type Shape } from '../outline/shape.ts';
 import { laidLayer, laidStack } from './laid.figure.ts';
 import type { LaidLayer } from './laid.ts';
 import { wrapsRound } from './order.ts';
@@ -28,14 +40,24 @@ export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench,
     const { extent } = laid.layer;
     const at = inRecipe(bench, laid.path);
     const drop = { inset: laid.drop.around, shorter: shortened(bench, laid) };
-    if (extent.kind === 'zone') return whenKnown({ placed: bench.ask(zonePlaced, extent.zone) }, ({ placed }) => known({ placed, whole: false, ...drop }));
+    if (extent.kind === 'zone')
+      return whenKnown({ placed: bench.ask(zonePlaced, extent.zone) }, ({ placed }) =>
+        known({ placed, whole: false, ...drop }),
+      );
     if (extent.kind === 'shape') {
-      return whenKnown({ placed: shapeOnPart(bench, laid.name, extent, at) }, ({ placed }) => known({ placed, whole: false, ...drop }));
+      return whenKnown({ placed: shapeOnPart(bench, laid.name, extent, at) }, ({ placed }) =>
+        known({ placed, whole: false, ...drop }),
+      );
     }
     if (extent.kind === 'strip') return strip(bench, laid, extent, drop);
     const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : known(0);
     return whenKnown({ frame: bench.ask(partFrame), inset }, (v) =>
-      known({ placed: { shape: v.frame.shape, centre: origin }, whole: true, inset: v.inset + drop.inset, shorter: drop.shorter }),
+      known({
+        placed: { shape: v.frame.shape, centre: origin },
+        whole: true,
+        inset: v.inset + drop.inset,
+        shorter: drop.shorter,
+      }),
     );
   }),
 );
@@ -67,10 +89,16 @@ function shortened(bench: Bench, { drop }: LaidLayer): readonly [number, number]
 /** The core is drawn inside the finished edge by its own inset and by every ply that is wrapped round it. */
 function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
   const { inset } = core.layer;
-  const own = inset === undefined ? known(0) : whenKnown({ inset: typed(inset, `the inset of ${core.name}`, inRecipe(bench, core.path)) }, (v, reasons) => known(v.inset.si, ...reasons));
+  const own =
+    inset === undefined
+      ? known(0)
+      : whenKnown({ inset: typed(inset, `the inset of ${core.name}`, inRecipe(bench, core.path)) }, (v, reasons) =>
+          known(v.inset.si, ...reasons),
+        );
   return whenKnown({ own, stack: bench.ask(laidStack) }, (v, reasons) =>
-    whenKnown({ round: allKnown(wrapsRound(v.stack.layers, core).map((ply) => bench.ask(layerThickness, ply.key))) }, ({ round }, more) =>
-      known(v.own + round.reduce((sum, t) => sum + t, 0), ...reasons, ...more),
+    whenKnown(
+      { round: allKnown(wrapsRound(v.stack.layers, core).map((ply) => bench.ask(layerThickness, ply.key))) },
+      ({ round }, more) => known(v.own + round.reduce((sum, t) => sum + t, 0), ...reasons, ...more),
     ),
   );
 }
@@ -92,8 +120,10 @@ export function footprintArea({ placed, inset, shorter }: Footprint, further = 0
 export function covers({ placed, inset, shorter }: Footprint, point: Point): Outcome<boolean> {
   const own = intoFrame(placed, point);
   return following(signedDistance(placed.shape, own), (distance) =>
-    following(shapeBounds(placed.shape), ({ low, high }) =>
-      distance <= 1e-9 - inset && own.x >= low.x + shorter[0] - 1e-9 && own.x <= high.x - shorter[1] + 1e-9,
+    following(
+      shapeBounds(placed.shape),
+      ({ low, high }) =>
+        distance <= 1e-9 - inset && own.x >= low.x + shorter[0] - 1e-9 && own.x <= high.x - shorter[1] + 1e-9,
     ),
   );
 }
@@ -108,7 +138,12 @@ export function placeOf(bench: Bench, at: 'middle' | string | Point): Figure<Poi
   const stack = bench.ask(laidStack);
   return whenKnown({ stack }, (v) => {
     const laid = v.stack.layers.find((layer) => layer.name === at);
-    if (laid !== undefined) return whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) => known(footprint.placed.centre));
-    return cannot(reason('typed', text('no zone and no layer is called {name}', { name: at }), { at: inRecipe(bench, '') }));
+    if (laid !== undefined)
+      return whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) =>
+        known(footprint.placed.centre),
+      );
+    return cannot(
+      reason('typed', text('no zone and no layer is called {name}', { name: at }), { at: inRecipe(bench, '') }),
+    );
   });
 }

@@ -1,7 +1,7 @@
-import { defineFigure, definePick, cannot, known, reason, text, typed, whenKnown } from '../figure/index.ts';
-import { inRecipe } from '../outline/part.figure.ts';
+import { cannot, definePick, known, reason, text, typed, whenKnown } from '../figure/index.ts';
 import { UNKNOWN } from '../model/index.ts';
-import { MOST_LAID_LAYERS, expandStack } from './expand.ts';
+import { inRecipe } from '../outline/part.figure.ts';
+import { expandStack, MOST_LAID_LAYERS } from './expand.ts';
 import type { LaidLayer, LaidStack } from './laid.ts';
 
 /** The stack layer by layer, repeats and mirrors worked out. */
@@ -25,9 +25,16 @@ const byKey = new WeakMap<LaidStack, ReadonlyMap<string, LaidLayer>>();
 export const laidLayer = definePick<LaidLayer>('laid_layer', (bench, key) =>
   whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
     let layers = byKey.get(stack);
-    if (layers === undefined) byKey.set(stack, (layers = new Map(stack.layers.map((layer) => [layer.key, layer]))));
+    if (layers === undefined) {
+      layers = new Map(stack.layers.map((layer) => [layer.key, layer]));
+      byKey.set(stack, layers);
+    }
     const layer = layers.get(key);
     if (layer !== undefined) return known(layer);
-    return cannot(reason('typed', text('no layer is called {name}', { name: key }), { at: inRecipe(bench, bench.recipe.stack?.path ?? '') }));
+    return cannot(
+      reason('typed', text('no layer is called {name}', { name: key }), {
+        at: inRecipe(bench, bench.recipe.stack?.path ?? ''),
+      }),
+    );
   }),
 );

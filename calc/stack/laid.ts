@@ -46,7 +46,13 @@ export interface LaidLayer {
 }
 
 export interface StackProblem {
-  readonly kind: 'too-many-layers' | 'bad-repeat' | 'mirror-of-nothing' | 'about-unknown' | 'layers-after-about' | 'patch-not-mirrored';
+  readonly kind:
+    | 'too-many-layers'
+    | 'bad-repeat'
+    | 'mirror-of-nothing'
+    | 'about-unknown'
+    | 'layers-after-about'
+    | 'patch-not-mirrored';
   /** path of the line */
   readonly path: string;
   /** the layer spoken of */

@@ -3,7 +3,8 @@ import type { LaidLayer } from './laid.ts';
 type Layers = readonly LaidLayer[];
 
 /** Cloth: what has fibres. */
-export const isCloth = ({ layer }: LaidLayer): boolean => layer.kind === 'ply' || layer.kind === 'strip' || layer.kind === 'patch';
+export const isCloth = ({ layer }: LaidLayer): boolean =>
+  layer.kind === 'ply' || layer.kind === 'strip' || layer.kind === 'patch';
 
 /** Whether a layer runs to the edge of the part all round, so that it adds to the height of the edge. */
 export function reachesEdge({ layer }: LaidLayer): boolean {
@@ -20,7 +21,9 @@ export function namedLayers(layers: Layers, name: string): Layers {
 
 /** What lies between a wrapped ply and the face that it lands on, from the tool face; the target with it. */
 export function layersBetween(layers: Layers, ply: LaidLayer, target: LaidLayer): Layers {
-  return target.index > ply.index ? layers.slice(ply.index + 1, target.index + 1) : layers.slice(target.index, ply.index);
+  return target.index > ply.index
+    ? layers.slice(ply.index + 1, target.index + 1)
+    : layers.slice(target.index, ply.index);
 }
 
 /** The layer that a wrapped ply lands on: of several copies the next one laid, else the last before it. */
@@ -28,8 +31,8 @@ export const wrapTarget = (layers: Layers, ply: LaidLayer): LaidLayer | undefine
 
 /** The wrapped plies that run round the edge of a layer, and so lie outside it. */
 export function wrapsRound(layers: Layers, inner: LaidLayer): Layers {
-  return linksOf(layers).wraps
-    .filter(({ ply, from, to }) => ply !== inner && from <= inner.index && inner.index <= to)
+  return linksOf(layers)
+    .wraps.filter(({ ply, from, to }) => ply !== inner && from <= inner.index && inner.index <= to)
     .map(({ ply }) => ply);
 }
 
@@ -45,8 +48,12 @@ export function grooveOf(layers: Layers, strip: LaidLayer): LaidLayer | undefine
 }
 
 /** The layers on the two faces of a core. An insert lies beside it and a strip in its groove is part of it. */
-export function coreFaces(layers: Layers, core: LaidLayer): { readonly toolSide?: LaidLayer; readonly bagSide?: LaidLayer } {
-  const onFace = (laid: LaidLayer | undefined) => laid === undefined || (laid.layer.kind !== 'insert' && grooveOf(layers, laid) === undefined);
+export function coreFaces(
+  layers: Layers,
+  core: LaidLayer,
+): { readonly toolSide?: LaidLayer; readonly bagSide?: LaidLayer } {
+  const onFace = (laid: LaidLayer | undefined) =>
+    laid === undefined || (laid.layer.kind !== 'insert' && grooveOf(layers, laid) === undefined);
   let [below, above] = [core.index - 1, core.index + 1];
   while (!onFace(layers[below])) below--;
   while (!onFace(layers[above])) above++;
@@ -85,7 +92,8 @@ function linksOf(layers: Layers): Links {
   const grooves = new Map<string, LaidLayer>();
   for (const laid of layers) {
     if (laid.layer.kind !== 'core') continue;
-    for (const { strip } of laid.layer.grooves ?? []) if (strip !== undefined && !grooves.has(strip)) grooves.set(strip, laid);
+    for (const { strip } of laid.layer.grooves ?? [])
+      if (strip !== undefined && !grooves.has(strip)) grooves.set(strip, laid);
   }
   const coreOf = coresOfInserts(layers);
   const insertsOf = new Map<LaidLayer, LaidLayer[]>();
@@ -99,7 +107,11 @@ function linksOf(layers: Layers): Links {
     const target = copies.find((copy) => copy.index > ply.index) ?? copies.findLast((copy) => copy.index < ply.index);
     if (target === undefined) continue;
     targetOf.set(ply, target);
-    wraps.push(target.index > ply.index ? { ply, from: ply.index + 1, to: target.index } : { ply, from: target.index, to: ply.index - 1 });
+    wraps.push(
+      target.index > ply.index
+        ? { ply, from: ply.index + 1, to: target.index }
+        : { ply, from: target.index, to: ply.index - 1 },
+    );
   }
   const links = { byName, byLine, grooves, coreOf, insertsOf, targetOf, wraps };
   remembered.set(layers, links);

@@ -1,5 +1,5 @@
-import { type Bench, type Figure, isCannot, isKnown } from '../../../calc/figure/index.ts';
 import { Bench as FigureBench } from '../../../calc/figure/bench.ts';
+import { type Bench, type Figure, isCannot, isKnown } from '../../../calc/figure/index.ts';
 import type { Book, Recipe } from '../../../calc/model/index.ts';
 import type { ReportFigure } from '../../../calc/report.ts';
 import { bookOf } from '../../harness/sled-model.ts';
@@ -14,13 +14,25 @@ export function valueOf<T>(figure: Figure<T>): T {
 
 /** What is missing, in words with their figures filled in, and where. */
 export function missing(figure: Figure<unknown>): string[] {
-  return isCannot(figure) ? figure.because.map((why) => `${filled(why.text)} @ ${why.at?.entry ?? ''} ${why.at?.path ?? ''}`.trim()) : [];
+  return isCannot(figure)
+    ? figure.because.map((why) => `${filled(why.text)} @ ${why.at?.entry ?? ''} ${why.at?.path ?? ''}`.trim())
+    : [];
 }
 
-export function filled({ template, figures }: { readonly template: string; readonly figures: Readonly<Record<string, unknown>> }): string {
+export function filled({
+  template,
+  figures,
+}: {
+  readonly template: string;
+  readonly figures: Readonly<Record<string, unknown>>;
+}): string {
   return template.replace(/\{(\w+)\}/g, (whole, name: string) => {
     const shown = figures[name];
-    return typeof shown === 'string' || typeof shown === 'number' ? String(shown) : shown === undefined ? whole : String((shown as { si: number }).si);
+    return typeof shown === 'string' || typeof shown === 'number'
+      ? String(shown)
+      : shown === undefined
+        ? whole
+        : String((shown as { si: number }).si);
   });
 }
 

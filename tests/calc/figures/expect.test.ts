@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { TESTED, evaluate } from '../../../calc/expect/evaluate.ts';
+import { evaluate, TESTED } from '../../../calc/expect/evaluate.ts';
 import type { Test } from '../../../calc/model/index.ts';
 import { reportOf } from '../../../calc/report.ts';
-import { SLED, bookOf, bookWith, euro, kg, materialNamed, mm, percent, price } from '../../harness/sled-model.ts';
+import { bookOf, bookWith, euro, kg, materialNamed, mm, percent, price, SLED } from '../../harness/sled-model.ts';
 import { bench, filled } from './ask.ts';
 
 const on = bench(SLED);
@@ -10,7 +10,13 @@ const verdict = (asked: Test) => evaluate(on, asked, 'expect.0');
 
 describe('tests of the recipe', () => {
   test('those of the sled deck: met, and what is not computed yet', () => {
-    expect(reportOf(SLED, bookOf()).expects.map((e) => e.verdict.verdict)).toEqual(['met', 'not yet', 'met', 'met', 'met']);
+    expect(reportOf(SLED, bookOf()).expects.map((e) => e.verdict.verdict)).toEqual([
+      'met',
+      'not yet',
+      'met',
+      'met',
+      'met',
+    ]);
   });
   test('a limit that is passed says by how much', () => {
     const asked = verdict({ what: 'mass', comparison: '<=', limit: kg(2) });
@@ -26,7 +32,9 @@ describe('tests of the recipe', () => {
   });
   test('a range, and a value with its tolerance', () => {
     expect(verdict({ what: 'thickness', at: 'middle', low: mm(21), high: mm(21.1) }).verdict).toBe('met');
-    expect(verdict({ what: 'thickness', at: 'middle', low: mm(22), high: mm(23) })).toMatchObject({ verdict: 'not met' });
+    expect(verdict({ what: 'thickness', at: 'middle', low: mm(22), high: mm(23) })).toMatchObject({
+      verdict: 'not met',
+    });
     expect(verdict({ what: 'thickness', at: 'middle', low: { ...mm(21), tolerance: mm(0.1) } }).verdict).toBe('met');
     expect(verdict({ what: 'thickness', at: 'middle', low: mm(21) }).verdict).toBe('cannot tell');
   });
@@ -43,11 +51,15 @@ describe('tests of the recipe', () => {
   });
   test('fibre by weight and by volume', () => {
     expect(verdict({ what: 'fibre', comparison: '>=', limit: percent(70, 'by weight') }).verdict).toBe('met');
-    expect(verdict({ what: 'fibre', comparison: '>=', limit: percent(70), basis: 'by volume' }).verdict).toBe('not met');
+    expect(verdict({ what: 'fibre', comparison: '>=', limit: percent(70), basis: 'by volume' }).verdict).toBe(
+      'not met',
+    );
     expect(verdict({ what: 'fibre', comparison: '>=', limit: percent(70) }).verdict).toBe('cannot tell');
   });
   test('costs in another currency, a limit of another kind, an unknown limit, none', () => {
-    expect(verdict({ what: 'cost', comparison: '<=', limit: { ...euro(1), currency: 'USD' } }).verdict).toBe('cannot tell');
+    expect(verdict({ what: 'cost', comparison: '<=', limit: { ...euro(1), currency: 'USD' } }).verdict).toBe(
+      'cannot tell',
+    );
     expect(verdict({ what: 'cost', comparison: '<=', limit: kg(1) }).verdict).toBe('cannot tell');
     expect(verdict({ what: 'mass', comparison: '<=', limit: 'unknown' }).verdict).toBe('cannot tell');
     expect(verdict({ what: 'mass' }).verdict).toBe('cannot tell');
@@ -57,13 +69,24 @@ describe('tests of the recipe', () => {
     expect(asked.verdict).toBe('cannot tell');
     expect(asked.reasons.map((r) => filled(r.text))).toEqual(['nothing is computed that is called toString']);
     expect(verdict({ what: 'barcol', comparison: '>=', limit: kg(1) }).verdict).toBe('cannot tell');
-    for (const what of ['sag', 'margin', 'fill', 'stiffness', 'warp']) expect(verdict({ what, comparison: '<=', limit: kg(1) }).verdict).toBe('not yet');
+    for (const what of ['sag', 'margin', 'fill', 'stiffness', 'warp'])
+      expect(verdict({ what, comparison: '<=', limit: kg(1) }).verdict).toBe('not yet');
   });
   test('what is missing for the figure is missing for the test', () => {
-    const poor = bench(SLED, bookWith({ ...materialNamed('triax_680'), prices: [price('triax_680', 'unknown', 'area')] }));
-    expect(evaluate(poor, { what: 'cost', comparison: '<=', limit: euro(290) }, 'expect.4').reasons.map((r) => filled(r.text))).toEqual(['the price of triax_680 is not known (?)']);
+    const poor = bench(
+      SLED,
+      bookWith({ ...materialNamed('triax_680'), prices: [price('triax_680', 'unknown', 'area')] }),
+    );
+    expect(
+      evaluate(poor, { what: 'cost', comparison: '<=', limit: euro(290) }, 'expect.4').reasons.map((r) =>
+        filled(r.text),
+      ),
+    ).toEqual(['the price of triax_680 is not known (?)']);
   });
   test('every word that a test may begin with has an answer of some kind', () => {
-    for (const what of TESTED) expect(['met', 'not met', 'cannot tell', 'not yet']).toContain(verdict({ what, comparison: '<=', limit: kg(1) }).verdict);
+    for (const what of TESTED)
+      expect(['met', 'not met', 'cannot tell', 'not yet']).toContain(
+        verdict({ what, comparison: '<=', limit: kg(1) }).verdict,
+      );
   });
 });

@@ -8,7 +8,7 @@ import type { Material } from '../../../calc/model/index.ts';
 import { DENSITY } from '../../../calc/quantity/index.ts';
 import { reportOf } from '../../../calc/report.ts';
 import { airPressure } from '../../../calc/vacuum/vacuum.figure.ts';
-import { SHOP, SLED, amount, bookOf, bookWith, fact, materialNamed, price } from '../../harness/sled-model.ts';
+import { amount, bookOf, bookWith, fact, materialNamed, price, SHOP, SLED } from '../../harness/sled-model.ts';
 import { valueOf } from './ask.ts';
 
 /** How many figures are computed while something runs. */
@@ -57,7 +57,9 @@ describe('the memo', () => {
     const on = new Bench(SLED, bookOf());
     const before = valueOf(on.ask(layerThickness, 'outer'));
     on.ask(layerThickness, 'keel');
-    on.moveTo(bookWith({ ...materialNamed('e_glass'), density: fact('material/e_glass', 'density', amount(2500, DENSITY)) }));
+    on.moveTo(
+      bookWith({ ...materialNamed('e_glass'), density: fact('material/e_glass', 'density', amount(2500, DENSITY)) }),
+    );
     expect(computed(() => on.ask(layerThickness, 'keel'))).toBe(0);
     expect(computed(() => on.ask(layerThickness, 'outer'))).toBeGreaterThan(0);
     expect(valueOf(on.ask(layerThickness, 'outer'))).toBeCloseTo((before * 2560) / 2500, 12);

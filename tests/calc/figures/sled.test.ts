@@ -12,7 +12,8 @@ import { dryMass, layerDryMass, layerMass, layerResin, layerShare, mass } from '
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { outlineSize, partArea } from '../../../calc/outline/part.figure.ts';
 import { stepAmount } from '../../../calc/plan/amount.figure.ts';
-import { standingTime, stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figure.ts';
+import { stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figure.ts';
+import { standingTime } from '../../../calc/plan/total.figure.ts';
 import { mixSplit } from '../../../calc/resin/mix.figure.ts';
 import { resinElsewhere, resinInPart, resinToMix } from '../../../calc/resin/needs.figure.ts';
 import { batches, potLife } from '../../../calc/resin/pot.figure.ts';
@@ -24,7 +25,8 @@ import { SLED } from '../../harness/sled-model.ts';
 import { bench, valueOf } from './ask.ts';
 
 const on = bench(SLED);
-const near = (actual: number, expected: number, relative = 1e-6) => expect(Math.abs(actual / expected - 1), `${actual} for ${expected}`).toBeLessThan(relative);
+const near = (actual: number, expected: number, relative = 1e-6) =>
+  expect(Math.abs(actual / expected - 1), `${actual} for ${expected}`).toBeLessThan(relative);
 
 /*
  * Worked out by hand, densities 2560 (E-glass), 1800 (carbon), 1100 (resin) kg/m3.
@@ -98,8 +100,14 @@ describe('layers', () => {
   test('height so far, shares and the sum of masses', () => {
     near(valueOf(on.ask(heightSoFar, 'inner')), 0.0210216 + 0.44 / 1280, 1e-5);
     const keys = valueOf(on.ask(laidStack)).layers.map((l) => l.key);
-    near(keys.reduce((sum, key) => sum + valueOf(on.ask(layerShare, key)), 0), 1);
-    near(keys.reduce((sum, key) => sum + valueOf(on.ask(layerMass, key)), 0), valueOf(on.ask(mass)));
+    near(
+      keys.reduce((sum, key) => sum + valueOf(on.ask(layerShare, key)), 0),
+      1,
+    );
+    near(
+      keys.reduce((sum, key) => sum + valueOf(on.ask(layerMass, key)), 0),
+      valueOf(on.ask(mass)),
+    );
   });
   test('cost: what is cut with 15 % waste, and its resin', () => {
     near(valueOf(on.ask(layerCost, 'inner')), (0.4787752 / 0.85) * 7.4 + 0.1291312 * 15.2, 1e-5);
@@ -131,7 +139,10 @@ describe('resin', () => {
     // 10 mm of bore: 1 m of feed and 1.5 m to the pot; P + 2 pi 0.06 of vent
     near(items[2]?.mass ?? 0, (Math.PI / 4) * 1e-4 * 2.5 * 1100, 1e-6);
     near(items[3]?.mass ?? 0, (Math.PI / 4) * 1e-4 * (2.9596459 + 0.12 * Math.PI) * 1100, 1e-6);
-    near(total, items.reduce((sum, i) => sum + i.mass, 0));
+    near(
+      total,
+      items.reduce((sum, i) => sum + i.mass, 0),
+    );
   });
   test('to mix with 10 % held back, and by 100:31 to the 0.1 g of the scale', () => {
     const mix = valueOf(on.ask(resinToMix, ''));
@@ -139,7 +150,8 @@ describe('resin', () => {
     const split = valueOf(on.ask(mixSplit, ''));
     expect(split.parts.map((p) => p.what)).toEqual(['resin', 'hardener', 'grey_paste']);
     expect(split.error).toBeLessThan(1e-6);
-    for (const { mass: part } of split.parts) expect(Math.abs(part / 0.0001 - Math.round(part / 0.0001))).toBeLessThan(1e-6);
+    for (const { mass: part } of split.parts)
+      expect(Math.abs(part / 0.0001 - Math.round(part / 0.0001))).toBeLessThan(1e-6);
     expect(split.total).toBeGreaterThanOrEqual(mix.total);
   });
   test('gel and pot life: 240 min as read; 110 min for 150 g is less for the batch, by the cube root', () => {
@@ -151,7 +163,8 @@ describe('resin', () => {
 });
 
 describe('bag, vacuum, steps', () => {
-  test('tape: 20 mm outside the peel ply, two heights of each pleat', () => near(valueOf(on.ask(tapeLength)), 2.9596459 + 2 * Math.PI * 0.1 + 2 * 4 * 0.04));
+  test('tape: 20 mm outside the peel ply, two heights of each pleat', () =>
+    near(valueOf(on.ask(tapeLength)), 2.9596459 + 2 * Math.PI * 0.1 + 2 * 4 * 0.04));
   test('film: 1380 by 620 mm to the tape, 2 pairs of pleats shared, hem 50 mm', () => {
     const film = valueOf(on.ask(bagSize));
     near(film.length, 1.38 + 0.08 + 0.1);
@@ -172,10 +185,15 @@ describe('bag, vacuum, steps', () => {
     // mould A + P 0.11 + pi 0.11^2 = 0.84235 m2, 40 m2 to the litre
     near(amount.items[0]?.amount.si ?? 0, ((0.84235 * 7) / 12 / 40) * 1e-3, 1e-4);
   });
-  test('tack goes on what is laid on something: keel and core at 8 g/m2', () => near(valueOf(on.ask(stepAmount, 'process.3.0')).items[0]?.amount.si ?? 0, (0.0372 + 0.4684642) * 0.008, 1e-5));
-  test('cure: 24 h, 27 K at 10 K/h, 8 h', () => near(valueOf(on.ask(stepStandingTime, 'process.16')), (24 + 2.7 + 8) * 3600));
+  test('tack goes on what is laid on something: keel and core at 8 g/m2', () =>
+    near(valueOf(on.ask(stepAmount, 'process.3.0')).items[0]?.amount.si ?? 0, (0.0372 + 0.4684642) * 0.008, 1e-5));
+  test('cure: 24 h, 27 K at 10 K/h, 8 h', () =>
+    near(valueOf(on.ask(stepStandingTime, 'process.16')), (24 + 2.7 + 8) * 3600));
   test('a kit counts its lines; the standing time is the sum of the steps', () => {
-    near(valueOf(on.ask(stepWorkingTime, 'process.3')), valueOf(on.ask(stepWorkingTime, 'process.3.0')) + valueOf(on.ask(stepWorkingTime, 'process.3.1')));
+    near(
+      valueOf(on.ask(stepWorkingTime, 'process.3')),
+      valueOf(on.ask(stepWorkingTime, 'process.3.0')) + valueOf(on.ask(stepWorkingTime, 'process.3.1')),
+    );
     // release 100 min, leak test 10 min, gel 240 min, cure 34.7 h
     near(valueOf(on.ask(standingTime)), (100 + 10 + 240) * 60 + 34.7 * 3600);
   });
@@ -190,6 +208,9 @@ describe('cost', () => {
   test('material is the layers, and the resin and pigment that does not stay', () => {
     const layers = valueOf(on.ask(laidStack)).layers.reduce((sum, l) => sum + valueOf(on.ask(layerCost, l.key)), 0);
     const mix = valueOf(on.ask(resinToMix, '')).total;
-    near(valueOf(on.ask(materialCost)), layers + (mix - valueOf(on.ask(resinInPart, '')).total) * 15.2 + mix * 0.02 * 22);
+    near(
+      valueOf(on.ask(materialCost)),
+      layers + (mix - valueOf(on.ask(resinInPart, '')).total) * 15.2 + mix * 0.02 * 22,
+    );
   });
 });

@@ -1,0 +1,117 @@
+import { pleats, tapeLength } from '../bag/bag.figure.ts';
+import { type Bench, type Figure, isKnown, known, type Reason, reason, text, whenKnown } from '../figure/index.ts';
+import type { Step } from '../model/index.ts';
+import { AREA, LENGTH, NUMBER, sameDimension } from '../quantity/index.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import { mouldArea, stepAmount } from './amount.figure.ts';
+import { COAT_LAY, DURATION_SOURCE, type Duration, durationOf, type Rate, WET_LAY } from './durations.ts';
+import { layPlan } from './lay.figure.ts';
+
+/** What the rates of a duration are counted by. */
+export interface Measures {
+  readonly m2: number;
+  readonly m: number;
+  readonly pieces: number;
+  readonly coats: number;
+  readonly holes: number;
+  readonly pleats: number;
+}
+
+export const total = (rates: readonly Rate[], of: Measures): number =>
+  60 *
+  rates.reduce(
+    (sum, { per, minutes }) =>
+      sum +
+      minutes *
+        {
+          step: 1,
+          m2: of.m2,
+          m: of.m,
+          piece: of.pieces,
+          coat: of.coats,
+          'coat m2': of.coats * of.m2,
+          hole: of.holes,
+          pleat: of.pleats,
+        }[per],
+    0,
+  );
+
+/** Sizes that a step works on. What cannot be told yet holds up the time, as it holds up the amount. */
+export function measures(bench: Bench, step: Step): Figure<Measures> {
+  return whenKnown(
+    {
+      amount: bench.ask(stepAmount, step.path),
+      length: lengthOf(bench, step),
+      mould: step.verb === 'release' ? mouldArea(bench) : known(0),
+    },
+    ({ amount, length, mould }, reasons) => {
+      const sum = (of: typeof AREA) =>
+        amount.items.reduce((s, i) => (sameDimension(i.amount.dimension, of) ? s + i.amount.si : s), 0);
+      const layers = laidBy(bench, step);
+      const p = bench.ask(pleats);
+      const coats =
+        step.verb === 'release'
+          ? (amount.coats?.first ?? 1)
+          : layers.reduce((most, l) => Math.max(most, l.layer.coats ?? 1), 1);
+      // a kit goes into the tool in one piece, as large as its largest layer
+      const kit = step.lay?.what === 'kit';
+      const largest = amount.items.reduce(
+        (most, i) => (sameDimension(i.amount.dimension, AREA) ? Math.max(most, i.amount.si) : most),
+        0,
+      );
+      return known(
+        {
+          m2: mould > 0 ? mould : kit ? largest : sum(AREA),
+          m: length ?? sum(LENGTH),
+          pieces: kit || step.lay === undefined ? 1 : layers.length,
+          coats,
+          holes: sum(NUMBER),
+          pleats: step.verb === 'bag' && isKnown(p) ? p.value.count : 0,
+        },
+        ...reasons,
+      );
+    },
+  );
+}
+
+function lengthOf(bench: Bench, step: Step): Figure<number | undefined> {
+  return step.verb === 'bag' ? bench.ask(tapeLength) : known(undefined);
+}
+
+/** What a step lays, from the tool face. */
+export function laidBy(bench: Bench, step: Step): readonly LaidLayer[] {
+  const plan = bench.ask(layPlan);
+  return isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
+}
+
+/** The row of the table that a step goes by. */
+export function rowOf(bench: Bench, step: Step): Duration {
+  if (step.lay === undefined) return durationOf(step.verb);
+  const layers = laidBy(bench, step);
+  if (layers.length > 0 && layers.every((l) => l.layer.kind === 'coat')) return COAT_LAY;
+  const { process } = bench.recipe;
+  const wet = step.lay.resin !== undefined || process?.kind === 'hand' || process?.kind === 'bagged';
+  return wet && step.lay.what !== 'kit' ? WET_LAY : durationOf('lay');
+}
+
+/** How often a time that is said for each is taken: each coat, each piece. */
+export function times(bench: Bench, step: Step): number {
+  const layers = laidBy(bench, step);
+  if (step.verb === 'release') {
+    const amount = bench.ask(stepAmount, step.path);
+    return isKnown(amount) ? (amount.value.coats?.first ?? 1) : 1;
+  }
+  return Math.max(
+    1,
+    layers.reduce((sum, l) => sum + (l.layer.coats ?? 1), 0),
+  );
+}
+
+export const NOTHING: Measures = { m2: 0, m: 0, pieces: 1, coats: 1, holes: 0, pleats: 0 };
+
+/** The reason of a time that the table gives. */
+export const fromTable = (step: Step, row: Duration, reasons: readonly Reason[] = []): Reason =>
+  reason('trade', text('{verb}: {why}', { verb: step.verb, why: row.why || 'usual time' }), {
+    source: DURATION_SOURCE,
+    reasons,
+  });
