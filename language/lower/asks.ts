@@ -1,7 +1,9 @@
 import { type Amount, type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
+import { TESTED } from '../../calc/expect/evaluate.ts';
 import { text } from '../../calc/figure/figure.ts';
 import type { Expect, Load as LoadNode, Test as TestNode } from '../grammar/generated/ast.ts';
 import { readQuantity } from './amounts.ts';
+import { nearestWords } from '../words/nearest.ts';
 import { amountOf, firstAmount, lowerArgument, type Read, type Said } from './arguments.ts';
 import { type FactReader, firstRead, incomplete, lowerFacts, type Mutable } from './facts.ts';
 import { evaluate } from './lets.ts';
@@ -84,9 +86,20 @@ export function lowerExpect(low: Lowering, node: Expect, path: string): Expectat
   return { path, test: lowerTest(low, node.test, `${path}.test`), ...remarks };
 }
 
+function reportUnknownTest(low: Lowering, node: TestNode): void {
+  if (node.what === undefined || TESTED.includes(node.what)) return;
+  const near = nearestWords(node.what, TESTED);
+  const span = propertySpan(node, 'what');
+  low.problem('line/not-understood', span, near.length === 0
+    ? text('`{word}` is nothing that can be expected: mass, thickness, fibre, cost and the like', { word: node.what })
+    : text('`{word}` is nothing that can be expected: is {near} meant?', { word: node.what, near: near.join(' or ') }),
+    span === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...span, text: word }] })));
+}
+
 export function lowerTest(low: Lowering, node: TestNode, path: string): Test {
   low.place(path, node);
   const test: Mutable<Test> = { what: node.what };
+  reportUnknownTest(low, node);
   if (node.load !== undefined) {
     test.under = node.load.$refText;
     low.place(`${path}.under`, propertySpan(node, 'load'));

@@ -184,7 +184,7 @@ export function lowerClauses(low: Lowering, kind: LayerKind, clauses: readonly C
   const listed: { word: string; path: string }[] = [];
   for (const clause of clauses) {
     const word = clauseWord(clause);
-    const at = low.place(`${path}.${word}`, clause);
+    const at = low.placeClause(`${path}.${word}`, clause);
     listed.push({ word, path: at });
     if (typedElsewhere.has(word)) continue;
     const reader = Object.hasOwn(readers, word) ? readers[word] : undefined;

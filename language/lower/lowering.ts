@@ -34,6 +34,17 @@ export class Lowering {
     return path;
   }
 
+  /** A clause that a size changes stands elsewhere than the one it replaces: it gets a path of its own. A recipe has few sizes. */
+  placeClause(path: string, where: AstNode | Span | undefined): string {
+    const span = this.spanFor(where);
+    for (let i = 1; i <= 30; i++) {
+      const at = i === 1 ? path : `${path}~${i}`;
+      const there = this.places.get(at);
+      if (there === undefined || span === undefined || (there.offset === span.offset && there.end === span.end)) return this.place(at, span);
+    }
+    return path;
+  }
+
   placeHead(path: string, node: AstNode): string {
     const span = this.inherited ?? headSpan(node);
     if (span !== undefined && !this.places.has(path)) this.places.set(path, span);

@@ -13,7 +13,7 @@ import { Overrides } from './overrides.ts';
 import { headSpan, propertySpan } from './places.ts';
 import { lowerRemarks, reportOpenText } from './remarks.ts';
 import { reportStrayWords } from './stray.ts';
-import { checkHead, checkStepClause, reportUnknownVerb } from './step-words.ts';
+import { checkHead, checkStepClause, knownVerb } from './step-words.ts';
 import { reportUnknownLine } from './unknown.ts';
 
 type StepLine = Exclude<ProcessLine, { $type: 'Change' | 'Without' | 'Note' | 'Junk' }>;
@@ -92,7 +92,7 @@ function lowerStepClauses(low: Lowering, path: string, clauses: readonly Clause[
   return clauses.flatMap((clause) => {
     if (clause.$type === 'NoteClause' || clause.$type === 'AcceptClause' || clause.$type === 'SourceClause') return [];
     const word = clauseWord(clause);
-    const at = low.place(`${path}.${word}`, clause);
+    const at = low.placeClause(`${path}.${word}`, clause);
     const said = saidIn(low, clause);
     checkStepClause(low, clause, said, verb);
     return [{ word, path: at, arguments: plain(said.values), phrases: phrasesOf(said) }];
@@ -162,7 +162,7 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
     low.place(`${step.path}.material`, values[0]?.node);
     values = values.slice(1);
   }
-  reportUnknownVerb(low, step.verb, propertySpan(line, 'verb'));
+  step.verb = knownVerb(low, step.verb, propertySpan(line, 'verb'));
   checkHead(low, { ...said, values }, step.verb);
   values.forEach(({ argument, node }, i) => {
     if (argument.kind === 'word') low.place(`${step.path}.arguments.${i}`, node);

@@ -51,7 +51,7 @@ function checkNumbers(low: Lowering, said: Said, takes: readonly Argument[]): vo
   for (const { read, amount, after } of numbersOf(said)) {
     const led = measured.filter((take) => take.after === after);
     const fits = (list: readonly Argument[]) => list.find((take) => isOf(amount.dimension, dimensionOf(take)));
-    const take = fits(led) ?? (led.length > 0 && after !== undefined ? undefined : fits(measured));
+    const take = led.length > 0 ? fits(led) : fits(measured);
     if (take === undefined) {
       const expected = dimensionOf((led[0] ?? measured[0]) as Argument);
       if (expected !== undefined) checked(low, amount, expected, spanOfRead(read));
@@ -70,15 +70,19 @@ export function checkHead(low: Lowering, said: Said, name: string): void {
   if (verb?.takes !== undefined) checkNumbers(low, said, verb.takes);
 }
 
-/** A verb that the table lacks stays a step without a meaning: it is said, and `do "..."` is offered. */
-export function reportUnknownVerb(low: Lowering, name: string, where: Span | undefined): void {
-  if (verbNamed(name) !== undefined) return;
-  const own = [...verbs.flatMap((verb) => (verb.instead?.includes(name) === true ? [verb.word] : [])), ...nearestWords(name, verbs.map((verb) => verb.word))];
-  const near = [...new Set(own)].slice(0, 2);
+/**
+ * A verb that the table lacks stays a step without a meaning: it is said, and `do "..."` is offered. A spelling of other shops
+ * (`demold`) is said too, and read as what it means.
+ */
+export function knownVerb(low: Lowering, name: string, where: Span | undefined): string {
+  if (verbNamed(name) !== undefined) return name;
+  const meant = verbs.find((verb) => verb.instead?.includes(name) === true)?.word;
+  const near = meant === undefined ? nearestWords(name, verbs.map((verb) => verb.word)) : [meant];
   low.problem('line/not-understood', where, near.length === 0
     ? text('`{word}` is no step of the notation; do "..." puts it on the sheet in your own words', { word: name })
     : text('`{word}` is no step of the notation: is {near} meant? do "..." puts any step on the sheet', { word: name, near: near.join(' or ') }),
     where === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...where, text: word }] })));
+  return meant ?? name;
 }
 
 /** A clause of a step: its numbers, and whether its word means anything. */

@@ -29,3 +29,7 @@ export function* onePerLine(layers: Iterable<LaidLayer>): Generator<LaidLayer> {
 
 /** A length as it is typed in a fix: whole millimetres, rounded up. */
 export const typedLength = (si: number): string => `${Math.ceil(si * 1000 - 1e-6)} mm`;
+
+/** Where a clause of a layer stands; one that a size changes stands in the size. */
+export const clauseAt = ({ layer }: LaidLayer, word: string): string =>
+  layer.clauses.find((clause) => clause.word === word)?.path ?? `${layer.path}.${word}`;
