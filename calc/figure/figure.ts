@@ -11,9 +11,10 @@ export interface Text {
 }
 
 export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
-  return Object.values(figures).every(canBeShown)
-    ? { template, figures }
-    : { template, figures: withoutOverflow(figures) };
+  for (const name in figures) {
+    if (!canBeShown(figures[name] as Shown)) return { template, figures: withoutOverflow(figures) };
+  }
+  return { template, figures };
 }
 
 const canBeShown = (shown: Shown): boolean =>

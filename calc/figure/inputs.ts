@@ -54,15 +54,17 @@ export function worked<T>(
 export function allKnown<T>(figures: readonly Figure<T>[]): Figure<readonly T[]> {
   const values: T[] = [];
   const reasons: Reason[] = [];
-  const missing = new Set<Reason>();
+  let missing: Set<Reason> | undefined;
   for (const figure of figures) {
     if (isKnown(figure)) {
       values.push(figure.value);
       reasons.push(...figure.reasons);
-    } else if (isCannot(figure)) for (const why of figure.because) missing.add(why);
-    else return figure;
+    } else if (isCannot(figure)) {
+      missing ??= new Set();
+      for (const why of figure.because) missing.add(why);
+    } else return figure;
   }
-  return missing.size > 0 ? cannot(...missing) : { value: values, reasons };
+  return missing === undefined ? { value: values, reasons } : cannot(...missing);
 }
 
 function shownOf(value: unknown): Shown | undefined {
