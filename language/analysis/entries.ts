@@ -1,41 +1,89 @@
 import type { AstNode, LangiumDocument } from 'langium';
-import type { EntryKey } from '../../calc/model/index.ts';
-import type { Book as BookNode, Recipe as RecipeNode } from '../grammar/generated/ast.ts';
-import { type EntryModel, type Lowered, lowerEntry } from '../lower/index.ts';
 import { sameData } from '../../calc/figure/same.ts';
+import type { EntryKey } from '../../calc/model/index.ts';
+import { type Book as BookNode, type Entry, isRecipe, type Recipe as RecipeNode } from '../grammar/generated/ast.ts';
+import { problemsOf } from '../grammar/lexer.ts';
+import { longestLikeness } from '../grammar/limits.ts';
+import { type EntryModel, type Lowered, lowerEntry } from '../lower/index.ts';
+import { trimmed } from '../lower/places.ts';
+import { shifted } from '../lower/shifted.ts';
 
 /** The entries of one document as they were last lowered. */
 export interface DocumentEntries {
   readonly uri: string;
   readonly root: AstNode;
+  /** the text that they were lowered from, where it can be told which part of it is whose */
+  readonly text: string | undefined;
   readonly entries: readonly Lowered[];
-  /** other recipes that entries are like, as they were resolved: a new tree there means lowering again */
-  readonly bases: readonly { readonly node: RecipeNode; readonly seen: AstNode | undefined }[];
+  /** recipes that say something of another, and the trees of those others: a new tree there means lowering again */
+  readonly bases: readonly { readonly node: RecipeNode; readonly seen: readonly AstNode[] }[];
 }
 
-/** Counts entries lowered, for tests and the bench. */
+/** Counts entries lowered, and those that were not since they said the same as before; for tests and the bench. */
 export const lowerCounters = { lowered: 0, kept: 0 };
 
 /**
- * Lowers the entries of a document. An entry that says the same as last time keeps its model object, so that the figures that
- * hang on it stay; its places are always new.
+ * Lowers the entries of a document. One whose text stands as it stood is not lowered again; one that says the same as last
+ * time keeps its model object, so that the figures and findings that hang on it stay.
  */
 export function entriesOf(document: LangiumDocument, origin: 'workspace' | 'stock', before: DocumentEntries | undefined): DocumentEntries {
-  const root = document.parseResult.value as BookNode;
+  const { value, lexerReport } = document.parseResult;
+  const root = value as BookNode;
   const uri = document.uri.toString();
-  if (before !== undefined && before.root === root && before.bases.every(({ node, seen }) => node.base?.ref === seen)) return before;
+  if (before !== undefined && before.root === root && before.bases.every(({ node, seen }) => isSame(basesOf(node), seen))) return before;
+  // where braces were mended, what an entry holds may hang on the text around it
+  const text = problemsOf(lexerReport).length === 0 ? document.textDocument.getText() : undefined;
   const earlier = new Map(before?.entries.map((entry) => [entry.entry, entry.model]));
-  const bases: { node: RecipeNode; seen: AstNode | undefined }[] = [];
+  const unchanged = text === undefined ? undefined : byText(before);
+  const bases: { node: RecipeNode; seen: readonly AstNode[] }[] = [];
   const entries = root.entries.map((node, index) => {
-    lowerCounters.lowered++;
-    if (node.$type === 'Recipe' && (node.base !== undefined || node.items.some((item) => item.$type === 'Process' && item.base !== undefined))) {
-      bases.push({ node, seen: node.base?.ref });
+    const others = isRecipe(node) ? basesOf(node) : [];
+    if (isRecipe(node) && saysSomethingOfAnother(node)) bases.push({ node, seen: others });
+    const known = text === undefined || saysSomethingOfAnother(node) ? undefined : unchanged?.get(`${index} ${node.$type} ${textOf(node, text)}`);
+    if (known !== undefined) {
+      lowerCounters.kept++;
+      return shifted(known, (node.$cstNode?.offset ?? 0) - known.source.offset);
     }
+    lowerCounters.lowered++;
     const lowered = lowerEntry(node, origin, index);
     return { ...lowered, model: kept(lowered.entry, lowered.model, earlier) };
   });
-  return { uri, root, entries, bases };
+  return { uri, root, text, entries, bases };
 }
+
+function textOf(node: AstNode, text: string): string {
+  if (node.$cstNode === undefined) return '';
+  const { offset, end } = trimmed(node.$cstNode);
+  return text.slice(offset, end);
+}
+
+/** Entries by their place among the others, their kind and their text. */
+function byText(before: DocumentEntries | undefined): ReadonlyMap<string, Lowered> | undefined {
+  if (before?.text === undefined) return undefined;
+  const { text, entries, root } = before;
+  const nodes = (root as BookNode).entries;
+  return new Map(entries.map((lowered, index) => [`${index} ${nodes[index]?.$type} ${text.slice(lowered.source.offset, lowered.source.end)}`, lowered]));
+}
+
+const saysSomethingOfAnother = (node: Entry): boolean =>
+  isRecipe(node) && (node.base !== undefined || node.items.some((item) => item.$type === 'Process' && item.base !== undefined));
+
+/** The trees that a recipe takes lines from: those that it is like, as far as that goes, and the lenders of its processes. */
+function basesOf(recipe: RecipeNode): readonly AstNode[] {
+  const bases: AstNode[] = [];
+  let at: RecipeNode = recipe;
+  while (bases.length < longestLikeness) {
+    const next: unknown = at.base?.ref;
+    if (!isRecipe(next) || next === recipe || bases.includes(next)) break;
+    bases.push(next);
+    at = next;
+  }
+  for (const item of recipe.items) if (item.$type === 'Process' && item.base?.ref !== undefined) bases.push(item.base.ref);
+  return bases;
+}
+
+const isSame = (left: readonly AstNode[], right: readonly AstNode[]): boolean =>
+  left.length === right.length && left.every((node, index) => node === right[index]);
 
 function kept(key: EntryKey, model: EntryModel, earlier: ReadonlyMap<EntryKey, EntryModel>): EntryModel {
   const last = earlier.get(key);
@@ -45,8 +93,8 @@ function kept(key: EntryKey, model: EntryModel, earlier: ReadonlyMap<EntryKey, E
       const same = last.recipes.find((r) => r.size === recipe.size);
       return same !== undefined && sameData(same, recipe) ? same : recipe;
     });
-    if (recipes.length !== last.recipes.length || recipes.some((recipe, index) => recipe !== last.recipes[index])) return { kind: 'recipe', recipes };
-  } else if (!sameData(last, model)) return model;
-  lowerCounters.kept++;
-  return last;
+    const all = recipes.length === last.recipes.length && recipes.every((recipe, index) => recipe === last.recipes[index]);
+    return all ? last : { kind: 'recipe', recipes };
+  }
+  return sameData(last, model) ? last : model;
 }

@@ -7,7 +7,7 @@ import type {
 import { lowerFacts, type Mutable } from './facts.ts';
 import { Lowering } from './lowering.ts';
 import { materialFacts } from './material-facts.ts';
-import { headSpan, type Places, propertySpan } from './places.ts';
+import { headSpan, nodeSpan, type Places, propertySpan, type Span } from './places.ts';
 import type { AcceptLine, Problem } from './problem.ts';
 import { lowerRecipe } from './recipe.ts';
 import { lowerRecord } from './record.ts';
@@ -32,6 +32,8 @@ export type EntryModel =
 export interface Lowered {
   readonly entry: EntryKey;
   readonly name: string;
+  /** the whole entry in the text */
+  readonly source: Span;
   readonly model: EntryModel;
   readonly places: Places;
   readonly problems: readonly Problem[];
@@ -40,6 +42,12 @@ export interface Lowered {
 
 /** Turns one entry of the syntax tree into plain data. Never fails: what is missing is `undefined` and a problem at its place. */
 export function lowerEntry(node: Entry, origin: 'workspace' | 'stock', index: number): Lowered {
+  return { ...lowerByKind(node, origin, index), source: nodeSpan(node) ?? { offset: 0, end: 0 } };
+}
+
+type Understood = Omit<Lowered, 'source'>;
+
+function lowerByKind(node: Entry, origin: 'workspace' | 'stock', index: number): Understood {
   switch (node.$type) {
     case 'Shop': return done(new Lowering('shop'), '', (low) => ({ kind: 'shop', shop: lowerShop(low, node) }));
     case 'Material': return done(new Lowering(keyOf('material', node.name, origin, index)), node.name, (low) => lowerMaterial(low, node, origin));
@@ -60,7 +68,7 @@ function keyOf(namespace: 'material' | 'tool' | 'recipe', name: string | undefin
 
 const recordName = (node: RecordNode): string => [node.recipe?.$refText, node.size?.$refText, node.date].filter((x) => x !== undefined).join(' ');
 
-function done(low: Lowering, name: string | undefined, work: (low: Lowering) => EntryModel): Lowered {
+function done(low: Lowering, name: string | undefined, work: (low: Lowering) => EntryModel): Understood {
   const model = work(low);
   return { entry: low.entry, name: name ?? '', model, places: low.places, problems: low.problems, accepts: low.accepts };
 }
