@@ -9,6 +9,7 @@ import type { Names } from '../rules/names.ts';
 import type { Runner, Severities } from '../rules/runner.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { type DocumentEntries, entriesOf } from './entries.ts';
+import { KeptFindings } from './kept-findings.ts';
 import { type Contents, type Placed, Shelf } from './shelf.ts';
 import { exampleOf } from './examples.ts';
 
@@ -37,10 +38,12 @@ export class Analysis {
   private readonly byDocument = new Map<string, DocumentEntries>();
   private readonly stocked = new Map<string, DocumentEntries>();
   private current: Shelf | undefined;
+  private readonly kept: KeptFindings;
   private reach = { shared: false, recipes: false };
 
   constructor(options: AnalysisOptions) {
     this.options = options;
+    this.kept = new KeptFindings(options.runner);
   }
 
   get runner(): Runner {
@@ -134,12 +137,13 @@ export class Analysis {
     const entries = this.entries(document);
     const { runner } = this.options;
     const severities = this.options.severities();
+    const names = this.names(shelf);
     const perEntry: Finding[] = [];
     for (const lowered of entries) {
       await interruptAndCheck(token);
       const namespace = namespaceOf(lowered);
       const first = namespace === undefined ? undefined : firstOf(shelf, namespace, lowered);
-      perEntry.push(...runner.findings({ lowered, text: source, first }, shelf, this.names(shelf), severities));
+      perEntry.push(...this.kept.of(lowered, source, first, shelf, names, severities));
     }
     const taken = new Set(perEntry.filter((finding) => finding.rule === 'line/not-understood').map((finding) => lineStart(source, finding.span.offset)));
     const reading = readingProblems(source, document.parseResult, exampleOf)
@@ -155,6 +159,7 @@ export class Analysis {
   private names(shelf: Shelf): Names {
     return {
       nearest: (namespace, name) => nearestWords(name, [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))], 3),
+      hasLikeness: (recipe) => shelf.likenesses.has(recipe),
       stockFacts: (namespace, name) => factsOf(this.fromStock(namespace, name)),
     };
   }

@@ -1,7 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { shapeOnPart } from '../../../calc/outline/part.figure.ts';
-import { shapesOverlap } from '../../../calc/outline/placed.ts';
-import { SLACK, outOf, partPlaced } from '../kit/geometry.ts';
+import { SLACK, outOf, overlapping, partPlaced } from '../kit/geometry.ts';
 import { valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -17,7 +16,7 @@ export const outlineCutoutOutside = rule({
     const cutouts = (context.recipe.part?.cutouts ?? []).map(({ path, ...given }) => ({ path, placed: valueOf(shapeOnPart(context.bench, 'a cutout', given, { entry, path })) }));
     for (const [i, { path, placed }] of cutouts.entries()) {
       const out = outOf(placed, part)?.by;
-      const other = placed === undefined ? undefined : cutouts.slice(0, i).find((before) => before.placed !== undefined && shapesOverlap(placed, before.placed) === true);
+      const other = placed === undefined ? undefined : cutouts.slice(0, i).find((before) => overlapping(placed, before.placed) === true);
       if (out !== undefined && out > SLACK) context.report({ at: path, message: text('this cutout stands {out} out over the finished edge', { out: metres(out) }) });
       else if (other !== undefined) {
         context.report({ at: path, message: text('this cutout lies over another one'), related: [{ at: { entry, path: other.path }, message: text('the other cutout') }] });

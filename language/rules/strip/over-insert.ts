@@ -1,7 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
-import { shapesOverlap } from '../../../calc/outline/placed.ts';
 import { coreOf, grooveOf } from '../../../calc/stack/order.ts';
-import { footprintOf } from '../kit/geometry.ts';
+import { footprintOf, overlapping } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
@@ -18,7 +17,7 @@ export const stripOverInsert = rule({
       if (core === undefined || own === undefined) continue;
       for (const insert of layers.filter(({ layer }) => layer.kind === 'insert')) {
         const there = footprintOf(context.bench, insert)?.placed;
-        if (coreOf(layers, insert) !== core || there === undefined || shapesOverlap(own, there) !== true) continue;
+        if (coreOf(layers, insert) !== core || overlapping(own, there) !== true) continue;
         context.report({
           at: strip.path,
           message: text('{strip} runs through {insert}: its groove in {core} would be cut into the insert', { strip: strip.name, insert: insert.name, core: core.name }),
