@@ -2,7 +2,7 @@ import { isOperationCancelled } from 'langium';
 import { benchOf } from '../../calc/figure/index.ts';
 import { type Text, text } from '../../calc/figure/figure.ts';
 import type { Book, Recipe } from '../../calc/model/index.ts';
-import { type AcceptLine, type Lowered, type Span, spanOf } from '../lower/index.ts';
+import { type AcceptLine, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import { Editing } from './editing.ts';
 import type { Finding, Report } from './finding.ts';
 import type { Names } from './names.ts';
@@ -15,6 +15,13 @@ export interface Checked {
   readonly lowered: Lowered;
   readonly text: string;
   readonly first: Lowered | undefined;
+}
+
+/** What rules may ask; figures are asked of the book itself, whoever listens to what the rules ask. */
+interface Asked {
+  readonly book: Book;
+  readonly names: Names;
+  readonly figuresOf: Book;
 }
 
 /** The rules, by what they are about, and the two that the runner itself reports. */
@@ -36,7 +43,7 @@ export class Runner {
   }
 
   /** All findings of one entry, those that its lines accept marked so; a rule that throws is one finding and stops no other. */
-  findings(checked: Checked, book: Book, names: Names, severities: Severities = {}): Finding[] {
+  findings(checked: Checked, book: Book, names: Names, severities: Severities = {}, figuresOf: Book = book): Finding[] {
     const { lowered } = checked;
     const found: Finding[] = lowered.problems.map((problem) => ({
       rule: problem.rule, severity: this.severity(problem.rule), message: problem.message, span: problem.span,
@@ -45,7 +52,7 @@ export class Runner {
     const told = new Set<string>();
     for (const rule of this.rules) {
       if (severities[rule.name] === 'off') continue;
-      this.run(rule, checked, book, names, (report, recipe) => {
+      this.run(rule, checked, { book, names, figuresOf }, (report, recipe) => {
         // a size repeats what the recipe itself was told; only what is new there is said
         const key = `${rule.name} ${report.at}`;
         if (recipe?.size !== undefined && told.has(key)) return;
@@ -58,14 +65,14 @@ export class Runner {
       if (wanted === 'off') return [];
       return [wanted === undefined ? finding : { ...finding, severity: wanted }];
     });
-    return withAccepted(weighed, lowered, (rule) => this.severity(rule));
+    return withAccepted(weighed, checked, (rule) => this.byName.get(rule), this.severity('line/accept-needless'));
   }
 
   private severity(rule: string): Severity {
     return this.byName.get(rule)?.severity ?? 'error';
   }
 
-  private run(rule: Rule, checked: Checked, book: Book, names: Names, report: (report: Report, recipe?: Recipe) => void): void {
+  private run(rule: Rule, checked: Checked, { book, names, figuresOf }: Asked, report: (report: Report, recipe?: Recipe) => void): void {
     const { lowered, text: source, first } = checked;
     const { model } = lowered;
     const context: Context = { book, names, lowered, first, edit: new Editing(source, lowered.places), report: (finding) => report(finding) };
@@ -79,7 +86,7 @@ export class Runner {
         rule.check({ ...context, record, recipe: record.recipe === undefined ? undefined : book.recipe(record.recipe, record.size) });
       } else if (rule.on === 'recipe' && model.kind === 'recipe') {
         for (const recipe of model.recipes) {
-          const bench = benchOf(recipe, book);
+          const bench = benchOf(recipe, figuresOf);
           rule.check({ ...context, recipe, bench, ask: bench.ask.bind(bench), report: (finding) => report(finding, recipe) });
         }
       }
@@ -102,7 +109,7 @@ function placed(rule: Rule, report: Report, lowered: Lowered, recipe: Recipe | u
 }
 
 /** Applies `accept`: by rule and by line. One that silences nothing is information of its own. */
-function withAccepted(found: readonly Finding[], lowered: Lowered, severity: (rule: string) => Severity): Finding[] {
+function withAccepted(found: readonly Finding[], { lowered, text: source }: Checked, ruleOf: (name: string) => Rule | undefined, severity: Severity): Finding[] {
   const used = new Set<AcceptLine>();
   const out = found.map((finding) => {
     const accept = lowered.accepts.find((line) => line.rule === finding.rule && covers(line, finding.span, lowered));
@@ -115,12 +122,21 @@ function withAccepted(found: readonly Finding[], lowered: Lowered, severity: (ru
   for (const accept of whole ? lowered.accepts : []) {
     if (used.has(accept)) continue;
     out.push({
-      rule: 'line/accept-needless', severity: severity('line/accept-needless'),
-      message: text('nothing here to accept: {rule} finds no fault with this line', { rule: accept.rule }),
-      span: accept.span, related: [], fixes: [],
+      rule: 'line/accept-needless', severity,
+      message: ruleOf(accept.rule) === undefined
+        ? text('no rule is called {rule}', { rule: accept.rule })
+        : text('nothing here to accept: {rule} finds no fault with this line', { rule: accept.rule }),
+      span: accept.span, related: [], fixes: [takenAway(accept.span, source)],
     });
   }
   return out;
+}
+
+/** Takes a clause away together with the comma before it. */
+function takenAway(span: Span, source: string): Fix {
+  let offset = span.offset;
+  while (offset > 0 && /\s/.test(source[offset - 1] ?? '')) offset--;
+  return { title: 'Take it away', edits: [{ offset: source[offset - 1] === ',' ? offset - 1 : span.offset, end: span.end, text: '' }] };
 }
 
 /** A line covers what is reported inside of it; the head of a block covers its head alone. */

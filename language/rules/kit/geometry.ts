@@ -1,28 +1,48 @@
-import { partFrame } from '../../../calc/outline/part.figure.ts';
+import type { Bench } from '../../../calc/figure/index.ts';
 import { formBounds } from '../../../calc/outline/measure.ts';
-import { type StandsOut, standsOut } from '../../../calc/outline/placed.ts';
+import { type PartFrame, partFrame } from '../../../calc/outline/part.figure.ts';
+import { type StandsOut, shapesOverlap, standsOut } from '../../../calc/outline/placed.ts';
 import { plainForm } from '../../../calc/outline/plain.ts';
 import { type Placed, origin } from '../../../calc/outline/shape.ts';
-import { isImpossible } from '../../../calc/outcome.ts';
+import { type Outcome, isImpossible } from '../../../calc/outcome.ts';
 import { type Footprint, layerFootprint } from '../../../calc/stack/footprint.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import type { Bench } from '../../../calc/figure/index.ts';
 import { valueOf } from './layers.ts';
+
+/*
+ * How shapes lie to each other is found by walking round them, and asked by many rules on every key: the answer is kept with the
+ * two shapes, which are the same objects as long as the figures behind them hold.
+ */
+function keptFor<T>(find: (inner: Placed, outer: Placed) => Outcome<T>): (inner: Placed | undefined, outer: Placed | undefined) => T | undefined {
+  const kept = new WeakMap<Placed, WeakMap<Placed, Outcome<T>>>();
+  return (inner, outer) => {
+    if (inner === undefined || outer === undefined) return undefined;
+    const before = kept.get(inner) ?? new WeakMap<Placed, Outcome<T>>();
+    kept.set(inner, before);
+    const found = before.get(outer) ?? find(inner, outer);
+    before.set(outer, found);
+    return isImpossible(found) ? undefined : found;
+  };
+}
+
+/** How far one shape stands out of another, at the worst place; below zero it clears it. */
+export const outOf: (inner: Placed | undefined, outer: Placed | undefined) => StandsOut | undefined = keptFor(standsOut);
+
+/** Whether two shapes share more than an edge. */
+export const overlapping: (a: Placed | undefined, b: Placed | undefined) => boolean | undefined = keptFor(shapesOverlap);
+
+const outlines = new WeakMap<PartFrame, Placed>();
 
 /** The outline of the part, about its middle. */
 export function partPlaced(bench: Bench): Placed | undefined {
   const frame = valueOf(bench.ask(partFrame));
-  return frame === undefined ? undefined : { shape: frame.shape, centre: origin };
+  if (frame === undefined) return undefined;
+  const placed = outlines.get(frame) ?? { shape: frame.shape, centre: origin };
+  outlines.set(frame, placed);
+  return placed;
 }
 
 export const footprintOf = (bench: Bench, laid: LaidLayer): Footprint | undefined => valueOf(bench.ask(layerFootprint, laid.key));
-
-/** How far one shape stands out of another, at the worst place; below zero it clears it. */
-export function outOf(inner: Placed | undefined, outer: Placed | undefined): StandsOut | undefined {
-  if (inner === undefined || outer === undefined) return undefined;
-  const found = standsOut(inner, outer);
-  return isImpossible(found) ? undefined : found;
-}
 
 /** How far a layer with a place of its own stands out of the part, m; none for layers that cover all of it. */
 export function outOfPart(bench: Bench, laid: LaidLayer): number | undefined {
