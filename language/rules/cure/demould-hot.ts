@@ -1,0 +1,36 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { amountOf, flat, hasWord, head } from '../../../calc/plan/reading.ts';
+import { TEMPERATURE } from '../../../calc/quantity/index.ts';
+import { curesOf } from '../kit/cures.ts';
+import { mendText, TYPED_TEMPERATURE } from '../kit/mend-text.ts';
+import { kelvin } from '../kit/shown.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+const HOTTEST: Usual = { habit: 'demould', what: 'hottest that a part leaves the tool', value: kelvin(333.15), source: 'common practice' };
+
+export const cureDemouldHot = rule({
+  name: 'cure/demould-hot',
+  severity: 'warning',
+  title: 'the part leaves the tool hot',
+  on: 'recipe',
+  check(context) {
+    const demould = firstOf(stepsOf(context), 'demould');
+    const most = usual(context.bench, HOTTEST);
+    const { spans } = curesOf(context);
+    if (demould === undefined || !isKnown(most) || !isKnown(spans)) return;
+    const said = [...head(demould.step), ...demould.step.clauses.flatMap(flat)];
+    const below = hasWord(said, 'below') ? amountOf(said, TEMPERATURE) : undefined;
+    const end = spans.value.at(-1);
+    const temperature = Math.min(below?.si ?? Number.POSITIVE_INFINITY, end?.to ?? Number.POSITIVE_INFINITY);
+    if (!Number.isFinite(temperature) || temperature <= most.value + 0.5) return;
+    const shown = { temperature: kelvin(temperature), most: kelvin(most.value) };
+    context.report({
+      at: demould.step.path,
+      message: text('out of the tool at {temperature}: over {most} it is still soft and bends, and a tool that shrinks otherwise tears it', shown),
+      related: end === undefined ? [] : [{ at: { entry: context.recipe.entry, path: end.path }, message: text('so the cure ends') }],
+      fixes: [below === undefined ? mendText(context, 'Let it cool first', demould.step.path, /demould/, 'demould below 50 degC') : mendText(context, 'Let it cool first', demould.step.path, TYPED_TEMPERATURE, '50 degC')],
+    });
+  },
+});

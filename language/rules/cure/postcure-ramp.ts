@@ -1,0 +1,29 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
+import { fastHeatings } from '../kit/postcures.ts';
+import { kelvin, ramp } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+export const SLOW: Usual = { habit: 'postcure', what: 'ramp that the resin follows', value: ramp(15 / 3600), source: '10 to 15 K/h, from memory' };
+
+export const curePostcureRamp = rule({
+  name: 'cure/postcure-ramp',
+  severity: 'warning',
+  title: 'a postcure heats faster than the resin can follow',
+  on: 'recipe',
+  check(context) {
+    const slow = usual(context.bench, SLOW);
+    if (!isKnown(slow)) return;
+    for (const { heat, step, rate, to, reached, resin } of fastHeatings(context, slow.value)) {
+      // a free part is told so by cure/free-postcure-distorts
+      if (heat.classes.has('postcure free') || rate === undefined) continue;
+      const shown = { rate, to: kelvin(to), slow: ramp(slow.value), resin: resin.name, reached: kelvin(reached) };
+      context.report({
+        at: step.path,
+        message: text('{rate} to {to}, while {resin} has come to a glass transition of {reached}: over {slow} it goes soft and distorts, and the core gives off gas', shown),
+        fixes: [mendText(context, 'Ramp at 10 K/h', step.path, TYPED_RAMP, '10 K/h')],
+      });
+    }
+  },
+});

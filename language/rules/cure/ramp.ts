@@ -1,0 +1,41 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
+import { laidStack } from '../../../calc/stack/laid.figure.ts';
+import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
+import { rampsOf } from '../kit/ramps.ts';
+import { about, asTyped, metres, ramp } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+const FASTEST: Usual = { habit: 'ramp', what: 'fastest ramp', value: ramp(3 / 60), source: 'common practice: 3 K/min' };
+/** Laminate that heats itself. Common practice. */
+const THICK = 6e-3;
+
+export const cureRamp = rule({
+  name: 'cure/ramp',
+  severity: 'warning',
+  title: 'the oven heats too fast for the part',
+  on: 'recipe',
+  check(context) {
+    const most = usual(context.bench, FASTEST);
+    const ramps = rampsOf(context);
+    if (!isKnown(most)) return;
+    for (const { step, rate } of ramps) {
+      if (rate === undefined || rate.si <= most.value * 1.001) continue;
+      const right = asTyped(ramp(most.value));
+      context.report({
+        at: step.path,
+        message: text('{rate} is too fast: over {most} the outside sets while the inside is cold, and the part overshoots', { rate, most: ramp(most.value) }),
+        fixes: [mendText(context, `Ramp at ${right}`, step.path, TYPED_RAMP, right)],
+      });
+    }
+    const [height, stack] = [context.ask(stackHeight), context.ask(laidStack)];
+    const only = ramps[0];
+    if (context.recipe.process?.kind !== 'prepreg' || ramps.length !== 1 || only === undefined || !isKnown(height) || !isKnown(stack)) return;
+    if (height.value <= THICK || stack.value.layers.some(({ layer }) => layer.kind === 'core')) return;
+    context.report({
+      at: only.step.path,
+      message: text('{height} of prepreg in one ramp: over {thick} it heats itself; dwell on the way, half an hour at 80 degC', { height: metres(about(height.value)), thick: metres(THICK) }),
+    });
+  },
+});

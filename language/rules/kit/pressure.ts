@@ -1,0 +1,29 @@
+import { isKnown } from '../../../calc/figure/index.ts';
+import type { Amount } from '../../../calc/model/index.ts';
+import { amountOf, head } from '../../../calc/plan/reading.ts';
+import { PRESSURE } from '../../../calc/quantity/index.ts';
+import { absoluteFromGauge } from '../../../calc/vacuum/gauge.ts';
+import { airPressure } from '../../../calc/vacuum/vacuum.figure.ts';
+import type { RecipeContext } from '../rule.ts';
+import { type WorkedStep, stepsOf } from './steps.ts';
+
+/** A vacuum that a step asks for. */
+export interface Asked {
+  readonly worked: WorkedStep;
+  readonly amount: Amount;
+  /** what is left in the bag, Pa absolute; negative where more is asked than the air has */
+  readonly left: number;
+}
+
+/** All `vacuum` steps whose reference is said, those in `infuse` too. */
+export function vacuumsOf(context: RecipeContext): readonly Asked[] {
+  const air = context.ask(airPressure);
+  return stepsOf(context).flatMap((worked) => {
+    const amount = worked.step.verb === 'vacuum' ? amountOf(head(worked.step), PRESSURE) : undefined;
+    if (amount === undefined || !isKnown(air)) return [];
+    if (amount.basis === 'absolute') return [{ worked, amount, left: amount.si }];
+    if (amount.basis !== 'gauge') return [];
+    const left = absoluteFromGauge(amount.si, air.value);
+    return [{ worked, amount, left: typeof left === 'number' ? left : air.value - amount.si }];
+  });
+}

@@ -1,0 +1,49 @@
+import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { equivalentTime } from '../../../calc/cure/equivalent.ts';
+import { typedTime } from '../../../calc/plan/reading.ts';
+import { gelTime, workTemperature } from '../../../calc/resin/time.figure.ts';
+import { spansOf } from '../kit/cures.ts';
+import { mendText, TYPED_TIME } from '../kit/mend-text.ts';
+import { aboutTime, asTyped, seconds } from '../kit/shown.ts';
+import { allOf, between, firstOf, stepsOf } from '../kit/steps.ts';
+import { rule } from '../rule.ts';
+
+/** The bag presses to the gel and half as long again. Common practice. */
+const BEYOND_GEL = 1.5;
+
+export const vacuumReleasedEarly = rule({
+  name: 'vacuum/released-early',
+  severity: 'error',
+  title: 'the vacuum is let off before the resin holds by itself',
+  on: 'recipe',
+  check(context) {
+    const { process } = context.recipe;
+    const gel = context.ask(gelTime, '');
+    const temperature = context.ask(workTemperature);
+    if ((process?.kind !== 'infusion' && process?.kind !== 'bagged') || !isKnown(gel) || !isKnown(temperature)) return;
+    const needs = BEYOND_GEL * gel.value;
+    const right = asTyped(seconds(Math.ceil(needs / 900 - 1e-9) * 900));
+    const shown = { resin: process.resin ?? 'the resin', gel: aboutTime(gel.value), needs: aboutTime(needs) };
+    const steps = stepsOf(context);
+    for (const { step } of allOf(steps, 'vacuum')) {
+      const time = typedTime(step);
+      if (time === undefined || time.amount.si >= needs) continue;
+      context.report({
+        at: time.path,
+        message: text('the vacuum is let off after {time}: {resin} gels in {gel}, hold it {needs} or the skins spring off', { ...shown, time: time.amount }),
+        fixes: [mendText(context, `Hold it ${right}`, time.path, TYPED_TIME, right)],
+      });
+    }
+    const off = firstOf(steps, 'unwrap');
+    const wet = off === undefined ? undefined : steps.slice(0, steps.indexOf(off)).findLast(({ classes }) => classes.has(process.kind === 'infusion' ? 'infuse' : 'lay'));
+    if (off === undefined || wet === undefined) return;
+    const spans = spansOf(context, between(steps, wet, off).filter(({ inside }) => inside === undefined));
+    const stood = isKnown(spans) ? equivalentTime(spans.value, temperature.value) : undefined;
+    if (typeof stood !== 'number' || stood >= needs) return;
+    context.report({
+      at: off.step.path,
+      message: text('the bag comes off after {time}: {resin} gels in {gel}, leave it {needs} or the skins spring off', { ...shown, time: aboutTime(stood) }),
+      related: [{ at: { entry: context.recipe.entry, path: wet.step.path }, message: text('the resin is wet from here on') }],
+    });
+  },
+});
