@@ -1,5 +1,6 @@
 import type { EntryKey, Place } from '../../calc/model/index.ts';
 import type { Report } from '../../calc/report.ts';
+import type { Caution } from '../view/cautions.ts';
 import { plain } from '../view/hover/markdown.ts';
 import { markdownTable } from '../view/markdown-table.ts';
 import { caution, type Section, sectionsOf, titleOf } from '../view/report/index.ts';
@@ -11,15 +12,17 @@ export interface Page {
   readonly report: Report;
   readonly recipe: EntryKey;
   locate(at: Place): Located | undefined;
+  readonly cautions: readonly Caution[];
   /** a sentence on what stands open; empty if nothing does */
   readonly findings: string;
 }
 
 /** A report as Markdown, for a wiki or a merge request. */
-export function reportMarkdown({ report, recipe, locate, findings }: Page): string {
+export function reportMarkdown({ report, recipe, locate, cautions, findings }: Page): string {
   const telling = {
     style: plainStyle,
     recipe,
+    cautions,
     place: (at: Place) => {
       const located = locate(at);
       return located === undefined ? undefined : lineAndColumn(located).replace(/:\d+$/, '');

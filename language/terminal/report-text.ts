@@ -10,10 +10,11 @@ const narrowest = 9;
 const gap = '  ';
 
 /** A report for a terminal of 100 columns. */
-export function reportText({ report, recipe, locate, findings }: Page, { paint }: Screen): string {
+export function reportText({ report, recipe, locate, cautions, findings }: Page, { paint }: Screen): string {
   const telling = {
     style: plainStyle,
     recipe,
+    cautions,
     place: (at: Parameters<typeof locate>[0]) => {
       const located = locate(at);
       return located === undefined ? undefined : lineAndColumn(located).replace(/:\d+$/, '');

@@ -1,5 +1,6 @@
 import type { Place, Recipe } from '../../calc/model/index.ts';
 import { reportOf } from '../../calc/report.ts';
+import { cautionsOf } from '../view/cautions.ts';
 import { safe } from '../view/text.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
@@ -33,7 +34,8 @@ export async function report(
   };
   if (options.format === 'json') screen.out(reportJson(told, locate));
   else {
-    const page: Page = { report: told, recipe: recipe.entry, locate, findings: await openFindings(book, recipe) };
+    const cautions = cautionsOf(recipe, book.services.analysis.shelf());
+    const page: Page = { report: told, recipe: recipe.entry, locate, cautions, findings: await openFindings(book, recipe) };
     screen.out(options.format === 'markdown' ? reportMarkdown(page) : reportText(page, screen));
   }
   return endOf(book, false);

@@ -14,7 +14,7 @@ export const coreVerbs = steps('core', [
     word: 'seal core', takes: [argument('name', { names: ['resin', 'paste'], optional: true })], example: 'seal core epoxy_slow', sheet: 'Seal both faces of the core with {material}; let it tack off.', meaning: 'Closes the faces of a core before it is laid. Unsealed balsa drinks 300 to 500 g/m2 on each face and starves the skin. Late in the day, while it cools: warming wood blows bubbles.',
     source: COMMON_PRACTICE, material: ['resin', 'paste'], occupies: ['bench', 'people'], consumes: [{ what: 'resin', by: 'area', why: 'both faces of the core' }], minutes: minutes({ per: 'm2', minutes: 6 }, COMMON_PRACTICE, 'material'),
   },
-  { word: 'shape', takes: [argument('name', { names: ['layer'] })], example: 'shape body', sheet: 'Shape {what} to the template.', meaning: 'Cuts and sands the core to its shape.', occupies: ['bench', 'people'], minutes: minutes({ per: 'm2', minutes: 40 }, COMMON_PRACTICE), caution: 'Dust: mask and extraction.' },
+  { word: 'shape', takes: [argument('name', { names: ['layer'] })], example: 'shape body', sheet: 'Shape {what} to the template.', meaning: 'Cuts and sands the core to its shape.', occupies: ['bench', 'people'], minutes: minutes({ per: 'm2', minutes: 40 }, COMMON_PRACTICE) },
   { word: 'chamfer', takes: [argument('name', { names: ['layer'] }), argument('angle', { optional: true })], example: 'chamfer body, 20 deg', sheet: 'Chamfer the edge of {what}.', meaning: 'Bevels the core edge so that the skin runs down without a kink.', occupies: ['bench', 'people'], minutes: minutes({ per: 'm', minutes: 3 }, COMMON_PRACTICE) },
   { word: 'perforate', takes: [argument('name', { names: ['layer'] })], example: 'perforate body', sheet: 'Perforate {what}: {amount}.', meaning: 'Makes the holes through the core that let resin to the skin on the tool.', occupies: ['bench', 'people'], processes: ['infusion', 'bagged'], minutes: minutes({ per: 'm2', minutes: 20 }, COMMON_PRACTICE) },
   {
@@ -42,10 +42,10 @@ export const clothVerbs = steps('cloth', [
     meaning: 'Brings prepreg to room temperature in its shut bag. Opened cold it draws dew.', default: '6 h', source: COMMON_PRACTICE, material: ['prepreg'], processes: ['prepreg'],
     occupies: [], clauses: ['bag'], minutes: minutes(5, COMMON_PRACTICE, 'typed'),
   },
-  { word: 'cut', takes: [argument('name', { names: ['layer'], optional: true })], example: 'cut outer to inner', sheet: 'Cut {what} by the cut list and mark each piece.', meaning: 'Cuts the pieces. Mark name, warp and upper side on each.', occupies: ['bench', 'people'], minutes: minutes({ per: 'ply', minutes: 8 }, COMMON_PRACTICE), caution: 'Glass and carbon dust: gloves and sleeves; keep carbon off electrics.' },
+  { word: 'cut', takes: [argument('name', { names: ['layer'], optional: true })], example: 'cut outer to inner', sheet: 'Cut {what} by the cut list and mark each piece.', meaning: 'Cuts the pieces. Mark name, warp and upper side on each.', occupies: ['bench', 'people'], minutes: minutes({ per: 'ply', minutes: 8 }, COMMON_PRACTICE) },
   {
     word: 'wet out', takes: [argument('name', { names: ['layer'] })], example: 'wet out a to b, on film', sheet: 'Wet out {what} on film; weigh it.', meaning: 'Wets the cloth on film on the bench, so that the resin can be weighed, then carries it over.',
-    occupies: ['bench', 'people'], processes: ['hand', 'bagged'], clauses: ['on', 'resin', 'fibre'], needs: ['mixed resin'], minutes: minutes({ per: 'm2', minutes: 8 }, COMMON_PRACTICE), caution: 'Gloves and sleeves: epoxy sensitises the skin.',
+    occupies: ['bench', 'people'], processes: ['hand', 'bagged'], clauses: ['on', 'resin', 'fibre'], needs: ['mixed resin'], minutes: minutes({ per: 'm2', minutes: 8 }, COMMON_PRACTICE),
   },
   {
     word: 'lay', at: ['process', 'kit'], takes: [argument('name', { names: ['layer'], words: ['stack', 'rest', 'kit'] }), argument('name', { after: 'to', names: ['layer'], optional: true }), argument('name', { after: 'with', names: ['resin'], optional: true })],
@@ -53,12 +53,12 @@ export const clothVerbs = steps('cloth', [
     meaning: 'Lays layers by name, in the order of the stack: one, a run from one to another, the kit, or all the rest. Each layer is laid once.',
     needs: ['release on the tool'], clauses: ['catalyst', 'fibre', 'resin', 'wet', 'on', 'each', 'debulk', 'brush', 'roller', 'spray', 'coats', 'turned'],
     consumes: [{ what: 'the layers named', by: 'area', why: 'their pieces' }, { what: 'resin', by: 'mass', why: 'where it is laid wet' }],
-    minutes: minutes({ per: 'm2', minutes: 10 }, 'common practice, for each ply; wet mat is slower'), caution: 'Wet: gloves and sleeves; with styrene ventilate and wear breathing protection.',
+    minutes: minutes({ per: 'm2', minutes: 10 }, 'common practice, for each ply; wet mat is slower'),
   },
   {
     word: 'tack', at: ['process', 'kit'], takes: [argument('name', { names: ['consumable'] }), argument('areal weight', { optional: true })], example: 'tack spray_tack 8 g/m2', sheet: 'Mist {material}, {amount}, no more.',
     meaning: 'Spray adhesive that holds dry cloth to the tool or to the layer below. Infusion grade only, and a mist: more leaves soft spots.', default: '15 g/m2', source: '10 to 25 g/m2, from memory',
-    material: ['tack'], processes: ['infusion'], consumes: [{ what: 'tack', by: 'area', why: 'a mist on each layer' }], minutes: minutes({ per: 'm2', minutes: 2 }, COMMON_PRACTICE), caution: 'Flammable propellant and solvent: ventilate, no spark, no flame.',
+    material: ['tack'], processes: ['infusion'], consumes: [{ what: 'tack', by: 'area', why: 'a mist on each layer' }], minutes: minutes({ per: 'm2', minutes: 2 }, COMMON_PRACTICE),
   },
   { word: 'kit', example: 'kit { lay outer to body }', sheet: 'Join on the bench:', meaning: 'Layers that are joined dry on the bench while the tool is still busy; `lay kit` puts them in as one.', occupies: ['bench', 'people'], processes: ['infusion', 'prepreg'], minutes: minutes(5, COMMON_PRACTICE), block: true },
   { word: 'roll out', takes: [argument('name', { names: ['layer'], optional: true })], example: 'roll out mat', sheet: 'Roll out {what} from the middle until no air is white.', meaning: 'Rolls the air out of a wet laminate. Air that stays is white and weak.', processes: ['hand', 'bagged'], minutes: minutes({ per: 'm2', minutes: 5 }, COMMON_PRACTICE), instead: ['roll', 'consolidate'] },

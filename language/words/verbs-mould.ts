@@ -7,19 +7,19 @@ export const mouldVerbs = steps('mould', [
     word: 'clean', takes: [argument('name', { names: ['tool', 'consumable'] })], example: 'clean sled_tool', sheet: 'Clean {material}: take off old release, dust and tape residue.',
     meaning: 'Takes dirt and old release off the tool. Nothing silicone in the shop: it leaves fish-eyes and spoils bonds.',
     material: ['tool', 'cleaner'], consumes: [{ what: 'cleaner', by: 'area', why: 'one wipe over the tool' }],
-    minutes: minutes({ per: 'm2', minutes: 10 }, COMMON_PRACTICE), caution: 'Solvent: ventilate, gloves, no flame; soaked rags into a closed metal bin.',
+    minutes: minutes({ per: 'm2', minutes: 10 }, COMMON_PRACTICE),
   },
   {
     word: 'release', takes: [argument('name', { names: ['consumable'] })], example: 'release semi_permanent, 5 coats new, 1 coat every 4 pulls, 20 min each', sheet: 'Apply {material}, {coats}; let each coat dry.',
     meaning: 'Release agent on the tool. Too few coats, or a coat that was not dry, and the part bonds to the tool.',
     default: '4 coats of wax or semi-permanent, 1 coat of film', source: 'supplier\'s repair page: 3 to 4 wax coats buffed', material: ['release'],
     consumes: [{ what: 'release', by: 'area', why: 'each coat covers the tool, flange included' }], clauses: ['coats', 'each', 'new', 'every', 'bake'],
-    minutes: minutes({ per: 'coat', minutes: 10 }, COMMON_PRACTICE, 'material'), caution: 'Solvent: ventilate, gloves, no flame.',
+    minutes: minutes({ per: 'coat', minutes: 10 }, COMMON_PRACTICE, 'material'),
   },
   {
     word: 'heat', takes: [argument('word', { words: ['table', 'tool', 'part'] }), argument('temperature', { after: 'to', optional: true })], example: 'heat tool to 30 degC', sheet: 'Heat the {what} to {temperature}.',
     meaning: 'Warms the tool or the part. The mould, not the air, sets the gel time; heat on a foam core before gel drives gas into the skin.',
-    occupies: ['tool'], minutes: minutes(5, COMMON_PRACTICE, 'typed'), caution: 'Never leave a heater alone with resin or solvent.',
+    occupies: ['tool'], minutes: minutes(5, COMMON_PRACTICE, 'typed'),
   },
   {
     word: 'tape', takes: [argument('name', { names: ['consumable'] })], example: 'tape sealant_12', sheet: 'Run {material} round the flange, liner on.',

@@ -41,6 +41,6 @@ export const overVerbs = steps('over the stack', [
   {
     word: 'bag', takes: consumable, example: 'bag film_50, pleats 4 of 40 mm', sheet: 'Bag {material}, {pleats}.', default: 'a pleat at every change of shape', source: 'builders\' page',
     meaning: 'Closes the bag. Pleats give it the length to reach into corners: where it is too short it bridges, and the corner fills with resin.', material: ['bag'], needs: ['tape'], processes: UNDER_A_BAG,
-    consumes: [{ what: 'bag', by: 'area past edge', why: 'out to the tape, over all heights and pleats' }], clauses: ['pleats', 'envelope', 'limit', 'past'], minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE), caution: 'Film and dry cloth carry static: no solvent open while you bag.',
+    consumes: [{ what: 'bag', by: 'area past edge', why: 'out to the tape, over all heights and pleats' }], clauses: ['pleats', 'envelope', 'limit', 'past'], minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE),
   },
 ]);

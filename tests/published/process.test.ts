@@ -5,6 +5,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { vapourDensity } from '../../calc/air/vapour.ts';
 import { gebart, kozenyCarman } from '../../calc/flow/fibre-bed.ts';
 import { lineFillTime, lineReach, permeabilityFromStrip, radialFillTime } from '../../calc/flow/front.ts';
 import { besideEachOther, meshLead, onTopOfEachOther } from '../../calc/flow/layered.ts';
@@ -234,6 +235,11 @@ const computations: Readonly<Record<string, (i: Inputs, expected: PublishedCase[
     // the rule takes 1 ml of catalyst for 1 g
     const ml = (kg: number, percent: number) => valueOf(doseByWeight(kg, percent / 100, 1000)).volume * 1e6;
     return { a: ml(small, one), b: ml(small, two), c: ml(small, three), d: ml(large, two) };
+  },
+  S1: (i) => {
+    const molar = { mass: i.one('M') / 1000, volume: i.one('Vm_L_mol') / 1000 };
+    const milligrams = i.list('ppm').map((ppm) => vapourDensity(ppm * 1e-6, molar.mass, molar.volume) * 1e6);
+    return named(['p20', 'p50', 'p100', 'p250'], milligrams);
   },
   C2: (i) => ({ overlap_m: 100 * valueOf(laminateThickness(i.one('w_kg_m2'), i.one('psi'), densitiesOf(i))) }),
 };

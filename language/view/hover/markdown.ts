@@ -1,4 +1,6 @@
-import type { Word } from '../../words/index.ts';
+import { hazardsOfVerb } from '../../words/cautions.ts';
+import type { Verb, Word } from '../../words/index.ts';
+import { cautionLine } from '../cautions.ts';
 
 /** Words that come from a file are shown as they are typed: no mark of them means anything to the page. */
 export function plain(text: string): string {
@@ -16,14 +18,22 @@ export function plain(text: string): string {
 /** A stretch of notation, in a frame of its own. */
 export const code = (text: string): string => `\`${text.replace(/`/g, "'").replace(/\s*\n\s*/g, ' ')}\``;
 
-/** What a word says: meaning, example, default and where it comes from. */
-export function wordCard(word: Word): string {
+/** What a word says: meaning, example, default and where it comes from; the hazards of a verb, unless its step tells its own. */
+export function wordCard(word: Word, hazards: 'all that may be' | 'none' = 'all that may be'): string {
   const facts = [
     word.meaning,
     word.default === undefined ? '' : `Nothing typed: ${word.default}.`,
-    'caution' in word && typeof word.caution === 'string' ? `**Caution.** ${word.caution}` : '',
+    ...(isVerb(word) ? cautionParts(word, hazards) : []),
     `\`\`\`layup\n${word.example}\n\`\`\``,
     word.source === undefined ? '' : `Source: ${word.source}.`,
   ];
   return facts.filter((fact) => fact !== '').join('\n\n');
+}
+
+const isVerb = (word: Word): word is Verb => 'group' in word;
+
+/** What is of the verb itself, and the hazards that it can have: which of them a step has follows from its materials. */
+function cautionParts({ word, caution }: Verb, hazards: 'all that may be' | 'none'): string[] {
+  const may = hazards === 'none' ? '' : cautionLine(hazardsOfVerb(word));
+  return [caution === undefined ? '' : `**Care.** ${caution}`, may === '' ? '' : `**Caution, as the materials go.** ${may}`];
 }

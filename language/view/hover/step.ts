@@ -2,6 +2,7 @@ import { AstUtils, type LangiumDocument } from 'langium';
 import { isKnown } from '../../../calc/figure/figure.ts';
 import { reportOf, type StepRow } from '../../../calc/report.ts';
 import * as ast from '../../grammar/generated/ast.ts';
+import { cautionLine, cautionsOfStep } from '../cautions.ts';
 import { figureOf, missingOf, reasonsOf, showFigure } from '../figures.ts';
 import { leafAt } from '../leaves.ts';
 import { stepAmounts, stepWords } from '../step-words.ts';
@@ -24,8 +25,9 @@ export function stepHover(document: LangiumDocument, offset: number, book: Hover
   const row = steps.find(({ step }) => found.lowered.places.get(step.path)?.offset === at);
   const end = at + (row === undefined ? 0 : lengthOf(row.step.verb, line.$cstNode.text));
   if (row === undefined || leaf.end > end) return undefined;
-  const word = wordHover(document, offset);
-  const markdown = [stepCard(row, book), ...(word === undefined ? [] : ['---', word.markdown])].join('\n\n');
+  const word = wordHover(document, offset, 'none');
+  const caution = cautionLine(cautionsOfStep(found.recipe, row.step, book.analysis.shelf()));
+  const markdown = [stepCard(row, book), ...(caution === '' ? [] : [`**Caution.** ${caution}`]), ...(word === undefined ? [] : ['---', word.markdown])].join('\n\n');
   return { markdown, start: at, end };
 }
 

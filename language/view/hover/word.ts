@@ -11,13 +11,17 @@ import { wordCard } from './markdown.ts';
 import { takesText } from './takes.ts';
 
 /** What a word of the notation means where it stands. Names that happen to be spelled like one are none. */
-export function wordHover(document: LangiumDocument, offset: number): HoverText | undefined {
+export function wordHover(
+  document: LangiumDocument,
+  offset: number,
+  hazards?: 'all that may be' | 'none',
+): HoverText | undefined {
   const leaf = leafAt(document, offset);
   const word = leaf && wordOf(leaf);
   if (leaf === undefined || word === undefined) return undefined;
   const takes = takesText(word);
   const head = `**${word.word}**${takes === '' ? '' : ` ${takes}`}`;
-  return { markdown: `${head}\n\n${wordCard(word)}`, start: leaf.offset, end: leaf.end };
+  return { markdown: `${head}\n\n${wordCard(word, hazards)}`, start: leaf.offset, end: leaf.end };
 }
 
 const clauses: ReadonlySet<string> = new Set([

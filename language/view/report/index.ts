@@ -1,4 +1,5 @@
 import type { Report } from '../../../calc/report.ts';
+import { cautionSection } from './cautions.ts';
 import { expectSection } from './expects.ts';
 import { layerSection, pieceSection, stackProblemSection } from './layers.ts';
 import { missingSection } from './missing.ts';
@@ -20,6 +21,7 @@ export function sectionsOf(report: Report, telling: Telling): Section[] {
     resinSection(report, telling),
     ...partSections(report, telling, ['Vacuum and bag']),
     stepSection(report, telling),
+    cautionSection(telling.cautions),
     ...partSections(report, telling, ['Time', 'Cost of one part', 'Cost of the order']),
     expectSection(report, telling),
     missingSection(report, telling),

@@ -1,5 +1,6 @@
 import type { Reason } from '../../../calc/figure/figure.ts';
 import type { EntryKey, Place } from '../../../calc/model/index.ts';
+import type { Caution } from '../cautions.ts';
 import type { Style } from '../text.ts';
 
 /** Rows under a head; a cell is plain text. */
@@ -23,6 +24,8 @@ export interface Telling {
   readonly style: Style;
   /** key of the recipe's entry */
   readonly recipe: EntryKey;
+  /** what can hurt, step by step */
+  readonly cautions: readonly Caution[];
   /** `sled_deck.layup:14` */
   place(at: Place): string | undefined;
 }

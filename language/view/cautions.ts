@@ -1,0 +1,112 @@
+import { vapourDensity } from '../../calc/air/vapour.ts';
+import { benchOf, isKnown } from '../../calc/figure/index.ts';
+import { type Book, type Material, type Recipe, type Step, UNKNOWN } from '../../calc/model/index.ts';
+import { layPlan } from '../../calc/plan/lay.figure.ts';
+import { allSteps, flat, head } from '../../calc/plan/reading.ts';
+import type { LaidLayer } from '../../calc/stack/laid.ts';
+import { type Applies, DEFERRAL, type ExposureLimit, type Hazard, hazards } from '../words/cautions.ts';
+
+/** A hazard with the steps of a recipe that have it. */
+export interface Caution {
+  readonly hazard: Hazard;
+  readonly steps: readonly Step[];
+}
+
+/** Cloth is laid dry into these; their resin comes with `infuse` or in the cloth. */
+const LAID_DRY: ReadonlySet<string> = new Set(['infusion', 'prepreg']);
+/** Entries that a step may name in place of the resin of the process. */
+const LIQUIDS: ReadonlySet<string> = new Set(['resin', 'gelcoat', 'paste']);
+/** Steps that cut what the stack is made of. */
+const CUTS: ReadonlySet<string> = new Set(['trim', 'drill', 'sand', 'cut', 'fair']);
+
+/** The hazards of one step, by its verb and by what it works with. */
+export function cautionsOfStep(recipe: Recipe, step: Step, book: Book): readonly Hazard[] {
+  const materials = atWork(recipe, step, book);
+  return hazards.filter(({ applies }) => applies.some((where) => where.verbs.includes(step.verb) && answers(where, materials, book)));
+}
+
+/** The hazards of a recipe in the order of the table, each with the steps that have it. */
+export function cautionsOf(recipe: Recipe, book: Book): readonly Caution[] {
+  const steps = [...allSteps(recipe.process?.steps ?? [])].map((step) => ({ step, found: cautionsOfStep(recipe, step, book) }));
+  return hazards.flatMap((hazard) => {
+    const having = steps.filter(({ found }) => found.includes(hazard)).map(({ step }) => step);
+    return having.length === 0 ? [] : [{ hazard, steps: having }];
+  });
+}
+
+/** A line for a hover: what to do, and who has the last word. */
+export function cautionLine(found: readonly Hazard[]): string {
+  return found.length === 0 ? '' : `${found.map(({ brief }) => brief).join(' ')} ${DEFERRAL}`;
+}
+
+/** A line for the page of a rule: what to do, why, and who has the last word. */
+export const cautionOfPage = ({ brief, harm }: Hazard): string => `Caution: ${brief} ${harm} ${DEFERRAL}`;
+
+/** `about 430 mg/m3`: two digits, as the tables of the agencies are no finer than that. */
+function inAir(ppm: number, molarMass: number): string {
+  return `about ${Number((vapourDensity(ppm * 1e-6, molarMass) * 1e6).toPrecision(2))} mg/m3`;
+}
+
+/** `HSE (UK), EH40/2005 4th ed.: 100 ppm (about 430 mg/m3) over 8 h (2020, from memory)` */
+export function limitWords({ agency, values, date, mark }: ExposureLimit, { molarMass }: Hazard): string {
+  const told = values.map(({ ppm, says, over }) => {
+    const amount = ppm === undefined ? (says ?? '') : `${ppm} ppm${molarMass === undefined ? '' : ` (${inAir(ppm, molarMass)})`}`;
+    return over === undefined ? amount : over === 'ceiling' ? `${amount} ceiling` : `${amount} over ${over}`;
+  });
+  return `${agency}: ${told.join(', ')} (${date}, ${mark})`;
+}
+
+function answers({ families, kinds, fibres }: Applies, materials: readonly Material[], book: Book): boolean {
+  if (families === undefined && kinds === undefined && fibres === undefined) return true;
+  return materials.some((material) => {
+    const fibre = fibreOf(material, book);
+    return (
+      families?.includes(said(material.family?.value) ?? '') === true ||
+      kinds?.includes(material.kind) === true ||
+      kinds?.includes(said(material.consumableKind?.value) ?? '') === true ||
+      fibres?.some((word) => fibre.includes(word)) === true
+    );
+  });
+}
+
+/** Name and title of the fibre that a cloth is made of, and of a cloth or plate itself: a glass plate has no fibre entry. */
+function fibreOf(material: Material, book: Book): string {
+  const name = said(material.fibre?.value);
+  const fibre = name === undefined ? undefined : book.material(name);
+  if (fibre === undefined && material.kind !== 'core') return name ?? '';
+  const { name: own, title = '' } = fibre ?? material;
+  return `${own} ${title}`.toLowerCase();
+}
+
+const said = (value: string | typeof UNKNOWN | undefined): string | undefined => (value === UNKNOWN ? undefined : value);
+
+/** What a step handles: what it names, what it lays, and the resin of the process where it is wet; what those are made of too. */
+function atWork(recipe: Recipe, step: Step, book: Book): readonly Material[] {
+  const names = new Set<string>();
+  const add = (name: string | undefined): void => {
+    if (name === undefined || names.has(name)) return;
+    names.add(name);
+    const material = book.material(name);
+    add(said(material?.madeFrom?.value));
+    const catalyst = material?.catalyst?.value;
+    if (catalyst !== undefined && catalyst !== UNKNOWN) add(catalyst.material);
+    for (const { value } of material?.fillers ?? []) if (value !== UNKNOWN) add(value.material);
+  };
+  for (const each of [...head(step), ...step.clauses.flatMap(flat)]) if (each.kind === 'word') add(each.word);
+  add(step.material);
+  add(step.lay?.resin);
+  const { resin, kind } = recipe.process ?? {};
+  const named = [...names].some((name) => LIQUIDS.has(book.material(name)?.kind ?? ''));
+  if (step.lay === undefined ? !named : !LAID_DRY.has(kind ?? '')) add(resin);
+  for (const { layer } of worked(recipe, step, book)) for (const name of [layer.material, layer.wetResin, layer.bedded?.material]) add(name);
+  return [...names].flatMap((name) => book.material(name) ?? []);
+}
+
+/** Layers that a step lays, or cuts: a saw goes through all of them. */
+function worked(recipe: Recipe, step: Step, book: Book): readonly LaidLayer[] {
+  if (step.lay === undefined && !CUTS.has(step.verb)) return [];
+  const plan = benchOf(recipe, book).ask(layPlan);
+  if (!isKnown(plan)) return [];
+  const { layersOf } = plan.value;
+  return step.lay === undefined ? [...layersOf.values()].flat() : (layersOf.get(step.path) ?? []);
+}
