@@ -10,7 +10,7 @@ export const plyNetWithWrap = rule({
   on: 'recipe',
   check(context) {
     for (const laid of onePerLine(layersOf(context))) {
-      const { clauses, path, extent } = laid.layer;
+      const { clauses, extent } = laid.layer;
       const other = clauses.find(({ word }) => word === 'wrap') ?? clauses.find(({ word }) => word === 'to');
       if (!clauses.some(({ word }) => word === 'net') || other === undefined || extent.kind === 'zone') continue;
       context.report({
