@@ -141,6 +141,15 @@ tool t {
 });
 
 describe('a step', () => {
+  it('tells the caution that its materials call for, once, and no other', () => {
+    const wet = inSample('drip_tray.layup', '<|>lay gel, catalyst 2 %');
+    expect(wet.split('**Caution').length).toBe(2);
+    expect(wet).toContain('Styrene: extraction on');
+    expect(wet).not.toContain('Epoxy sensitises');
+    const dry = inSample('sled_deck.layup', '<|>lay rest');
+    expect(dry).not.toContain('Caution');
+  });
+
   it('tells how much, how long and why, then what the word means', () => {
     const markdown = inSample('sled_deck.layup', 're<|>lease semi_permanent');
     // 5 coats, 20 min each, as the line says

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Book, Fact, Material, MaterialFact } from '../../language/grammar/generated/ast.ts';
 import { makeQuantity, isProblem } from '../../calc/quantity/index.ts';
+import { consumableKinds } from '../../language/words/consumable-kinds.ts';
 import { parsed, viewServices } from './view/parsed.ts';
 
 const folder = new URL('../../language/book/stock/', import.meta.url);
@@ -56,6 +57,30 @@ describe('the stock library', () => {
     ['fibre', 8], ['fabric', 24], ['prepreg', 2], ['catalyst', 2], ['paste', 2], ['core', 10], ['consumable', 24],
   ] as const)('holds enough to work with: %s', (kind, least) => {
     expect(named(kind).length).toBeGreaterThanOrEqual(least);
+  });
+
+  it('holds a consumable of every kind', () => {
+    const kinds = new Set(lines.filter(({ material, item }) => material.kind === 'consumable' && item.key === 'kind').map(({ item }) => textOf(item).replace(/^kind /, '')));
+    expect(consumableKinds.map(({ word }) => word).filter((kind) => !kinds.has(kind))).toEqual([]);
+  });
+
+  it.each([
+    ['fabric', 'e_glass s_glass carbon_hs aramid flax basalt', /^fibre (\w+)/],
+    ['fabric', 'woven stitched uni random', /^layers (\w+)/],
+    ['fabric', 'powder styrene_soluble insoluble', /^binder (\w+)/],
+  ] as const)('holds %s of %s', (kind, wanted, pattern) => {
+    const said = new Set(lines.filter(({ material }) => material.kind === kind).flatMap(({ item }) => pattern.exec(textOf(item))?.[1] ?? []));
+    expect(wanted.split(' ').filter((word) => !said.has(word))).toEqual([]);
+  });
+
+  it.each([
+    ['core', ['PVC', 'SAN', 'PET', 'Polyurethane', 'Expanded polystyrene', 'Extruded polystyrene', 'Balsa', 'Paulownia', 'Cork', 'honeycomb']],
+    ['fabric', ['plain', 'twill', '0 and +-45', '+-45', 'unidirectional', 'powder binder', 'emulsion binder', 'tissue', 'tape']],
+    ['resin', ['Infusion epoxy, fast', 'Infusion epoxy, slow', 'Laminating epoxy, fast', 'Laminating epoxy, slow', 'Infusion polyester', 'laminating polyester', 'vinyl ester']],
+    ['gelcoat', ['brush', 'spray', 'Flow coat']],
+  ] as const)('holds each %s of the trade', (kind, titles) => {
+    const all = named(kind).map(({ title }) => title ?? '');
+    expect(titles.filter((title) => !all.some((each) => each.includes(title)))).toEqual([]);
   });
 
   it('holds resins and gelcoats of each family and of each way to use them', () => {

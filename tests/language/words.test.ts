@@ -4,7 +4,7 @@ import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { DimensionName } from '../../calc/quantity/index.ts';
 import { describeDimension, isProblem, makeQuantity, namedDimension } from '../../calc/quantity/index.ts';
-import type { Place, Word } from '../../language/words/index.ts';
+import type { Group, Place, Word } from '../../language/words/index.ts';
 import { classesOf, GROUPS, LAID, needed, PLACES, precedes, senses, verb, verbOfClass, verbs, wordAt, words, wordsAt } from '../../language/words/index.ts';
 import { connectives } from '../../language/grammar/connectives.ts';
 import { LayupGrammar } from '../../language/grammar/generated/grammar.ts';
@@ -183,6 +183,22 @@ describe('the table and the rest of the language', () => {
 describe('the work steps', () => {
   it('have names of their own', () => {
     expect(new Set(verbs.map((step) => step.word)).size).toBe(verbs.length);
+  });
+
+  // The working day of a laminator, class by class: common practice.
+  it.each<[Group, string]>([
+    ['mould', 'clean release mask unmask heat tape'],
+    ['core', 'dry score shape chamfer seal_core bed fill bag_down'],
+    ['cloth', 'thaw cut wet_out lay roll_out debulk kit tack'],
+    ['over the stack', 'peel perforated film bleeder mesh caul intensifier dam breather thermocouple bag feed vent trap'],
+    ['pull', 'vacuum leak_test infuse open clamp mix tint'],
+    ['cure', 'heat cure ramp hold cool postcure'],
+    ['after', 'demould unwrap keep pull_peel trim seal_edge drill sand wipe fair prime paint'],
+    ['wait and check', 'wait check weigh do'],
+  ])('cover %s: %s', (group, list) => {
+    const rows = list.split(' ').map((word) => verb(word.replace('_', ' ')) ?? word);
+    for (const row of rows) expect(row).toMatchObject({ meaning: expect.any(String), sheet: expect.any(String), minutes: { why: expect.any(String) } });
+    expect(rows.some((row) => typeof row === 'object' && row.group === group)).toBe(true);
   });
 
   it('take only clauses that the table explains', () => {
