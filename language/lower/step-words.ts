@@ -15,7 +15,16 @@ import { propertySpan, type Span } from './places.ts';
  * through where it can be a name; a number is held against the dimensions that its word takes.
  */
 
-const noDimension: ReadonlySet<string> = new Set(['name', 'text', 'point', 'date', 'shape', 'word', 'test', 'expression']);
+const noDimension: ReadonlySet<string> = new Set([
+  'name',
+  'text',
+  'point',
+  'date',
+  'shape',
+  'word',
+  'test',
+  'expression',
+]);
 
 function dimensionOf({ dimension }: Argument): DimensionName | undefined {
   if (dimension === 'count') return 'number';
@@ -36,7 +45,8 @@ function numbersOf(said: Said): Numbered[] {
     let after = lead;
     for (const read of values) {
       if (read.argument.kind === 'word') after = read.argument.word;
-      else if (read.argument.kind === 'amount') found.push({ read, amount: read.argument.amount, ...(after === undefined ? {} : { after }) });
+      else if (read.argument.kind === 'amount')
+        found.push({ read, amount: read.argument.amount, ...(after === undefined ? {} : { after }) });
     }
   };
   walk(said.values);
@@ -55,8 +65,10 @@ function checkNumbers(low: Lowering, said: Said, takes: readonly Argument[]): vo
     if (take === undefined) {
       const expected = dimensionOf((led[0] ?? measured[0]) as Argument);
       if (expected !== undefined) checked(low, amount, expected, spanOfRead(read));
-    } else if (take.basisOptional !== true && take.basis?.includes('by weight') === true) needBasis(low, amount, 'mixture', read);
-    else if (take.basisOptional !== true && take.basis?.includes('absolute') === true) needBasis(low, amount, 'vacuum', read);
+    } else if (take.basisOptional !== true && take.basis?.includes('by weight') === true)
+      needBasis(low, amount, 'mixture', read);
+    else if (take.basisOptional !== true && take.basis?.includes('absolute') === true)
+      needBasis(low, amount, 'vacuum', read);
   }
 }
 
@@ -77,11 +89,24 @@ export function checkHead(low: Lowering, said: Said, name: string): void {
 export function knownVerb(low: Lowering, name: string, where: Span | undefined): string {
   if (verbNamed(name) !== undefined) return name;
   const meant = verbs.find((verb) => verb.instead?.includes(name) === true)?.word;
-  const near = meant === undefined ? nearestWords(name, verbs.map((verb) => verb.word)) : [meant];
-  low.problem('line/not-understood', where, near.length === 0
-    ? text('`{word}` is no step of the notation; do "..." puts it on the sheet in your own words', { word: name })
-    : text('`{word}` is no step of the notation: is {near} meant? do "..." puts any step on the sheet', { word: name, near: near.join(' or ') }),
-    where === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...where, text: word }] })));
+  const near =
+    meant === undefined
+      ? nearestWords(
+          name,
+          verbs.map((verb) => verb.word),
+        )
+      : [meant];
+  low.problem(
+    'line/not-understood',
+    where,
+    near.length === 0
+      ? text('`{word}` is no step of the notation; do "..." puts it on the sheet in your own words', { word: name })
+      : text('`{word}` is no step of the notation: is {near} meant? do "..." puts any step on the sheet', {
+          word: name,
+          near: near.join(' or '),
+        }),
+    where === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...where, text: word }] })),
+  );
   return meant ?? name;
 }
 
@@ -90,26 +115,56 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
   const verb = verbNamed(verbName);
   if (clause.$type === 'Phrase') {
     const row = wordAt(clause.word, 'clause of step');
-    if (row?.takes !== undefined) checkNumbers(low, said, row.takes.filter((take) => take.before !== true));
-    else if (row === undefined && senses(clause.word).length === 0) reportUnknownWord(low, clause.word, propertySpan(clause, 'word'), verb, said);
+    if (row?.takes !== undefined)
+      checkNumbers(
+        low,
+        said,
+        row.takes.filter((take) => take.before !== true),
+      );
+    else if (row === undefined && senses(clause.word).length === 0)
+      reportUnknownWord(low, clause.word, propertySpan(clause, 'word'), verb, said);
   } else if (clause.$type === 'AmountClause') {
     const first = said.values.find(({ argument }) => argument.kind === 'word') ?? said.parts[0];
-    const word = first === undefined ? undefined : 'word' in first ? first.word : first.argument.kind === 'word' ? first.argument.word : undefined;
-    const before = word === undefined ? undefined : wordAt(word, 'clause of step')?.takes?.filter((take) => take.before === true);
-    if (before !== undefined && before.length > 0) checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
+    const word =
+      first === undefined
+        ? undefined
+        : 'word' in first
+          ? first.word
+          : first.argument.kind === 'word'
+            ? first.argument.word
+            : undefined;
+    const before =
+      word === undefined ? undefined : wordAt(word, 'clause of step')?.takes?.filter((take) => take.before === true);
+    if (before !== undefined && before.length > 0)
+      checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
   } else if (clause.$type === 'PartClause') {
     const row = wordAt(said.parts[0]?.word ?? '', 'clause of step');
-    if (row?.takes !== undefined) checkNumbers(low, said, row.takes.filter((take) => take.before !== true));
+    if (row?.takes !== undefined)
+      checkNumbers(
+        low,
+        said,
+        row.takes.filter((take) => take.before !== true),
+      );
   }
 }
 
 /** A lone word may be the name of a layer, a zone or a line: it is reported only where a word of the notation is near. */
-function reportUnknownWord(low: Lowering, word: string, where: Span | undefined, verb: Verb | undefined, said: Said): void {
+function reportUnknownWord(
+  low: Lowering,
+  word: string,
+  where: Span | undefined,
+  verb: Verb | undefined,
+  said: Said,
+): void {
   const common = wordsAt('clause of step').map((row) => row.word);
   const near = nearestWords(word, [...(verb?.clauses ?? []), ...common]);
   if (near.length === 0 && said.values.length === 0 && said.parts.length === 0) return;
-  low.problem('line/not-understood', where, near.length === 0
-    ? text('`{word}` is no clause of a step', { word })
-    : text('`{word}` is no clause of a step: is {near} meant?', { word, near: near.join(' or ') }),
-    where === undefined ? [] : near.map((each) => ({ title: `Write ${each}`, edits: [{ ...where, text: each }] })));
+  low.problem(
+    'line/not-understood',
+    where,
+    near.length === 0
+      ? text('`{word}` is no clause of a step', { word })
+      : text('`{word}` is no clause of a step: is {near} meant?', { word, near: near.join(' or ') }),
+    where === undefined ? [] : near.map((each) => ({ title: `Write ${each}`, edits: [{ ...where, text: each }] })),
+  );
 }

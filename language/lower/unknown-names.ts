@@ -1,7 +1,14 @@
 import { text } from '../../calc/figure/figure.ts';
 import type { Part } from '../../calc/model/index.ts';
 import {
-  type Change, isLayer, type ProcessLine, type Recipe, type RecipeItem, type SizeItem, type StackLine, type Without,
+  type Change,
+  isLayer,
+  type ProcessLine,
+  type Recipe,
+  type RecipeItem,
+  type SizeItem,
+  type StackLine,
+  type Without,
 } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
 import type { Lowering } from './lowering.ts';
@@ -14,45 +21,68 @@ export function reportUnknownEnds(low: Lowering, part: Part | undefined): void {
   const ends = part.ends === undefined ? [] : [part.ends.from, part.ends.to];
   for (const { name, span } of used) {
     if (ends.includes(name)) continue;
-    low.problem('name/unknown', span, ends.length === 0
-      ? text('the ends of this part have no names; `ends {name} to nose` in the part gives them', { name })
-      : text('no end of the part is called {name}: its ends are {from} and {to}', { name, from: ends[0] ?? '', to: ends[1] ?? '' }),
-      renamed(span, nearestWords(name, ends)));
+    low.problem(
+      'name/unknown',
+      span,
+      ends.length === 0
+        ? text('the ends of this part have no names; `ends {name} to nose` in the part gives them', { name })
+        : text('no end of the part is called {name}: its ends are {from} and {to}', {
+            name,
+            from: ends[0] ?? '',
+            to: ends[1] ?? '',
+          }),
+      renamed(span, nearestWords(name, ends)),
+    );
   }
 }
 
 /** `change outer, darts 16` and `without keel` speak of lines that there are. */
-export function reportUnknownLines(low: Lowering, all: readonly (RecipeItem | SizeItem)[], own: readonly (RecipeItem | SizeItem)[]): void {
+export function reportUnknownLines(
+  low: Lowering,
+  all: readonly (RecipeItem | SizeItem)[],
+  own: readonly (RecipeItem | SizeItem)[],
+): void {
   const process = all.findLast((item) => item.$type === 'Process');
   const lender: unknown = process?.$type === 'Process' ? process.base?.ref : undefined;
   if (process?.$type === 'Process' && process.base !== undefined && lender === undefined) return;
   const names = new Set(all.flatMap(namesIn));
-  for (const item of (lender as Recipe | undefined)?.items ?? []) if (item.$type === 'Process') for (const name of stepNames(item.steps)) names.add(name);
+  for (const item of (lender as Recipe | undefined)?.items ?? [])
+    if (item.$type === 'Process') for (const name of stepNames(item.steps)) names.add(name);
   const steps = all.flatMap((item) => (item.$type === 'Process' ? item.steps.filter(isChange) : []));
   for (const item of [...own.filter(isChange), ...steps]) {
     const name = item.line?.$refText;
     const span = propertySpan(item, 'line');
     if (name === undefined || span === undefined || names.has(name)) continue;
     const near = nearestWords(name, names);
-    low.problem('name/unknown', span, near.length > 0
-      ? text('no line of this recipe is called {name}: is {near} meant?', { name, near: near.join(' or ') })
-      : text('no line of this recipe is called {name}', { name }), renamed(span, near));
+    low.problem(
+      'name/unknown',
+      span,
+      near.length > 0
+        ? text('no line of this recipe is called {name}: is {near} meant?', { name, near: near.join(' or ') })
+        : text('no line of this recipe is called {name}', { name }),
+      renamed(span, near),
+    );
   }
 }
 
-const isChange = (item: { readonly $type: string }): item is Change | Without => item.$type === 'Change' || item.$type === 'Without';
+const isChange = (item: { readonly $type: string }): item is Change | Without =>
+  item.$type === 'Change' || item.$type === 'Without';
 
-const renamed = (span: Span, near: readonly string[]) => near.map((word) => ({ title: `Write ${word}`, edits: [{ ...span, text: word }] }));
+const renamed = (span: Span, near: readonly string[]) =>
+  near.map((word) => ({ title: `Write ${word}`, edits: [{ ...span, text: word }] }));
 
 function namesIn(item: RecipeItem | SizeItem): string[] {
-  if (item.$type === 'PartBlock') return item.items.flatMap((line) => (line.$type === 'Zone' && line.name !== undefined ? [line.name] : []));
+  if (item.$type === 'PartBlock')
+    return item.items.flatMap((line) => (line.$type === 'Zone' && line.name !== undefined ? [line.name] : []));
   if (item.$type === 'Stack') return layerNames(item.layers);
   if (item.$type === 'Process') return stepNames(item.steps);
   return item.$type === 'Load' && item.name !== undefined ? [item.name] : [];
 }
 
 function layerNames(lines: readonly StackLine[]): string[] {
-  return lines.flatMap((line) => (line.$type === 'Repeat' ? layerNames(line.layers) : isLayer(line) && line.name !== undefined ? [line.name] : []));
+  return lines.flatMap((line) =>
+    line.$type === 'Repeat' ? layerNames(line.layers) : isLayer(line) && line.name !== undefined ? [line.name] : [],
+  );
 }
 
 /** Feeds and vents by their names, other steps by their verbs. */
@@ -71,9 +101,13 @@ export function reportSameNames(low: Lowering, items: readonly (RecipeItem | Siz
     if ((item.$type !== 'Let' && item.$type !== 'Size') || item.name === undefined) continue;
     const key = `${item.$type} ${item.name}`;
     if (seen.has(key)) {
-      low.problem('name/duplicate', propertySpan(item, 'name'), item.$type === 'Let'
-        ? text('{name} has a value already; only the last one counts', { name: item.name })
-        : text('there is a size {name} already', { name: item.name }));
+      low.problem(
+        'name/duplicate',
+        propertySpan(item, 'name'),
+        item.$type === 'Let'
+          ? text('{name} has a value already; only the last one counts', { name: item.name })
+          : text('there is a size {name} already', { name: item.name }),
+      );
     }
     seen.add(key);
   }

@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import type { MaterialFacts } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { factValue, layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
@@ -8,7 +8,8 @@ import { type RecipeContext, rule } from '../rule.ts';
 /** Families that are thinned with styrene. */
 const families: ReadonlySet<string> = new Set(['polyester', 'vinyl_ester']);
 
-const hasStyrene = (resin: MaterialFacts): boolean => (factValue(resin.styrene)?.si ?? 0) > 0 || families.has(factValue(resin.family) ?? '');
+const hasStyrene = (resin: MaterialFacts): boolean =>
+  (factValue(resin.styrene)?.si ?? 0) > 0 || families.has(factValue(resin.family) ?? '');
 
 const suffers = (core: MaterialFacts): boolean => core.attackedBy?.some(({ value }) => value === 'styrene') === true;
 
@@ -35,8 +36,20 @@ export const coreAttackedByStyrene = rule({
       if (material === undefined || resin === undefined) continue;
       context.report({
         at: `${core.path}.material`,
-        message: text('{resin} dissolves {core}: it holds styrene, and {material} does not stand it; an epoxy, or a core that resists styrene', { resin: resin.name, core: core.name, material: material.name }),
-        ...(context.recipe.process === undefined ? {} : { related: [{ at: { entry: context.recipe.entry, path: `${context.recipe.process.path}.resin` }, message: text('the resin') }] }),
+        message: text(
+          '{resin} dissolves {core}: it holds styrene, and {material} does not stand it; an epoxy, or a core that resists styrene',
+          { resin: resin.name, core: core.name, material: material.name },
+        ),
+        ...(context.recipe.process === undefined
+          ? {}
+          : {
+              related: [
+                {
+                  at: { entry: context.recipe.entry, path: `${context.recipe.process.path}.resin` },
+                  message: text('the resin'),
+                },
+              ],
+            }),
       });
     }
   },

@@ -21,9 +21,15 @@ export const coreBagCrush = rule({
       if (pressure === undefined || strength === undefined || pressure <= strength.si * mostOfStrength) continue;
       context.report({
         at: core.path,
-        message: text('the bag presses with {pressure}; {core} stands {strength}, a third of it ({third}) at the heat of the cure: less vacuum, or a stronger core', {
-          pressure: pascals(pressure), core: core.name, strength: pascals(strength.si), third: pascals(strength.si * mostOfStrength),
-        }),
+        message: text(
+          'the bag presses with {pressure}; {core} stands {strength}, a third of it ({third}) at the heat of the cure: less vacuum, or a stronger core',
+          {
+            pressure: pascals(pressure),
+            core: core.name,
+            strength: pascals(strength.si),
+            third: pascals(strength.si * mostOfStrength),
+          },
+        ),
       });
     }
   },

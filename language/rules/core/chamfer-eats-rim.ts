@@ -17,14 +17,27 @@ export const coreChamferEatsRim = rule({
       const thickness = valueOf(context.ask(layerThickness, core.key));
       const footprint = footprintOf(context.bench, core);
       const { chamfer } = core.layer;
-      if (half === undefined || thickness === undefined || footprint?.whole !== true || chamfer === undefined || chamfer.si <= 0) continue;
+      if (
+        half === undefined ||
+        thickness === undefined ||
+        footprint?.whole !== true ||
+        chamfer === undefined ||
+        chamfer.si <= 0
+      )
+        continue;
       const run = thickness / Math.tan(chamfer.si);
       if (run < half - footprint.inset) continue;
       context.report({
         at: clauseAt(core, 'chamfer'),
-        message: text('a slope of {chamfer} runs in by {run} over {thickness} of core, and the core is only {half} wide from its toe to its middle: nothing flat is left', {
-          chamfer, run: metres(run), thickness: metres(thickness), half: metres(Math.max(0, half - footprint.inset)),
-        }),
+        message: text(
+          'a slope of {chamfer} runs in by {run} over {thickness} of core, and the core is only {half} wide from its toe to its middle: nothing flat is left',
+          {
+            chamfer,
+            run: metres(run),
+            thickness: metres(thickness),
+            half: metres(Math.max(0, half - footprint.inset)),
+          },
+        ),
       });
     }
   },

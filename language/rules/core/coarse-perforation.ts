@@ -21,8 +21,17 @@ export const coreCoarsePerforation = rule({
       const diameter = core.layer.perforation?.diameter;
       context.report({
         at: clauseAt(core, 'perforate'),
-        message: text('the holes of {core} stand {pitch} apart; the resin spreads over the skin below from holes that are {most} apart or less', { core: core.name, pitch, most: metres(most) }),
-        fixes: [context.edit.replace('Write every 40 mm', clauseAt(core, 'perforate'), `perforate ${asTyped(diameter ?? metres(0.002))} every 40 mm`)],
+        message: text(
+          'the holes of {core} stand {pitch} apart; the resin spreads over the skin below from holes that are {most} apart or less',
+          { core: core.name, pitch, most: metres(most) },
+        ),
+        fixes: [
+          context.edit.replace(
+            'Write every 40 mm',
+            clauseAt(core, 'perforate'),
+            `perforate ${asTyped(diameter ?? metres(0.002))} every 40 mm`,
+          ),
+        ],
       });
     }
   },

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
-import { namedLayers } from '../../../calc/stack/order.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { namedLayers } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
@@ -20,12 +20,18 @@ export const coreGrooveTooDeep = rule({
       const thickness = valueOf(context.ask(layerThickness, core.key));
       for (const groove of core.layer.grooves ?? []) {
         const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
-        const depth = groove.depth?.si ?? (strip === undefined ? undefined : valueOf(context.ask(layerThickness, strip.key)));
+        const depth =
+          groove.depth?.si ?? (strip === undefined ? undefined : valueOf(context.ask(layerThickness, strip.key)));
         // a strip thicker than the core is told of as that
-        if (thickness === undefined || depth === undefined || depth <= mostOfCore * thickness || depth > thickness) continue;
+        if (thickness === undefined || depth === undefined || depth <= mostOfCore * thickness || depth > thickness)
+          continue;
         context.report({
           at: groove.path,
-          message: text('the groove is {depth} deep in a core of {thickness}: {left} are left below it', { depth: metres(depth), thickness: metres(thickness), left: metres(thickness - depth) }),
+          message: text('the groove is {depth} deep in a core of {thickness}: {left} are left below it', {
+            depth: metres(depth),
+            thickness: metres(thickness),
+            left: metres(thickness - depth),
+          }),
         });
       }
     }

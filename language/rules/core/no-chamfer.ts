@@ -24,10 +24,21 @@ export const coreNoChamfer = rule({
       if (chamfer !== undefined && chamfer.si <= steepest + 1e-9) continue;
       context.report({
         at: chamfer === undefined ? core.path : clauseAt(core, 'chamfer'),
-        message: chamfer === undefined
-          ? text('{core} ends square inside the skins, {thickness} high: the skin bridges there; chamfer it to 20 deg', { core: core.name, thickness: metres(thickness) })
-          : text('the edge of {core} stands at {chamfer}: more than 30 deg makes a kink that the skin bridges', { core: core.name, chamfer }),
-        fixes: [chamfer === undefined ? context.edit.addClause('Add chamfer 20 deg', core.path, 'chamfer 20 deg') : context.edit.replace('Write chamfer 20 deg', clauseAt(core, 'chamfer'), 'chamfer 20 deg')],
+        message:
+          chamfer === undefined
+            ? text(
+                '{core} ends square inside the skins, {thickness} high: the skin bridges there; chamfer it to 20 deg',
+                { core: core.name, thickness: metres(thickness) },
+              )
+            : text('the edge of {core} stands at {chamfer}: more than 30 deg makes a kink that the skin bridges', {
+                core: core.name,
+                chamfer,
+              }),
+        fixes: [
+          chamfer === undefined
+            ? context.edit.addClause('Add chamfer 20 deg', core.path, 'chamfer 20 deg')
+            : context.edit.replace('Write chamfer 20 deg', clauseAt(core, 'chamfer'), 'chamfer 20 deg'),
+        ],
       });
     }
   },

@@ -20,12 +20,16 @@ export const coreNotBedded = rule({
       const below = layers.slice(0, core.index).findLast(({ layer }) => layer.kind === 'ply');
       const cloth = below === undefined ? undefined : valueOf(context.ask(layerCloth, below.key));
       const weight = below === undefined ? undefined : valueOf(context.ask(layerArealWeight, below.key));
-      if (below === undefined || cloth === undefined || (cloth.style === 'random' && (weight ?? 0) >= beds - 1e-9)) continue;
+      if (below === undefined || cloth === undefined || (cloth.style === 'random' && (weight ?? 0) >= beds - 1e-9))
+        continue;
       if (isBedded(context, core) || stepsOn(context, core, 'bag down', 'bag').length > 0) continue;
       const paste = wetWithStyrene(context, below) ? 'core_bedding_paste' : 'epoxy_fillet';
       context.report({
         at: core.path,
-        message: text('{core} is laid by hand on {below} with nothing to bed it in: paste, a wet mat of 450 g/m2, or a bag', { core: core.name, below: below.name }),
+        message: text(
+          '{core} is laid by hand on {below} with nothing to bed it in: paste, a wet mat of 450 g/m2, or a bag',
+          { core: core.name, below: below.name },
+        ),
         fixes: [context.edit.addClause(`Add bedded ${paste}`, core.path, `bedded ${paste}`)],
       });
     }

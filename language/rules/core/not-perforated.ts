@@ -10,8 +10,12 @@ const thinEnough = 0.002;
 
 /** A step that pierces or scores this core, where the line of the core says nothing. */
 const piercedByStep = (context: RecipeContext, core: LaidLayer): boolean =>
-  [...allSteps(context.recipe.process?.steps ?? [])].some((step) => (step.verb === 'perforate' || step.verb === 'score')
-    && (step.arguments.length === 0 || step.arguments.some((argument) => argument.kind === 'word' && argument.word === core.layer.name)));
+  [...allSteps(context.recipe.process?.steps ?? [])].some(
+    (step) =>
+      (step.verb === 'perforate' || step.verb === 'score') &&
+      (step.arguments.length === 0 ||
+        step.arguments.some((argument) => argument.kind === 'word' && argument.word === core.layer.name)),
+  );
 
 export const coreNotPerforated = rule({
   name: 'core/not-perforated',
@@ -21,7 +25,13 @@ export const coreNotPerforated = rule({
   check(context) {
     if (context.recipe.process?.kind !== 'infusion') return;
     const layers = layersOf(context);
-    const cores = layers.filter(({ layer }) => layer.kind === 'core' && layer.perforation === undefined && layer.score === undefined && layer.extent.kind !== 'shape');
+    const cores = layers.filter(
+      ({ layer }) =>
+        layer.kind === 'core' &&
+        layer.perforation === undefined &&
+        layer.score === undefined &&
+        layer.extent.kind !== 'shape',
+    );
     for (const core of onePerLine(cores)) {
       const below = layers.slice(0, core.index).findLast(({ layer }) => layer.kind === 'ply');
       const thickness = valueOf(context.ask(layerThickness, core.key));
@@ -29,7 +39,10 @@ export const coreNotPerforated = rule({
       if (thickness !== undefined && thickness <= thinEnough) continue;
       context.report({
         at: core.path,
-        message: text('{core} has no holes and no cuts: the resin runs over it in the mesh and does not reach {below} on the tool side', { core: core.name, below: below.name }),
+        message: text(
+          '{core} has no holes and no cuts: the resin runs over it in the mesh and does not reach {below} on the tool side',
+          { core: core.name, below: below.name },
+        ),
         related: [{ at: { entry: context.recipe.entry, path: below.path }, message: text('the skin that stays dry') }],
         fixes: [context.edit.addClause('Add perforate 2 mm every 40 mm', core.path, 'perforate 2 mm every 40 mm')],
       });

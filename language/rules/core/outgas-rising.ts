@@ -11,15 +11,27 @@ export const coreOutgasRising = rule({
   on: 'recipe',
   check(context) {
     const steps = stepsOf(context);
-    const wet = context.recipe.process?.kind === 'infusion' ? firstOf(steps, 'infuse') : firstOf(steps.filter(({ layers }) => layers.some(({ layer }) => layer.kind === 'core')), 'lay');
+    const wet =
+      context.recipe.process?.kind === 'infusion'
+        ? firstOf(steps, 'infuse')
+        : firstOf(
+            steps.filter(({ layers }) => layers.some(({ layer }) => layer.kind === 'core')),
+            'lay',
+          );
     const cores = coresOf(context);
     const heat = after(steps, wet).find(({ step }) => step.verb === 'heat');
-    const gelled = after(steps, wet).find(({ step }) => step.verb === 'cure' || (step.verb === 'wait' && hasWord(head(step), 'gel', 'hard')));
-    if (wet === undefined || heat === undefined || cores[0] === undefined || context.recipe.process?.kind === 'prepreg') return;
+    const gelled = after(steps, wet).find(
+      ({ step }) => step.verb === 'cure' || (step.verb === 'wait' && hasWord(head(step), 'gel', 'hard')),
+    );
+    if (wet === undefined || heat === undefined || cores[0] === undefined || context.recipe.process?.kind === 'prepreg')
+      return;
     if (gelled !== undefined && steps.indexOf(gelled) < steps.indexOf(heat)) return;
     context.report({
       at: heat.step.path,
-      message: text('{core} is heated while the resin is still wet: the gas in its cells expands and blows into the skin; heat it after gel', { core: cores[0].name }),
+      message: text(
+        '{core} is heated while the resin is still wet: the gas in its cells expands and blows into the skin; heat it after gel',
+        { core: cores[0].name },
+      ),
       related: [{ at: { entry: context.recipe.entry, path: wet.step.path }, message: text('the resin goes in here') }],
     });
   },

@@ -15,11 +15,16 @@ export const coreRaceTrack = rule({
   check(context) {
     if (context.recipe.process?.kind !== 'infusion') return;
     for (const core of coresOf(context)) {
-      const groove = core.layer.grooves?.find(({ clearance }) => clearance !== undefined && clearance.si > widest + 1e-9);
+      const groove = core.layer.grooves?.find(
+        ({ clearance }) => clearance !== undefined && clearance.si > widest + 1e-9,
+      );
       if (groove?.clearance === undefined) continue;
       context.report({
         at: clauseAt(core, 'clearance'),
-        message: text('a gap of {gap} beside the strip in {core} is a channel: over {most} the resin races through it and shuts the middle off dry', { gap: groove.clearance, core: core.name, most: metres(widest) }),
+        message: text(
+          'a gap of {gap} beside the strip in {core} is a channel: over {most} the resin races through it and shuts the middle off dry',
+          { gap: groove.clearance, core: core.name, most: metres(widest) },
+        ),
         fixes: [context.edit.replace('Write clearance 1 mm', clauseAt(core, 'clearance'), 'clearance 1 mm')],
       });
     }

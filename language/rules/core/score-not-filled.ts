@@ -12,10 +12,18 @@ export const coreScoreNotFilled = rule({
     const kind = context.recipe.process?.kind;
     if (kind !== 'hand' && kind !== 'bagged') return;
     for (const core of coresOf(context)) {
-      if ((core.layer.score === undefined && stepsOn(context, core, 'score').length === 0) || isBedded(context, core) || stepsOn(context, core, 'fill').length > 0) continue;
+      if (
+        (core.layer.score === undefined && stepsOn(context, core, 'score').length === 0) ||
+        isBedded(context, core) ||
+        stepsOn(context, core, 'fill').length > 0
+      )
+        continue;
       context.report({
         at: core.layer.score === undefined ? core.path : clauseAt(core, 'score'),
-        message: text('nothing fills the cuts of {core}: bed it in paste, or fill the cuts; open they are a path for water', { core: core.name }),
+        message: text(
+          'nothing fills the cuts of {core}: bed it in paste, or fill the cuts; open they are a path for water',
+          { core: core.name },
+        ),
       });
     }
   },

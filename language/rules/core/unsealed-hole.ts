@@ -11,10 +11,18 @@ export const coreUnsealedHole = rule({
   check(context) {
     for (const drilled of drilledIn(context)) {
       const { into, step } = drilled;
-      if (into.layer.kind !== 'insert' || materialOf(context, into)?.moisture === undefined || isSealed(context, drilled)) continue;
+      if (
+        into.layer.kind !== 'insert' ||
+        materialOf(context, into)?.moisture === undefined ||
+        isSealed(context, drilled)
+      )
+        continue;
       context.report({
         at: step.path,
-        message: text('the holes in {insert} are not sealed: {material} drinks through their walls', { insert: into.name, material: into.layer.material ?? '' }),
+        message: text('the holes in {insert} are not sealed: {material} drinks through their walls', {
+          insert: into.name,
+          material: into.layer.material ?? '',
+        }),
         fixes: [context.edit.addClause('Add sealed', step.path, 'sealed')],
       });
     }

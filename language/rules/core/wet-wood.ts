@@ -1,8 +1,8 @@
 import { text } from '../../../calc/figure/index.ts';
 import { hasWord, head } from '../../../calc/plan/reading.ts';
+import { factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { stepsOf } from '../kit/steps.ts';
-import { factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 /** Water in wood that is laid, kg/kg. Common practice. */
@@ -14,12 +14,27 @@ export const coreWetWood = rule({
   title: 'wood goes into the laminate too wet',
   on: 'recipe',
   check(context) {
-    for (const wood of onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'core' || layer.kind === 'insert'))) {
+    for (const wood of onePerLine(
+      layersOf(context).filter(({ layer }) => layer.kind === 'core' || layer.kind === 'insert'),
+    )) {
       const water = factValue(materialOf(context, wood)?.moisture);
-      if (water === undefined || water.si <= most + 1e-9 || stepsOf(context).some(({ step }) => step.verb === 'dry' && [wood.name, wood.layer.material].some((name) => name !== undefined && hasWord(head(step), name)))) continue;
+      if (
+        water === undefined ||
+        water.si <= most + 1e-9 ||
+        stepsOf(context).some(
+          ({ step }) =>
+            step.verb === 'dry' &&
+            [wood.name, wood.layer.material].some((name) => name !== undefined && hasWord(head(step), name)),
+        )
+      )
+        continue;
       context.report({
         at: `${wood.path}.material`,
-        message: text('{material} holds {water} of water; {most} at the most when it is laid: dry it first', { material: wood.layer.material ?? '', water, most: { ...water, si: most } }),
+        message: text('{material} holds {water} of water; {most} at the most when it is laid: dry it first', {
+          material: wood.layer.material ?? '',
+          water,
+          most: { ...water, si: most },
+        }),
         fixes: [addStep(context, 'dry', `dry ${wood.name}, 12 h at 50 degC`)],
       });
     }

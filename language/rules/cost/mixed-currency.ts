@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
-import { usesInRecipe } from '../kit/uses.ts';
 import { factValue } from '../kit/layers.ts';
+import { usesInRecipe } from '../kit/uses.ts';
 import { rule } from '../rule.ts';
 
 export const costMixedCurrency = rule({
@@ -23,7 +23,10 @@ export const costMixedCurrency = rule({
       told.add(use.name);
       context.report({
         at: use.at,
-        message: text('{material} costs {price}, and the shop reckons in {own}: prices are not converted, so the cost cannot be told', { material: use.name, price, own }),
+        message: text(
+          '{material} costs {price}, and the shop reckons in {own}: prices are not converted, so the cost cannot be told',
+          { material: use.name, price, own },
+        ),
         related: [{ at: other.at, message: text('the price') }],
       });
     }

@@ -1,6 +1,6 @@
+import { cost } from '../../../calc/cost/cost.figure.ts';
 import type { Reason } from '../../../calc/figure/index.ts';
 import { isCannot, text } from '../../../calc/figure/index.ts';
-import { cost } from '../../../calc/cost/cost.figure.ts';
 import { usesInRecipe } from '../kit/uses.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
@@ -36,8 +36,13 @@ export const costNoPrice = rule({
       const material = context.bench.material(use.name);
       context.report({
         at: use.at,
-        message: text('{material} has no price, so the cost of this part cannot be told; write its price, or `price ?` until it is known', { material: use.name }),
-        ...(material === undefined ? {} : { related: [{ at: { entry: material.entry, path: 'name' }, message: text('where its price belongs') }] }),
+        message: text(
+          '{material} has no price, so the cost of this part cannot be told; write its price, or `price ?` until it is known',
+          { material: use.name },
+        ),
+        ...(material === undefined
+          ? {}
+          : { related: [{ at: { entry: material.entry, path: 'name' }, message: text('where its price belongs') }] }),
       });
     }
   },

@@ -1,7 +1,6 @@
-import { text } from '../../../calc/figure/index.ts';
 import { DART_KEEP_OFF } from '../../../calc/cloth/habits.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
-import { usual } from '../../../calc/figure/index.ts';
+import { text, usual } from '../../../calc/figure/index.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -20,7 +19,10 @@ export const dartIntoFace = rule({
       if (keepOff === undefined || wrap === undefined || wrap.reach > keepOff + 1e-9) continue;
       context.report({
         at: clauseAt(laid, 'wrap'),
-        message: text('{ply} reaches {reach} past the outline, and darts end {keep} short of the face: none can be cut; a longer landing', { ply: laid.name, reach: metres(wrap.reach), keep: metres(keepOff) }),
+        message: text(
+          '{ply} reaches {reach} past the outline, and darts end {keep} short of the face: none can be cut; a longer landing',
+          { ply: laid.name, reach: metres(wrap.reach), keep: metres(keepOff) },
+        ),
       });
     }
   },

@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -16,12 +16,20 @@ export const dartMissing = rule({
       if (need === undefined || need.darts === 0) continue;
       context.report({
         at: laid.layer.darts === 0 ? clauseAt(laid, 'darts') : clauseAt(laid, 'wrap'),
-        message: text('{ply} has {excess} too much length at its free edge, more than it takes up by shear: {darts} darts of {width} are needed', {
-          ply: laid.name, excess: metres(need.excess), darts: need.darts, width: metres(need.width),
-        }),
-        fixes: [laid.layer.darts === 0
-          ? context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')
-          : context.edit.addClause('Add darts auto', laid.path, 'darts auto')],
+        message: text(
+          '{ply} has {excess} too much length at its free edge, more than it takes up by shear: {darts} darts of {width} are needed',
+          {
+            ply: laid.name,
+            excess: metres(need.excess),
+            darts: need.darts,
+            width: metres(need.width),
+          },
+        ),
+        fixes: [
+          laid.layer.darts === 0
+            ? context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')
+            : context.edit.addClause('Add darts auto', laid.path, 'darts auto'),
+        ],
       });
     }
   },

@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
@@ -17,8 +17,15 @@ export const dartSlitMissing = rule({
       if (need === undefined || need.slits === 0 || (darts === undefined && need.darts > 0)) continue;
       context.report({
         at: darts === undefined ? clauseAt(laid, 'wrap') : clauseAt(laid, 'darts'),
-        message: text('round an inward bend {ply} is too short at its free edge: {slits} relief slits let it open', { ply: laid.name, slits: need.slits }),
-        fixes: [darts === undefined ? context.edit.addClause('Add darts auto', laid.path, 'darts auto') : context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
+        message: text('round an inward bend {ply} is too short at its free edge: {slits} relief slits let it open', {
+          ply: laid.name,
+          slits: need.slits,
+        }),
+        fixes: [
+          darts === undefined
+            ? context.edit.addClause('Add darts auto', laid.path, 'darts auto')
+            : context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto'),
+        ],
       });
     }
   },

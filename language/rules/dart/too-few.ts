@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -14,12 +14,25 @@ export const dartTooFew = rule({
       const { darts, extent } = laid.layer;
       if (extent.kind !== 'wrap' || typeof darts !== 'number' || darts === 0) continue;
       const need = valueOf(context.ask(dartNeed, laid.key));
-      const wanted = need === undefined ? 0 : Math.ceil(need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9);
+      const wanted =
+        need === undefined
+          ? 0
+          : Math.ceil(
+              need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9,
+            );
       if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts >= wanted) continue;
-      const enough = need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / need.widest - 1e-9)) : 0), 0);
+      const enough = need.bends.reduce(
+        (sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / need.widest - 1e-9)) : 0),
+        0,
+      );
       context.report({
         at: clauseAt(laid, 'darts'),
-        message: text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', { darts, width: metres(need.typed.width), widest: metres(need.widest), enough }),
+        message: text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', {
+          darts,
+          width: metres(need.typed.width),
+          widest: metres(need.widest),
+          enough,
+        }),
         fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
     }

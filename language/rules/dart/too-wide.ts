@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -14,12 +14,20 @@ export const dartTooWide = rule({
       const { darts, extent } = laid.layer;
       if (extent.kind !== 'wrap' || typeof darts !== 'number' || darts === 0) continue;
       const need = valueOf(context.ask(dartNeed, laid.key));
-      const wanted = need === undefined ? Infinity : Math.ceil(need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9);
+      const wanted =
+        need === undefined
+          ? Infinity
+          : Math.ceil(
+              need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9,
+            );
       // fewer than that is told of as too few
       if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts < wanted) continue;
       context.report({
         at: clauseAt(laid, 'darts'),
-        message: text('{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}', { darts, width: metres(need.typed.width), widest: metres(need.widest) }),
+        message: text(
+          '{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}',
+          { darts, width: metres(need.typed.width), widest: metres(need.widest) },
+        ),
         fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
     }

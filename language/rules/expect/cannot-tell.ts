@@ -1,5 +1,5 @@
+import { evaluate, TESTED } from '../../../calc/expect/evaluate.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { TESTED, evaluate } from '../../../calc/expect/evaluate.ts';
 import { withReasons } from '../kit/words.ts';
 import { rule } from '../rule.ts';
 
@@ -11,12 +11,22 @@ export const expectCannotTell = rule({
   check(context) {
     for (const { path, test } of context.recipe.expects) {
       // a word or a name that is not known is told of as that
-      const known = TESTED.includes(test.what) && (test.under === undefined || context.recipe.loads.some(({ name }) => name === test.under));
+      const known =
+        TESTED.includes(test.what) &&
+        (test.under === undefined || context.recipe.loads.some(({ name }) => name === test.under));
       if (!known) continue;
       const { verdict, reasons } = evaluate(context.bench, test, path);
       const what = test.what.replaceAll('_', ' ');
-      if (verdict === 'not yet') context.report({ at: path, message: reasons[0]?.text ?? text('{expected} is not computed yet', { expected: what }) });
-      else if (verdict === 'cannot tell') context.report({ at: path, message: withReasons(text('{expected} cannot be told', { expected: what }), reasons) });
+      if (verdict === 'not yet')
+        context.report({
+          at: path,
+          message: reasons[0]?.text ?? text('{expected} is not computed yet', { expected: what }),
+        });
+      else if (verdict === 'cannot tell')
+        context.report({
+          at: path,
+          message: withReasons(text('{expected} cannot be told', { expected: what }), reasons),
+        });
     }
   },
 });

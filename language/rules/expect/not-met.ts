@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { evaluate } from '../../../calc/expect/evaluate.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import type { Quantity } from '../../../calc/quantity/index.ts';
 import { rule } from '../rule.ts';

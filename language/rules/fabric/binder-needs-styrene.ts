@@ -18,7 +18,10 @@ export const fabricBinderNeedsStyrene = rule({
       told.add(laid.layer.material ?? '');
       context.report({
         at: `${laid.path}.material`,
-        message: text('the binder of {material} dissolves in styrene, and {resin} has none: the mat stays stiff and white; powder-bound or stitched mat', { material: laid.layer.material ?? '', resin: resin.name }),
+        message: text(
+          'the binder of {material} dissolves in styrene, and {resin} has none: the mat stays stiff and white; powder-bound or stitched mat',
+          { material: laid.layer.material ?? '', resin: resin.name },
+        ),
       });
     }
   },

@@ -19,11 +19,21 @@ export const fabricSizingMismatch = rule({
       const resin = sizing === undefined ? undefined : resinOf(context, laid);
       const family = factValue(resin?.family);
       const made = families.filter((each) => sizing?.includes(each) === true);
-      if (sizing === undefined || resin === undefined || family === undefined || made.length === 0 || made.some((each) => family === each || (each === 'polyester' && family === 'vinyl_ester'))) continue;
+      if (
+        sizing === undefined ||
+        resin === undefined ||
+        family === undefined ||
+        made.length === 0 ||
+        made.some((each) => family === each || (each === 'polyester' && family === 'vinyl_ester'))
+      )
+        continue;
       told.add(laid.layer.material ?? '');
       context.report({
         at: `${laid.path}.material`,
-        message: text('{material} is sized for {made} ({sizing}), {resin} is {family}: the resin wets it badly and lets go of the fibre', { material: laid.layer.material ?? '', made: made.join(' and '), sizing, resin: resin.name, family }),
+        message: text(
+          '{material} is sized for {made} ({sizing}), {resin} is {family}: the resin wets it badly and lets go of the fibre',
+          { material: laid.layer.material ?? '', made: made.join(' and '), sizing, resin: resin.name, family },
+        ),
       });
     }
   },

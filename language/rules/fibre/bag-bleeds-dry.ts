@@ -3,9 +3,9 @@ import { layerFraction } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { drivingPressure } from '../../../calc/vacuum/vacuum.figure.ts';
 import { saidAt } from '../kit/fractions.ts';
-import { firstOf, stepsOf } from '../kit/steps.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { pascals, share } from '../kit/shown.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** Pressure of the bag, Pa, and resin by weight, beyond which a wet layup bleeds dry. Common practice. */
@@ -32,10 +32,19 @@ export const fibreBagBleedsDry = rule({
       told.add(at);
       context.report({
         at,
-        message: text('laid with {resin} of resin by weight, {pressure} on it, and a {verb} over perforated film: it bleeds dry; {least} of resin, or {pull} at the most', {
-          resin: share(1 - fraction.byWeight), pressure: pascals(pressure), verb: takes.step.verb, least: share(lean), pull: pascals(hardPull),
-        }),
-        related: [{ at: { entry: context.recipe.entry, path: takes.step.path }, message: text('it takes the resin up') }],
+        message: text(
+          'laid with {resin} of resin by weight, {pressure} on it, and a {verb} over perforated film: it bleeds dry; {least} of resin, or {pull} at the most',
+          {
+            resin: share(1 - fraction.byWeight),
+            pressure: pascals(pressure),
+            verb: takes.step.verb,
+            least: share(lean),
+            pull: pascals(hardPull),
+          },
+        ),
+        related: [
+          { at: { entry: context.recipe.entry, path: takes.step.path }, message: text('it takes the resin up') },
+        ],
       });
     }
   },

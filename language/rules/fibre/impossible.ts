@@ -12,10 +12,18 @@ import { rule } from '../rule.ts';
  * (published), mat 35 % usual and 42 % at the most, vacuum alone 0.62 by volume: common practice and from memory.
  */
 const most: Readonly<Record<ProcessKind, { readonly mat: number; readonly cloth: number }>> = {
-  hand: { mat: 0.24, cloth: 0.4 }, bagged: { mat: 0.3, cloth: 0.55 }, infusion: { mat: 0.32, cloth: 0.62 }, prepreg: { mat: 0.35, cloth: 0.66 },
+  hand: { mat: 0.24, cloth: 0.4 },
+  bagged: { mat: 0.3, cloth: 0.55 },
+  infusion: { mat: 0.32, cloth: 0.62 },
+  prepreg: { mat: 0.35, cloth: 0.66 },
 };
 
-const spoken: Readonly<Record<ProcessKind, string>> = { hand: 'hand layup', bagged: 'a wet layup under a bag', infusion: 'an infusion', prepreg: 'prepreg' };
+const spoken: Readonly<Record<ProcessKind, string>> = {
+  hand: 'hand layup',
+  bagged: 'a wet layup under a bag',
+  infusion: 'an infusion',
+  prepreg: 'prepreg',
+};
 
 export const fibreImpossible = rule({
   name: 'fibre/impossible',
@@ -36,9 +44,16 @@ export const fibreImpossible = rule({
       told.add(at);
       context.report({
         at,
-        message: text('{ply} would hold {weight} of fibre by weight, {volume} by volume; {process} packs {limit} by volume at the most', {
-          ply: laid.name, weight: share(fraction.byWeight), volume: share(fraction.byVolume), process: spoken[kind], limit: share(limit),
-        }),
+        message: text(
+          '{ply} would hold {weight} of fibre by weight, {volume} by volume; {process} packs {limit} by volume at the most',
+          {
+            ply: laid.name,
+            weight: share(fraction.byWeight),
+            volume: share(fraction.byVolume),
+            process: spoken[kind],
+            limit: share(limit),
+          },
+        ),
       });
     }
   },

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { drilledIn } from '../kit/drilled.ts';
-import { SLACK, footprintOf } from '../kit/geometry.ts';
+import { footprintOf, SLACK } from '../kit/geometry.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -18,12 +18,24 @@ export const insertHoleMisses = rule({
       if (reach === undefined || shape === undefined || !('length' in shape)) continue;
       const left = Math.min(shape.length / 2 - reach.x, shape.width / 2 - reach.y);
       if (left >= fromEdge * diameter - SLACK) continue;
-      const figures = { insert: into.name, left: metres(Math.abs(left)), wanted: metres(fromEdge * diameter), diameter: metres(diameter) };
+      const figures = {
+        insert: into.name,
+        left: metres(Math.abs(left)),
+        wanted: metres(fromEdge * diameter),
+        diameter: metres(diameter),
+      };
       context.report({
         at: step.path,
-        message: left < 0
-          ? text('the outer holes lie {left} beside {insert}; holes of {diameter} want {wanted} of it beyond their middle', figures)
-          : text('the outer holes stand {left} from the edge of {insert}; holes of {diameter} want {wanted} beyond their middle', figures),
+        message:
+          left < 0
+            ? text(
+                'the outer holes lie {left} beside {insert}; holes of {diameter} want {wanted} of it beyond their middle',
+                figures,
+              )
+            : text(
+                'the outer holes stand {left} from the edge of {insert}; holes of {diameter} want {wanted} beyond their middle',
+                figures,
+              ),
         related: [{ at: { entry: context.recipe.entry, path: into.path }, message: text('the insert') }],
       });
     }

@@ -23,11 +23,28 @@ export const insertOversizeAndPlug = rule({
       if (first !== undefined && first >= wanted - 1e-6) continue;
       context.report({
         at: clause?.path ?? step.path,
-        message: first === undefined
-          ? text('holes of {diameter} go through the bare core {core}: drill {wanted}, fill, and drill again to size, or give them an insert', { diameter: metres(diameter), core: into.name, wanted: metres(wanted) })
-          : text('drilled {first} first, holes of {diameter} in {core} keep too thin a wall: {wanted} or more', { first: metres(first), diameter: metres(diameter), core: into.name, wanted: metres(wanted) }),
+        message:
+          first === undefined
+            ? text(
+                'holes of {diameter} go through the bare core {core}: drill {wanted}, fill, and drill again to size, or give them an insert',
+                { diameter: metres(diameter), core: into.name, wanted: metres(wanted) },
+              )
+            : text('drilled {first} first, holes of {diameter} in {core} keep too thin a wall: {wanted} or more', {
+                first: metres(first),
+                diameter: metres(diameter),
+                core: into.name,
+                wanted: metres(wanted),
+              }),
         related: [{ at: { entry: context.recipe.entry, path: into.path }, message: text('the core') }],
-        fixes: [clause === undefined ? context.edit.addClause('Drill oversize and fill', step.path, `oversize ${typedLength(wanted)} then fill epoxy_fillet`) : undefined],
+        fixes: [
+          clause === undefined
+            ? context.edit.addClause(
+                'Drill oversize and fill',
+                step.path,
+                `oversize ${typedLength(wanted)} then fill epoxy_fillet`,
+              )
+            : undefined,
+        ],
       });
     }
   },

@@ -22,9 +22,17 @@ export const insertThickerThanCore = rule({
       if (core === undefined || own === undefined || around === undefined || own <= around + levelEnough) continue;
       context.report({
         at: `${insert.path}.thickness`,
-        message: text('{insert} is {thick} thick and stands {step} proud of {core}, which is {around}', { insert: insert.name, thick: metres(own), step: metres(own - around), core: core.name, around: metres(around) }),
+        message: text('{insert} is {thick} thick and stands {step} proud of {core}, which is {around}', {
+          insert: insert.name,
+          thick: metres(own),
+          step: metres(own - around),
+          core: core.name,
+          around: metres(around),
+        }),
         related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core') }],
-        fixes: [context.edit.replace(`Write ${asTyped(metres(around))}`, `${insert.path}.thickness`, asTyped(metres(around)))],
+        fixes: [
+          context.edit.replace(`Write ${asTyped(metres(around))}`, `${insert.path}.thickness`, asTyped(metres(around))),
+        ],
       });
     }
   },

@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/index.ts';
-import { SLACK, outOfPart } from '../kit/geometry.ts';
+import { outOfPart, SLACK } from '../kit/geometry.ts';
 import { factValue, layersOf, onePerLine } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -17,7 +17,14 @@ export const insertTouchesEdge = rule({
     for (const insert of onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'insert'))) {
       const out = outOfPart(context.bench, insert);
       if (out === undefined || out > SLACK || -out >= room - SLACK) continue;
-      context.report({ at: insert.path, message: text('{insert} comes within {left} of the finished edge; {room} or more are wanted', { insert: insert.name, left: metres(Math.max(0, -out)), room: metres(room) }) });
+      context.report({
+        at: insert.path,
+        message: text('{insert} comes within {left} of the finished edge; {room} or more are wanted', {
+          insert: insert.name,
+          left: metres(Math.max(0, -out)),
+          room: metres(room),
+        }),
+      });
     }
   },
 });

@@ -21,14 +21,27 @@ export const joinAligned = rule({
     for (const [i, laid] of plies.entries()) {
       const before = plies[i - 1];
       if (before === undefined || frame === undefined || told.has(laid.path)) continue;
-      const pairs = (laid.layer.joins ?? []).flatMap((join) => (before.layer.joins ?? []).map((other) => [placedPoint(frame, join.at), placedPoint(frame, other.at)] as const));
-      const near = pairs.some(([a, b]) => !isImpossible(a) && !isImpossible(b) && Math.hypot(a.x + laid.stagger - b.x - before.stagger, a.y - b.y) < apart - 1e-9);
+      const pairs = (laid.layer.joins ?? []).flatMap((join) =>
+        (before.layer.joins ?? []).map((other) => [placedPoint(frame, join.at), placedPoint(frame, other.at)] as const),
+      );
+      const near = pairs.some(
+        ([a, b]) =>
+          !isImpossible(a) &&
+          !isImpossible(b) &&
+          Math.hypot(a.x + laid.stagger - b.x - before.stagger, a.y - b.y) < apart - 1e-9,
+      );
       if (!near) continue;
       told.add(laid.path);
       context.report({
         at: clauseAt(laid, 'join'),
-        message: text('the join of {ply} stands less than {apart} from that of {before} below it', { ply: laid.name, apart: metres(apart), before: before.name }),
-        related: [{ at: { entry: context.recipe.entry, path: clauseAt(before, 'join') }, message: text('the join below') }],
+        message: text('the join of {ply} stands less than {apart} from that of {before} below it', {
+          ply: laid.name,
+          apart: metres(apart),
+          before: before.name,
+        }),
+        related: [
+          { at: { entry: context.recipe.entry, path: clauseAt(before, 'join') }, message: text('the join below') },
+        ],
       });
     }
   },

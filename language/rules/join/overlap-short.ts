@@ -15,14 +15,25 @@ export const joinOverlapShort = rule({
   check(context) {
     const least = factValue(context.book.shop?.habits?.overlap)?.amounts[0]?.si ?? usualOverlap;
     for (const laid of onePerLine(layersOf(context))) {
-      const join = laid.layer.joins?.find(({ kind, lap }) => kind === 'lap' && lap !== undefined && lap.si < least - 1e-9);
-      const lap = join?.lap ?? (laid.layer.lap !== undefined && laid.layer.lap.si < least - 1e-9 ? laid.layer.lap : undefined);
+      const join = laid.layer.joins?.find(
+        ({ kind, lap }) => kind === 'lap' && lap !== undefined && lap.si < least - 1e-9,
+      );
+      const lap =
+        join?.lap ?? (laid.layer.lap !== undefined && laid.layer.lap.si < least - 1e-9 ? laid.layer.lap : undefined);
       if (lap === undefined) continue;
       const at = join === undefined ? clauseAt(laid, 'lap') : clauseAt(laid, 'join');
       context.report({
         at,
-        message: text('the pieces of {ply} overlap by {lap}; {least} or more carry across', { ply: laid.name, lap, least: metres(least) }),
-        fixes: [join === undefined ? context.edit.replace(`Write lap ${typedLength(least)}`, at, `lap ${typedLength(least)}`) : undefined],
+        message: text('the pieces of {ply} overlap by {lap}; {least} or more carry across', {
+          ply: laid.name,
+          lap,
+          least: metres(least),
+        }),
+        fixes: [
+          join === undefined
+            ? context.edit.replace(`Write lap ${typedLength(least)}`, at, `lap ${typedLength(least)}`)
+            : undefined,
+        ],
       });
     }
   },

@@ -1,14 +1,18 @@
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { factValue, materialOf, valueOf } from './layers.ts';
 import type { RecipeContext } from '../rule.ts';
+import { factValue, materialOf, valueOf } from './layers.ts';
 
 /**
  * Smallest outside radius that a cloth goes round, m, by its weight up to, kg/m2. 3 mm with 200 g/m2 cloth: a builders' forum,
  * SEEN there; 6 mm for stitched cloth of 600 g/m2 (6 to 10 mm) and what lies between are from memory. The shop may set one
  * of its own: `habit radius 4 mm`.
  */
-const radii: readonly (readonly [upTo: number, radius: number])[] = [[0.25, 0.003], [0.45, 0.0045], [Infinity, 0.006]];
+const radii: readonly (readonly [upTo: number, radius: number])[] = [
+  [0.25, 0.003],
+  [0.45, 0.0045],
+  [Infinity, 0.006],
+];
 
 /** The smallest radius (m) for a ply; none where its cloth is not known. */
 export function smallestRadius(context: RecipeContext, laid: LaidLayer): number | undefined {

@@ -1,8 +1,8 @@
-import { layerArealWeight, layerCloth, layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { MaterialFacts } from '../../../calc/figure/index.ts';
+import { layerArealWeight, layerCloth, layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { factValue, valueOf } from './layers.ts';
 import type { RecipeContext } from '../rule.ts';
+import { factValue, valueOf } from './layers.ts';
 
 /** Families that are thinned with styrene. */
 const withStyrene: ReadonlySet<string> = new Set(['polyester', 'vinyl_ester']);
@@ -20,4 +20,5 @@ export const wetWithStyrene = (context: RecipeContext, laid: LaidLayer): boolean
 
 /** A woven cloth of at least this weight, kg/m2. */
 export const isRoving = (context: RecipeContext, laid: LaidLayer, least: number): boolean =>
-  valueOf(context.ask(layerCloth, laid.key))?.style === 'woven' && (valueOf(context.ask(layerArealWeight, laid.key)) ?? 0) >= least - 1e-9;
+  valueOf(context.ask(layerCloth, laid.key))?.style === 'woven' &&
+  (valueOf(context.ask(layerArealWeight, laid.key)) ?? 0) >= least - 1e-9;

@@ -1,13 +1,19 @@
-import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { hasWord, head } from '../../../calc/plan/reading.ts';
-import { layersOf, onePerLine } from './layers.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, stepsOf } from './steps.ts';
+import { layersOf, onePerLine } from './layers.ts';
+import { stepsOf, type WorkedStep } from './steps.ts';
 
-export const coresOf = (context: RecipeContext): readonly LaidLayer[] => [...onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'core'))];
+export const coresOf = (context: RecipeContext): readonly LaidLayer[] => [
+  ...onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'core')),
+];
 
 /** Steps of a verb that name this layer, or no layer at all. */
-export const stepsOn = (context: RecipeContext, { layer }: LaidLayer, ...verbs: readonly string[]): readonly WorkedStep[] =>
+export const stepsOn = (
+  context: RecipeContext,
+  { layer }: LaidLayer,
+  ...verbs: readonly string[]
+): readonly WorkedStep[] =>
   stepsOf(context).filter(({ step }) => {
     if (!verbs.includes(step.verb)) return false;
     const names = layersOf(context).filter((laid) => hasWord(head(step), laid.name));

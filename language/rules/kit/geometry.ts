@@ -1,10 +1,10 @@
 import type { Bench } from '../../../calc/figure/index.ts';
+import { isImpossible, type Outcome } from '../../../calc/outcome.ts';
 import { formBounds } from '../../../calc/outline/measure.ts';
 import { type PartFrame, partFrame } from '../../../calc/outline/part.figure.ts';
 import { type StandsOut, shapesOverlap, standsOut } from '../../../calc/outline/placed.ts';
 import { plainForm } from '../../../calc/outline/plain.ts';
-import { type Placed, origin } from '../../../calc/outline/shape.ts';
-import { type Outcome, isImpossible } from '../../../calc/outcome.ts';
+import { origin, type Placed } from '../../../calc/outline/shape.ts';
 import { type Footprint, layerFootprint } from '../../../calc/stack/footprint.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { valueOf } from './layers.ts';
@@ -13,7 +13,9 @@ import { valueOf } from './layers.ts';
  * How shapes lie to each other is found by walking round them, and asked by many rules on every key: the answer is kept with the
  * two shapes, which are the same objects as long as the figures behind them hold.
  */
-function keptFor<T>(find: (inner: Placed, outer: Placed) => Outcome<T>): (inner: Placed | undefined, outer: Placed | undefined) => T | undefined {
+function keptFor<T>(
+  find: (inner: Placed, outer: Placed) => Outcome<T>,
+): (inner: Placed | undefined, outer: Placed | undefined) => T | undefined {
   const kept = new WeakMap<Placed, WeakMap<Placed, Outcome<T>>>();
   return (inner, outer) => {
     if (inner === undefined || outer === undefined) return undefined;
@@ -26,10 +28,12 @@ function keptFor<T>(find: (inner: Placed, outer: Placed) => Outcome<T>): (inner:
 }
 
 /** How far one shape stands out of another, at the worst place; below zero it clears it. */
-export const outOf: (inner: Placed | undefined, outer: Placed | undefined) => StandsOut | undefined = keptFor(standsOut);
+export const outOf: (inner: Placed | undefined, outer: Placed | undefined) => StandsOut | undefined =
+  keptFor(standsOut);
 
 /** Whether two shapes share more than an edge. */
-export const overlapping: (a: Placed | undefined, b: Placed | undefined) => boolean | undefined = keptFor(shapesOverlap);
+export const overlapping: (a: Placed | undefined, b: Placed | undefined) => boolean | undefined =
+  keptFor(shapesOverlap);
 
 const outlines = new WeakMap<PartFrame, Placed>();
 
@@ -42,7 +46,8 @@ export function partPlaced(bench: Bench): Placed | undefined {
   return placed;
 }
 
-export const footprintOf = (bench: Bench, laid: LaidLayer): Footprint | undefined => valueOf(bench.ask(layerFootprint, laid.key));
+export const footprintOf = (bench: Bench, laid: LaidLayer): Footprint | undefined =>
+  valueOf(bench.ask(layerFootprint, laid.key));
 
 /** How far a layer with a place of its own stands out of the part, m; none for layers that cover all of it. */
 export function outOfPart(bench: Bench, laid: LaidLayer): number | undefined {

@@ -1,4 +1,4 @@
-import { type Figure, type MaterialFacts, isKnown } from '../../../calc/figure/index.ts';
+import { type Figure, isKnown, type MaterialFacts } from '../../../calc/figure/index.ts';
 import { type Fact, UNKNOWN } from '../../../calc/model/index.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
@@ -8,7 +8,8 @@ import type { RecipeContext } from '../rule.ts';
 export const valueOf = <T>(figure: Figure<T>): T | undefined => (isKnown(figure) ? figure.value : undefined);
 
 /** The value of a fact that is given and known. */
-export const factValue = <T>(fact: Fact<T> | undefined): T | undefined => (fact === undefined || fact.value === UNKNOWN ? undefined : fact.value);
+export const factValue = <T>(fact: Fact<T> | undefined): T | undefined =>
+  fact === undefined || fact.value === UNKNOWN ? undefined : fact.value;
 
 /** The stack as it is laid, from the tool face; empty where there is none. */
 export const layersOf = (context: RecipeContext): readonly LaidLayer[] => valueOf(context.ask(laidStack))?.layers ?? [];

@@ -1,10 +1,9 @@
-import { text } from '../../../calc/figure/index.ts';
-import { benchOf } from '../../../calc/figure/index.ts';
+import { benchOf, text } from '../../../calc/figure/index.ts';
 import type { LayerKind } from '../../../calc/model/index.ts';
+import type { RecipeContext } from '../rule.ts';
+import { outOfPart, SLACK } from './geometry.ts';
 import { layersOf, onePerLine } from './layers.ts';
 import { metres } from './shown.ts';
-import type { RecipeContext } from '../rule.ts';
-import { SLACK, outOfPart } from './geometry.ts';
 
 /** Layers of a kind with a place of their own that stand out over the finished edge. In a size another rule speaks of it. */
 export function reportOutside(context: RecipeContext, kind: LayerKind): void {
@@ -14,7 +13,10 @@ export function reportOutside(context: RecipeContext, kind: LayerKind): void {
     if (by === undefined || by <= SLACK) continue;
     context.report({
       at: laid.path,
-      message: text('{layer} stands {out} out over the finished edge of the part', { layer: laid.name, out: metres(by) }),
+      message: text('{layer} stands {out} out over the finished edge of the part', {
+        layer: laid.name,
+        out: metres(by),
+      }),
     });
   }
 }

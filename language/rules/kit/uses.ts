@@ -1,8 +1,17 @@
+import type { Bench } from '../../../calc/figure/index.ts';
 import { isKnown } from '../../../calc/figure/index.ts';
-import { type BuildRecord, type Fact, type Layer, type Material, type Recipe, type StackItem, type Step, UNKNOWN } from '../../../calc/model/index.ts';
+import {
+  type BuildRecord,
+  type Fact,
+  type Layer,
+  type Material,
+  type Recipe,
+  type StackItem,
+  type Step,
+  UNKNOWN,
+} from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
-import type { Bench } from '../../../calc/figure/index.ts';
 import { type NameKind, senses, verb } from '../../words/index.ts';
 
 export type Namespace = 'material' | 'tool' | 'recipe' | 'layer' | 'zone' | 'port' | 'load' | 'size' | 'end' | 'let';
@@ -16,14 +25,21 @@ export interface Use {
   readonly kinds?: readonly string[];
 }
 
-const one = (name: string | undefined, at: string, ...wants: readonly Namespace[]): Use[] => (name === undefined ? [] : [{ name, at, wants }]);
+const one = (name: string | undefined, at: string, ...wants: readonly Namespace[]): Use[] =>
+  name === undefined ? [] : [{ name, at, wants }];
 
-const material = (name: string | undefined, at: string, kinds: readonly string[]): Use[] => (name === undefined ? [] : [{ name, at, wants: ['material'], kinds }]);
+const material = (name: string | undefined, at: string, kinds: readonly string[]): Use[] =>
+  name === undefined ? [] : [{ name, at, wants: ['material'], kinds }];
 
 const CLOTH = ['fabric', 'prepreg'];
 /** What a kind of layer is made of. */
 const MADE_OF: Readonly<Record<Layer['kind'], readonly string[]>> = {
-  ply: CLOTH, strip: CLOTH, patch: CLOTH, core: ['core'], insert: ['core', 'fabric', 'prepreg', 'consumable', 'paste'], coat: ['gelcoat', 'resin', 'paste', 'consumable'],
+  ply: CLOTH,
+  strip: CLOTH,
+  patch: CLOTH,
+  core: ['core'],
+  insert: ['core', 'fabric', 'prepreg', 'consumable', 'paste'],
+  coat: ['gelcoat', 'resin', 'paste', 'consumable'],
 };
 
 /** Lines of a stack, those of groups with them. */
@@ -35,10 +51,15 @@ export function* linesOf(items: readonly StackItem[]): Generator<StackItem> {
 }
 
 export const layerLines = (recipe: Recipe): Layer[] =>
-  [...linesOf(recipe.stack?.items ?? [])].filter((item): item is Layer => item.kind !== 'repeat' && item.kind !== 'mirror');
+  [...linesOf(recipe.stack?.items ?? [])].filter(
+    (item): item is Layer => item.kind !== 'repeat' && item.kind !== 'mirror',
+  );
 
 /** Names that stand inside a recipe, by what they name; copies (`mat.2`) count as layers. */
-export function localNames(recipe: Recipe, bench: Bench): Readonly<Record<'layer' | 'zone' | 'port' | 'load' | 'size' | 'end' | 'let', readonly string[]>> {
+export function localNames(
+  recipe: Recipe,
+  bench: Bench,
+): Readonly<Record<'layer' | 'zone' | 'port' | 'load' | 'size' | 'end' | 'let', readonly string[]>> {
   const laid = bench.ask(laidStack);
   const copies = isKnown(laid) ? laid.value.layers.map((layer) => layer.name) : [];
   const { part } = recipe;
@@ -58,8 +79,20 @@ export function usesInRecipe(recipe: Recipe): Use[] {
   const { stack, process } = recipe;
   return [
     ...one(recipe.like, 'like', 'recipe'),
-    ...(stack === undefined ? [] : one(stack.tool, `${stack.path}.tool`, ...(stack.from === 'caul' ? ['tool', 'material'] as const : ['tool'] as const))),
-    ...[...linesOf(stack?.items ?? [])].flatMap((item) => (item.kind === 'mirror' ? one(item.about, `${item.path}.about`, 'layer') : item.kind === 'repeat' ? [] : usesOfLayer(item))),
+    ...(stack === undefined
+      ? []
+      : one(
+          stack.tool,
+          `${stack.path}.tool`,
+          ...(stack.from === 'caul' ? (['tool', 'material'] as const) : (['tool'] as const)),
+        )),
+    ...[...linesOf(stack?.items ?? [])].flatMap((item) =>
+      item.kind === 'mirror'
+        ? one(item.about, `${item.path}.about`, 'layer')
+        : item.kind === 'repeat'
+          ? []
+          : usesOfLayer(item),
+    ),
     ...(process === undefined ? [] : material(process.resin, `${process.path}.resin`, ['resin'])),
     ...[...allSteps(process?.steps ?? [])].flatMap(usesOfStep),
     ...recipe.expects.flatMap(({ path, test }) => [
@@ -85,45 +118,83 @@ function usesOfLayer(layer: Layer): Use[] {
 /** Words of a step that the table of verbs takes for names; one that is a word of the notation is none. */
 function usesOfStep(step: Step): Use[] {
   const known = verb(step.verb);
-  const made: Use[] = step.material === undefined ? [] : [{
-    name: step.material, at: `${step.path}.material`, wants: known?.material?.includes('tool') === true ? ['tool', 'material'] : ['material'],
-    ...(known?.material === undefined ? {} : { kinds: known.material }),
-  }];
+  const made: Use[] =
+    step.material === undefined
+      ? []
+      : [
+          {
+            name: step.material,
+            at: `${step.path}.material`,
+            wants: known?.material?.includes('tool') === true ? ['tool', 'material'] : ['material'],
+            ...(known?.material === undefined ? {} : { kinds: known.material }),
+          },
+        ];
   if (step.lay !== undefined) {
     const { first, last, resin } = step.lay;
-    return [...one(first, `${step.path}.first`, 'layer'), ...one(last, `${step.path}.last`, 'layer'), ...material(resin, `${step.path}.resin`, ['resin', 'gelcoat', 'paste'])];
+    return [
+      ...one(first, `${step.path}.first`, 'layer'),
+      ...one(last, `${step.path}.last`, 'layer'),
+      ...material(resin, `${step.path}.resin`, ['resin', 'gelcoat', 'paste']),
+    ];
   }
   const named = (known?.takes ?? []).filter((take) => take.names !== undefined && !take.names.includes('own'));
-  return [...made, ...named.flatMap((take) => {
-    const list = take.after === undefined ? step.arguments : (step.phrases.find((phrase) => phrase.word === take.after)?.arguments ?? []);
-    const index = list.findIndex(({ kind }) => kind === 'word');
-    const word = list[index];
-    if (word?.kind !== 'word' || senses(word.word).length > 0) return [];
-    return one(word.word, take.after === undefined ? `${step.path}.arguments.${index}` : step.path, ...new Set((take.names ?? []).map(namespaceOf)));
-  })];
+  return [
+    ...made,
+    ...named.flatMap((take) => {
+      const list =
+        take.after === undefined
+          ? step.arguments
+          : (step.phrases.find((phrase) => phrase.word === take.after)?.arguments ?? []);
+      const index = list.findIndex(({ kind }) => kind === 'word');
+      const word = list[index];
+      if (word?.kind !== 'word' || senses(word.word).length > 0) return [];
+      return one(
+        word.word,
+        take.after === undefined ? `${step.path}.arguments.${index}` : step.path,
+        ...new Set((take.names ?? []).map(namespaceOf)),
+      );
+    }),
+  ];
 }
 
 function namespaceOf(kind: NameKind): Namespace {
   if (kind === 'feed' || kind === 'vent') return 'port';
-  if (kind === 'tool' || kind === 'recipe' || kind === 'layer' || kind === 'zone' || kind === 'load' || kind === 'size' || kind === 'end' || kind === 'let') return kind;
+  if (
+    kind === 'tool' ||
+    kind === 'recipe' ||
+    kind === 'layer' ||
+    kind === 'zone' ||
+    kind === 'load' ||
+    kind === 'size' ||
+    kind === 'end' ||
+    kind === 'let'
+  )
+    return kind;
   return 'material';
 }
 
 /** The other materials that an entry names, where it says so itself. */
 export function usesInMaterial(entry: Material): Use[] {
-  const own = (fact: Fact<string> | undefined, kinds: readonly string[]): Use[] => (fact === undefined || fact.value === UNKNOWN ? [] : material(fact.value, fact.at.path, kinds));
+  const own = (fact: Fact<string> | undefined, kinds: readonly string[]): Use[] =>
+    fact === undefined || fact.value === UNKNOWN ? [] : material(fact.value, fact.at.path, kinds);
   const catalyst = entry.catalyst;
   return [
     ...(entry.like === 'stock' ? [] : one(entry.like, 'like', 'material')),
-    ...own(entry.fibre, ['fibre']), ...own(entry.madeFrom, ['resin', 'gelcoat', 'paste']),
-    ...(catalyst === undefined || catalyst.value === UNKNOWN ? [] : material(catalyst.value.material, catalyst.at.path, ['catalyst'])),
-    ...(entry.fillers ?? []).flatMap((fact) => (fact.value === UNKNOWN ? [] : one(fact.value.material, fact.at.path, 'material'))),
+    ...own(entry.fibre, ['fibre']),
+    ...own(entry.madeFrom, ['resin', 'gelcoat', 'paste']),
+    ...(catalyst === undefined || catalyst.value === UNKNOWN
+      ? []
+      : material(catalyst.value.material, catalyst.at.path, ['catalyst'])),
+    ...(entry.fillers ?? []).flatMap((fact) =>
+      fact.value === UNKNOWN ? [] : one(fact.value.material, fact.at.path, 'material'),
+    ),
   ];
 }
 
 export function usesInRecord(record: BuildRecord): Use[] {
   return [
-    ...one(record.recipe, 'recipe', 'recipe'), ...one(record.size, 'size', 'size'),
+    ...one(record.recipe, 'recipe', 'recipe'),
+    ...one(record.size, 'size', 'size'),
     ...record.lots.flatMap((lot) => one(lot.material, `${lot.path}.material`, 'material')),
   ];
 }

@@ -14,7 +14,12 @@ const namesIn = (recipe: Recipe): readonly (readonly [what: string, named: reado
   ['layer', layerLines(recipe)],
   ['zone', recipe.part?.zones ?? []],
   ['load', recipe.loads],
-  ['line', [...allSteps(recipe.process?.steps ?? [])].flatMap((step) => (step.name === undefined ? [] : [{ name: step.name, path: step.path }]))],
+  [
+    'line',
+    [...allSteps(recipe.process?.steps ?? [])].flatMap((step) =>
+      step.name === undefined ? [] : [{ name: step.name, path: step.path }],
+    ),
+  ],
 ];
 
 /** The first of `inner_2`, `inner_3` ... that is free. */
@@ -33,8 +38,17 @@ function reportSame(context: Context, what: string, named: readonly Named[], tol
       const at = context.lowered.places.has(`${each.path}.name`) ? `${each.path}.name` : each.path;
       const free = freeName(each.name, taken);
       context.report({
-        at, message: text('a {what} before this one is called {name} too: lines that name it cannot say which', { what, name: each.name }),
-        related: [{ at: { entry: context.lowered.entry, path: before.path }, message: text('the first {name}', { name: each.name }) }],
+        at,
+        message: text('a {what} before this one is called {name} too: lines that name it cannot say which', {
+          what,
+          name: each.name,
+        }),
+        related: [
+          {
+            at: { entry: context.lowered.entry, path: before.path },
+            message: text('the first {name}', { name: each.name }),
+          },
+        ],
         fixes: at === each.path ? [] : [context.edit.replace(`Call it ${free}`, at, free)],
       });
     }
@@ -47,13 +61,20 @@ function reportEntry(context: Context): void {
   if (first === undefined) return;
   const span = first.places.get('name');
   // the other one can be shown where it stands in the same text
-  const here = span !== undefined && edit.text.slice(span.offset, span.end) === lowered.name && edit.span('name')?.offset !== span.offset;
+  const here =
+    span !== undefined &&
+    edit.text.slice(span.offset, span.end) === lowered.name &&
+    edit.span('name')?.offset !== span.offset;
   const { kind } = lowered.model;
   context.report({
     at: 'name',
-    message: kind === 'shop'
-      ? text('there is another shop in this workspace; this one does not count')
-      : text('another {kind} of this workspace is called {name}; this one does not count', { kind, name: lowered.name }),
+    message:
+      kind === 'shop'
+        ? text('there is another shop in this workspace; this one does not count')
+        : text('another {kind} of this workspace is called {name}; this one does not count', {
+            kind,
+            name: lowered.name,
+          }),
     ...(here ? { related: [{ at: { entry: first.entry, path: 'name' }, message: text('the one that counts') }] } : {}),
   });
 }
@@ -68,6 +89,13 @@ export const nameDuplicate = rule({
     const { model } = context.lowered;
     if (model.kind !== 'recipe') return;
     const told = new Set<string>();
-    for (const recipe of model.recipes) for (const [what, named] of namesIn(recipe)) reportSame(context, what, named.filter(({ path }) => !path.startsWith('like.')), told);
+    for (const recipe of model.recipes)
+      for (const [what, named] of namesIn(recipe))
+        reportSame(
+          context,
+          what,
+          named.filter(({ path }) => !path.startsWith('like.')),
+          told,
+        );
   },
 });

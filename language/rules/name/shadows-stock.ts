@@ -2,7 +2,23 @@ import { text } from '../../../calc/figure/index.ts';
 import { rule } from '../rule.ts';
 
 /** What an entry may lack without harm, or has of its own. */
-const own: ReadonlySet<string> = new Set(['entry', 'kind', 'name', 'origin', 'title', 'source', 'notes', 'accepts', 'like', 'prices', 'permeability', 'shear', 'life', 'count', 'cost']);
+const own: ReadonlySet<string> = new Set([
+  'entry',
+  'kind',
+  'name',
+  'origin',
+  'title',
+  'source',
+  'notes',
+  'accepts',
+  'like',
+  'prices',
+  'permeability',
+  'shear',
+  'life',
+  'count',
+  'cost',
+]);
 
 export const nameShadowsStock = rule({
   name: 'name/shadows-stock',
@@ -11,14 +27,18 @@ export const nameShadowsStock = rule({
   on: 'entry',
   check(context) {
     const { model, places, name } = context.lowered;
-    if ((model.kind !== 'material' && model.kind !== 'tool') || context.first !== undefined || !places.has('name')) return;
+    if ((model.kind !== 'material' && model.kind !== 'tool') || context.first !== undefined || !places.has('name'))
+      return;
     const entry = model.kind === 'material' ? model.material : model.tool;
     if (entry.origin === 'stock' || entry.like !== undefined) return;
     const lost = context.names.stockFacts(model.kind, name)?.filter((fact) => !own.has(fact) && !(fact in entry)) ?? [];
     if (lost.length === 0) return;
     context.report({
       at: 'name',
-      message: text('this entry takes the place of the stock entry {name} and says nothing of {lost}: `like stock` keeps what is not written here', { name, lost: lost.map(spoken).join(', ') }),
+      message: text(
+        'this entry takes the place of the stock entry {name} and says nothing of {lost}: `like stock` keeps what is not written here',
+        { name, lost: lost.map(spoken).join(', ') },
+      ),
       fixes: [context.edit.replace('Write like stock', 'name', `${name} like stock`)],
     });
   },

@@ -6,7 +6,16 @@ import { type Context, rule } from '../rule.ts';
 
 /** As the bench speaks of what a name may stand for. */
 const spoken: Readonly<Record<Namespace, string>> = {
-  material: 'material', tool: 'tool', recipe: 'recipe', layer: 'layer', zone: 'zone', port: 'feed or vent', load: 'load', size: 'size', end: 'end', let: 'let',
+  material: 'material',
+  tool: 'tool',
+  recipe: 'recipe',
+  layer: 'layer',
+  zone: 'zone',
+  port: 'feed or vent',
+  load: 'load',
+  size: 'size',
+  end: 'end',
+  let: 'let',
 };
 
 /** Names inside a recipe; those of the book are looked up one by one. */
@@ -22,7 +31,13 @@ const known = (book: Book, local: Local, { name, wants }: Use): boolean =>
 /** A material that is there, but is none of the kinds that may stand here. A consumable without a kind may be anything. */
 function wrongKind(book: Book, { name, kinds, wants }: Use): string | undefined {
   const material = kinds === undefined ? undefined : book.material(name);
-  if (kinds === undefined || material === undefined || (wants.includes('tool') && book.tool(name) !== undefined) || kinds.includes(material.kind)) return undefined;
+  if (
+    kinds === undefined ||
+    material === undefined ||
+    (wants.includes('tool') && book.tool(name) !== undefined) ||
+    kinds.includes(material.kind)
+  )
+    return undefined;
   const use = material.kind === 'consumable' ? material.consumableKind?.value : undefined;
   if (material.kind === 'consumable' && (use === undefined || use === UNKNOWN || kinds.includes(use))) return undefined;
   return use ?? material.kind;
@@ -31,14 +46,22 @@ function wrongKind(book: Book, { name, kinds, wants }: Use): string | undefined 
 function reportKind(context: Context, use: Use, kind: string): void {
   context.report({
     at: use.at,
-    message: text('{name} is a {kind}; what belongs here is a {wanted}', { name: use.name, kind: spokenKind(kind), wanted: (use.kinds ?? []).map(spokenKind).join(' or ') }),
+    message: text('{name} is a {kind}; what belongs here is a {wanted}', {
+      name: use.name,
+      kind: spokenKind(kind),
+      wanted: (use.kinds ?? []).map(spokenKind).join(' or '),
+    }),
   });
 }
 
 const spokenKind = (kind: string): string => kind.replaceAll('_', ' ');
 
 function nearest(context: Context, local: Local, { name, wants }: Use): string[] {
-  const near = wants.flatMap((want) => (want === 'material' || want === 'tool' || want === 'recipe' ? context.names.nearest(want, name) : nearestWords(name, local[want] ?? [])));
+  const near = wants.flatMap((want) =>
+    want === 'material' || want === 'tool' || want === 'recipe'
+      ? context.names.nearest(want, name)
+      : nearestWords(name, local[want] ?? []),
+  );
   return [...new Set(near)].slice(0, 3);
 }
 
@@ -49,9 +72,10 @@ function report(context: Context, local: Local, use: Use, size?: string): void {
   const figures = { what, name: use.name, ...(size === undefined ? {} : { size }) };
   context.report({
     at: use.at,
-    message: near.length === 0
-      ? text(`${place}there is no {what} called {name}`, figures)
-      : text(`${place}there is no {what} called {name}: is {near} meant?`, { ...figures, near: near.join(' or ') }),
+    message:
+      near.length === 0
+        ? text(`${place}there is no {what} called {name}`, figures)
+        : text(`${place}there is no {what} called {name}: is {near} meant?`, { ...figures, near: near.join(' or ') }),
     fixes: near.map((name) => replaceName(context, use, name)),
   });
 }
@@ -62,7 +86,12 @@ function replaceName(context: Context, use: Use, name: string) {
   if (span === undefined) return undefined;
   const before = context.edit.text.slice(span.offset, span.end);
   const at = before.search(new RegExp(`(?<![\\w.])${use.name.replaceAll('.', '\\.')}(?![\\w.])`));
-  return at < 0 ? undefined : { title: `Write ${name}`, edits: [{ offset: span.offset + at, end: span.offset + at + use.name.length, text: name }] };
+  return at < 0
+    ? undefined
+    : {
+        title: `Write ${name}`,
+        edits: [{ offset: span.offset + at, end: span.offset + at + use.name.length, text: name }],
+      };
 }
 
 function checkRecipe(context: Context, recipe: Recipe, bench: Bench, told: Set<string>): void {
@@ -90,10 +119,18 @@ export const nameUnknown = rule({
       for (const recipe of model.recipes) checkRecipe(context, recipe, benchOf(recipe, context.book), told);
       return;
     }
-    const local: Local = model.kind === 'record' && model.record.recipe !== undefined ? { size: context.book.recipe(model.record.recipe)?.sizes ?? [] } : {};
-    const uses = model.kind === 'material' ? usesInMaterial(model.material)
-      : model.kind === 'record' ? usesInRecord(model.record)
-        : model.kind === 'tool' && model.tool.like !== undefined && model.tool.like !== 'stock' ? [{ name: model.tool.like, at: 'like', wants: ['tool'] as const }] : [];
+    const local: Local =
+      model.kind === 'record' && model.record.recipe !== undefined
+        ? { size: context.book.recipe(model.record.recipe)?.sizes ?? [] }
+        : {};
+    const uses =
+      model.kind === 'material'
+        ? usesInMaterial(model.material)
+        : model.kind === 'record'
+          ? usesInRecord(model.record)
+          : model.kind === 'tool' && model.tool.like !== undefined && model.tool.like !== 'stock'
+            ? [{ name: model.tool.like, at: 'like', wants: ['tool'] as const }]
+            : [];
     for (const use of uses) {
       const kind = wrongKind(context.book, use);
       if (kind !== undefined) reportKind(context, use, kind);

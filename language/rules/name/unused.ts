@@ -3,13 +3,17 @@ import { allSteps } from '../../../calc/plan/reading.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** How often each word stands in the last text that was asked about; a file with thousands of lets is counted once. */
-let counted: { readonly source: string; readonly counts: ReadonlyMap<string, number> } = { source: '', counts: new Map() };
+let counted: { readonly source: string; readonly counts: ReadonlyMap<string, number> } = {
+  source: '',
+  counts: new Map(),
+};
 
 /** Words of a text, comments left out; words in quotes count. */
 function countsOf(source: string): ReadonlyMap<string, number> {
   if (counted.source === source) return counted.counts;
   const counts = new Map<string, number>();
-  for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*|\w+/g)) if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
+  for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*|\w+/g))
+    if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
   counted = { source, counts };
   return counts;
 }
@@ -18,7 +22,9 @@ function countsOf(source: string): ReadonlyMap<string, number> {
 function portsByName(context: RecipeContext): readonly { readonly name: string; readonly path: string }[] {
   const steps = [...allSteps(context.recipe.process?.steps ?? [])];
   if (!steps.some(({ verb }) => verb === 'open')) return [];
-  return steps.flatMap((step) => (step.verb === 'feed' && step.name !== undefined ? [{ name: step.name, path: step.path }] : []));
+  return steps.flatMap((step) =>
+    step.verb === 'feed' && step.name !== undefined ? [{ name: step.name, path: step.path }] : [],
+  );
 }
 
 export const nameUnused = rule({
@@ -35,8 +41,13 @@ export const nameUnused = rule({
       ...portsByName(context).map((port) => ({ ...port, what: 'this feed, which the infusion never opens' })),
     ];
     for (const { name, path, what } of named) {
-      if (path.startsWith('like.') || !lowered.places.has(path) || countsOf(context.edit.text).get(name) !== 1) continue;
-      context.report({ at: path, message: text('{name}: nothing speaks of {what}', { name, what }), fixes: [context.edit.removeLine('Take the line away', path)] });
+      if (path.startsWith('like.') || !lowered.places.has(path) || countsOf(context.edit.text).get(name) !== 1)
+        continue;
+      context.report({
+        at: path,
+        message: text('{name}: nothing speaks of {what}', { name, what }),
+        fixes: [context.edit.removeLine('Take the line away', path)],
+      });
     }
   },
 });

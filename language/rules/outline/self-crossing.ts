@@ -13,7 +13,9 @@ export const outlineSelfCrossing = rule({
     const { part } = context.recipe;
     if (part === undefined) return;
     const shapes: readonly (readonly [string, Outline | undefined])[] = [
-      [`${part.path}.outline`, part.outline], ...part.cutouts.map(({ path, shape }) => [path, shape] as const), ...part.zones.map(({ path, shape }) => [path, shape] as const),
+      [`${part.path}.outline`, part.outline],
+      ...part.cutouts.map(({ path, shape }) => [path, shape] as const),
+      ...part.zones.map(({ path, shape }) => [path, shape] as const),
     ];
     for (const [at, shape] of shapes) {
       const fault = shape?.kind === 'polygon' ? polygonFault(shape.points) : undefined;
@@ -21,7 +23,10 @@ export const outlineSelfCrossing = rule({
       const place = 'at' in fault ? { x: metres(fault.at.x), y: metres(fault.at.y) } : undefined;
       context.report({
         at,
-        message: place === undefined ? text('{fault}', { fault: faultWords(fault) }) : text('{fault}, at ({x}, {y})', { fault: faultWords(fault), ...place }),
+        message:
+          place === undefined
+            ? text('{fault}', { fault: faultWords(fault) })
+            : text('{fault}, at ({x}, {y})', { fault: faultWords(fault), ...place }),
       });
     }
   },

@@ -5,7 +5,10 @@ import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 /** Inside radius that a cloth goes into without a bridge, m, by its weight up to, kg/m2. From memory: 6 to 12 mm, fillet first. */
-const radii: readonly (readonly [upTo: number, radius: number])[] = [[0.599, 0.006], [Infinity, 0.01]];
+const radii: readonly (readonly [upTo: number, radius: number])[] = [
+  [0.599, 0.006],
+  [Infinity, 0.01],
+];
 
 export const plyCornerTooTight = rule({
   name: 'ply/corner-too-tight',
@@ -17,7 +20,10 @@ export const plyCornerTooTight = rule({
     if (part?.sides === undefined) return;
     const radius = part.sides.radius?.si ?? 0;
     const tight = layersOf(context).flatMap((laid) => {
-      const weight = laid.layer.kind === 'ply' && laid.layer.extent.kind !== 'zone' ? valueOf(context.ask(layerArealWeight, laid.key)) : undefined;
+      const weight =
+        laid.layer.kind === 'ply' && laid.layer.extent.kind !== 'zone'
+          ? valueOf(context.ask(layerArealWeight, laid.key))
+          : undefined;
       const least = weight === undefined ? undefined : radii.find(([upTo]) => weight <= upTo)?.[1];
       return least === undefined || weight === undefined || radius >= least - 1e-9 ? [] : [{ laid, weight, least }];
     });
@@ -25,7 +31,10 @@ export const plyCornerTooTight = rule({
     if (worst === undefined) return;
     context.report({
       at: `${part.path}.sides`,
-      message: text('the corner at the foot of the sides has {radius} of radius; {ply} ({weight}) goes into {least} or more', { radius: metres(radius), ply: worst.laid.name, weight: arealWeight(worst.weight), least: metres(worst.least) }),
+      message: text(
+        'the corner at the foot of the sides has {radius} of radius; {ply} ({weight}) goes into {least} or more',
+        { radius: metres(radius), ply: worst.laid.name, weight: arealWeight(worst.weight), least: metres(worst.least) },
+      ),
       related: [{ at: { entry: context.recipe.entry, path: worst.laid.path }, message: text('the ply that bridges') }],
     });
   },

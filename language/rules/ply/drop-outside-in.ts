@@ -12,10 +12,19 @@ export const plyDropOutsideIn = rule({
     const layers = layersOf(context);
     for (const laid of onePerLine([...layers].reverse())) {
       const smaller = laid.drop.around > 0 || Object.values(laid.drop.ends).some((by) => by > 0);
-      if (laid.layer.kind !== 'ply' || !smaller || coveredBy(layers.filter(isCloth), laid) !== undefined || layers.slice(laid.index + 1).some((later) => isCloth(later) && reachesEdge(later))) continue;
+      if (
+        laid.layer.kind !== 'ply' ||
+        !smaller ||
+        coveredBy(layers.filter(isCloth), laid) !== undefined ||
+        layers.slice(laid.index + 1).some((later) => isCloth(later) && reachesEdge(later))
+      )
+        continue;
       context.report({
         at: laid.path,
-        message: text('{ply} ends inside the part and no ply covers it: the shorter plies lie below, a whole one goes over their ends', { ply: laid.name }),
+        message: text(
+          '{ply} ends inside the part and no ply covers it: the shorter plies lie below, a whole one goes over their ends',
+          { ply: laid.name },
+        ),
       });
     }
   },

@@ -10,13 +10,19 @@ import { type RecipeContext, rule } from '../rule.ts';
 const lays = (steps: readonly Step[]): readonly Step[] => steps.filter((step) => step.lay?.what !== 'kit');
 
 /** `lay body to inner` where body lies already becomes `lay inner`; only where what is left is one run. */
-function rest(context: RecipeContext, step: Step, layers: readonly LaidLayer[], twice: readonly LaidLayer[]): Fix | undefined {
+function rest(
+  context: RecipeContext,
+  step: Step,
+  layers: readonly LaidLayer[],
+  twice: readonly LaidLayer[],
+): Fix | undefined {
   const left = layers.filter((layer) => !twice.includes(layer));
   const [first, last] = [left[0], left.at(-1)];
   const from = context.edit.span(`${step.path}.first`);
   const to = context.edit.span(`${step.path}.last`) ?? from;
   if (first === undefined) return context.edit.removeLine('Take this step away', step.path);
-  if (last === undefined || from === undefined || to === undefined || last.index - first.index !== left.length - 1) return undefined;
+  if (last === undefined || from === undefined || to === undefined || last.index - first.index !== left.length - 1)
+    return undefined;
   const words = first === last ? first.name : `${first.name} to ${last.name}`;
   return { title: `Write lay ${words}`, edits: [{ offset: from.offset, end: to.end, text: words }] };
 }
@@ -41,7 +47,9 @@ export const plyLaidTwice = rule({
     for (const [step, { layers, before }] of again) {
       context.report({
         at: step.path,
-        message: text('{layers} is laid here again: each layer is laid once', { layers: layers.map(({ name }) => name).join(', ') }),
+        message: text('{layers} is laid here again: each layer is laid once', {
+          layers: layers.map(({ name }) => name).join(', '),
+        }),
         related: [{ at: { entry: context.recipe.entry, path: before.path }, message: text('laid here first') }],
         fixes: [rest(context, step, plan.layersOf.get(step.path) ?? [], layers)],
       });

@@ -15,9 +15,10 @@ export const plyNetWithWrap = rule({
       if (!clauses.some(({ word }) => word === 'net') || other === undefined || extent.kind === 'zone') continue;
       context.report({
         at: clauseAt(laid, 'net'),
-        message: other.word === 'wrap'
-          ? text('{ply} cannot end at the finished edge and be wrapped round it', { ply: laid.name })
-          : text('{ply} cannot end at the finished edge and run out to the trim', { ply: laid.name }),
+        message:
+          other.word === 'wrap'
+            ? text('{ply} cannot end at the finished edge and be wrapped round it', { ply: laid.name })
+            : text('{ply} cannot end at the finished edge and run out to the trim', { ply: laid.name }),
         related: [{ at: { entry: context.recipe.entry, path: other.path }, message: text('the other one') }],
         fixes: [context.edit.removeClause('Take net away', clauseAt(laid, 'net'))],
       });

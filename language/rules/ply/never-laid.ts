@@ -7,7 +7,8 @@ import { type RecipeContext, rule } from '../rule.ts';
 
 /** `bed body`, `bond latch with paste`, `pour mix in bolts`: another step puts it where it belongs. */
 function putElsewhere(context: RecipeContext): ReadonlySet<string> {
-  const words = [...allSteps(context.recipe.process?.steps ?? [])].filter((step) => step.verb === 'bed' || step.verb === 'bond' || step.verb === 'bag down')
+  const words = [...allSteps(context.recipe.process?.steps ?? [])]
+    .filter((step) => step.verb === 'bed' || step.verb === 'bond' || step.verb === 'bag down')
     .flatMap((step) => step.arguments.flatMap((argument) => (argument.kind === 'word' ? [argument.word] : [])));
   return new Set(words);
 }
@@ -38,13 +39,28 @@ export const plyNeverLaid = rule({
       const [first, last] = [run[0], run.at(-1)];
       if (first === undefined || last === undefined) continue;
       const words = first === last ? first.name : `${first.name} to ${last.name}`;
-      const before = lays.findLast((step) => plan.layersOf.get(step.path)?.every((laid) => laid.index < first.index) === true) ?? lays.at(-1);
+      const before =
+        lays.findLast((step) => plan.layersOf.get(step.path)?.every((laid) => laid.index < first.index) === true) ??
+        lays.at(-1);
       context.report({
         at: first.path,
-        message: run.length === 1
-          ? text('{layer} stands in the stack, but no step of the process lays it', { layer: first.name })
-          : text('{layers} ({count} layers) stand in the stack, but no step of the process lays them', { layers: words, count: run.length }),
-        ...(before === undefined ? {} : { related: [{ at: { entry: context.recipe.entry, path: before.path }, message: text('the layers before it are laid here') }] }),
+        message:
+          run.length === 1
+            ? text('{layer} stands in the stack, but no step of the process lays it', { layer: first.name })
+            : text('{layers} ({count} layers) stand in the stack, but no step of the process lays them', {
+                layers: words,
+                count: run.length,
+              }),
+        ...(before === undefined
+          ? {}
+          : {
+              related: [
+                {
+                  at: { entry: context.recipe.entry, path: before.path },
+                  message: text('the layers before it are laid here'),
+                },
+              ],
+            }),
         fixes: before === undefined ? [] : [context.edit.lineAfter(`Add: lay ${words}`, before.path, `lay ${words}`)],
       });
     }

@@ -16,7 +16,10 @@ export const plyNoOrientation = rule({
       const at = `${laid.path}.material`;
       context.report({
         at,
-        message: text('{material} has a direction, and the line does not say how {ply} lies: at 0 deg, at 45 deg ...', { material: laid.layer.material ?? '', ply: laid.name }),
+        message: text('{material} has a direction, and the line does not say how {ply} lies: at 0 deg, at 45 deg ...', {
+          material: laid.layer.material ?? '',
+          ply: laid.name,
+        }),
         fixes: [context.edit.replace('Write at 0 deg', at, `${laid.layer.material} at 0 deg`)],
       });
     }

@@ -1,9 +1,13 @@
 import { text } from '../../../calc/figure/index.ts';
-import { linesOf } from '../kit/uses.ts';
 import { layersOf } from '../kit/layers.ts';
+import { linesOf } from '../kit/uses.ts';
 import { rule } from '../rule.ts';
 
-const inDegrees = (angles: readonly number[]): string => angles.map((angle) => Math.round((angle * 180) / Math.PI)).map((angle) => (angle > 90 ? angle - 180 : angle)).join('/');
+const inDegrees = (angles: readonly number[]): string =>
+  angles
+    .map((angle) => Math.round((angle * 180) / Math.PI))
+    .map((angle) => (angle > 90 ? angle - 180 : angle))
+    .join('/');
 
 export const plyOrphanAngle = rule({
   name: 'ply/orphan-angle',
@@ -20,9 +24,14 @@ export const plyOrphanAngle = rule({
       const [only] = mirrors;
       context.report({
         at: mirrors.length === 1 && only !== undefined ? only.path : laid.path,
-        message: text('{ply} has no mirror image by any turning of the roll: {wanted} deg is wanted, {got} deg is had; what differs twists the part', {
-          ply: laid.mirrored?.of ?? laid.name, wanted: inDegrees(orphan.wanted), got: inDegrees(orphan.got),
-        }),
+        message: text(
+          '{ply} has no mirror image by any turning of the roll: {wanted} deg is wanted, {got} deg is had; what differs twists the part',
+          {
+            ply: laid.mirrored?.of ?? laid.name,
+            wanted: inDegrees(orphan.wanted),
+            got: inDegrees(orphan.got),
+          },
+        ),
         related: [{ at: { entry: context.recipe.entry, path: laid.path }, message: text('the ply that is mirrored') }],
       });
     }

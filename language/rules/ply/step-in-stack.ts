@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
-import { isCloth } from '../../../calc/stack/order.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import { isCloth } from '../../../calc/stack/order.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { arealWeight } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -29,9 +29,14 @@ export const plyStepInStack = rule({
       if (group.length < 2 || last === undefined || sum <= atOneLine + 1e-9) continue;
       context.report({
         at: last.path,
-        message: text('{plies} end at the same line, {sum} of cloth: over {most} the ends are stepped, 25 mm for each 600 g/m2', { plies: group.map(({ name }) => name).join(', '), sum: arealWeight(sum), most: arealWeight(atOneLine) }),
-        related: group.slice(0, -1).map((laid) => ({ at: { entry: context.recipe.entry, path: laid.path }, message: text('ends there too') })),
-              });
+        message: text(
+          '{plies} end at the same line, {sum} of cloth: over {most} the ends are stepped, 25 mm for each 600 g/m2',
+          { plies: group.map(({ name }) => name).join(', '), sum: arealWeight(sum), most: arealWeight(atOneLine) },
+        ),
+        related: group
+          .slice(0, -1)
+          .map((laid) => ({ at: { entry: context.recipe.entry, path: laid.path }, message: text('ends there too') })),
+      });
     }
   },
 });

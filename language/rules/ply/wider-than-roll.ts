@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { layerPiece } from '../../../calc/cloth/area.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { factValue, layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
@@ -17,7 +17,10 @@ export const plyWiderThanRoll = rule({
       if (lanes === undefined || roll === undefined) continue;
       context.report({
         at: laid.path,
-        message: text('{ply} is wider than the roll of {roll}: say how it is joined, or it is cut in lanes with the usual lap', { ply: laid.name, roll }),
+        message: text(
+          '{ply} is wider than the roll of {roll}: say how it is joined, or it is cut in lanes with the usual lap',
+          { ply: laid.name, roll },
+        ),
         fixes: [context.edit.addClause('Add lap 50 mm', laid.path, 'lap 50 mm')],
       });
     }

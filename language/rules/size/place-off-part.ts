@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
-import { SLACK, outOfPart } from '../kit/geometry.ts';
-import { insideAtBase } from '../kit/outside.ts';
+import { outOfPart, SLACK } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
+import { insideAtBase } from '../kit/outside.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -17,7 +17,10 @@ export const sizePlaceOffPart = rule({
       if (by === undefined || by <= SLACK || !insideAtBase(context, laid.path)) continue;
       context.report({
         at: laid.path,
-        message: text('{layer} lies on the part in the recipe as written and stands {out} off it here; count its place from an end, or change it in the size', { layer: laid.name, out: metres(by) }),
+        message: text(
+          '{layer} lies on the part in the recipe as written and stands {out} off it here; count its place from an end, or change it in the size',
+          { layer: laid.name, out: metres(by) },
+        ),
       });
     }
   },

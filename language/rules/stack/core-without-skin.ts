@@ -22,16 +22,23 @@ export const stackCoreWithoutSkin = rule({
       const figures = { core: core.name, face: below === undefined ? 'tool side' : 'bag side' };
       context.report({
         at: core.path,
-        message: skin === undefined
-          ? text('{core} has no ply on either side: a bare core breaks at the first load and drinks water', figures)
-          : text('{core} has no ply on its {face}: with one skin alone it carries little and drinks water', figures),
-        fixes: cloth === undefined || skin?.layer.name === 'inner' ? [] : [below === undefined
-          ? context.edit.lineBefore('Add a ply below it', core.path, `ply inner ${cloth}${direction(skin)}`)
-          : context.edit.lineAfter('Add a ply over it', core.path, `ply inner ${cloth}${direction(skin)}`)],
+        message:
+          skin === undefined
+            ? text('{core} has no ply on either side: a bare core breaks at the first load and drinks water', figures)
+            : text('{core} has no ply on its {face}: with one skin alone it carries little and drinks water', figures),
+        fixes:
+          cloth === undefined || skin?.layer.name === 'inner'
+            ? []
+            : [
+                below === undefined
+                  ? context.edit.lineBefore('Add a ply below it', core.path, `ply inner ${cloth}${direction(skin)}`)
+                  : context.edit.lineAfter('Add a ply over it', core.path, `ply inner ${cloth}${direction(skin)}`),
+              ],
       });
     }
   },
 });
 
 /** As the other skin lies. */
-const direction = (skin: LaidLayer | undefined): string => (skin?.layer.angle === undefined ? ', net' : ` at ${Math.round((skin.layer.angle.si * 180) / Math.PI)} deg, net`);
+const direction = (skin: LaidLayer | undefined): string =>
+  skin?.layer.angle === undefined ? ', net' : ` at ${Math.round((skin.layer.angle.si * 180) / Math.PI)} deg, net`;

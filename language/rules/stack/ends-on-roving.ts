@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { isRoving } from '../kit/cloths.ts';
-import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
 import { layersOf } from '../kit/layers.ts';
+import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** A woven cloth from here on counts as roving, kg/m2. Common practice. */
@@ -16,10 +16,14 @@ export const stackEndsOnRoving = rule({
     const last = layersOf(context).findLast(({ layer }) => layer.kind === 'ply');
     const steps = stepsOf(context);
     const bond = firstOf(steps, 'bond', 'fillet');
-    if (last === undefined || bond === undefined || !isRoving(context, last, roving) || allOf(steps, 'peel').length > 0) return;
+    if (last === undefined || bond === undefined || !isRoving(context, last, roving) || allOf(steps, 'peel').length > 0)
+      return;
     context.report({
       at: last.path,
-      message: text('{ply} is the last ply, a woven roving, and a bond follows on it: it holds on the high spots of the weave only; end on mat, or lay peel ply', { ply: last.name }),
+      message: text(
+        '{ply} is the last ply, a woven roving, and a bond follows on it: it holds on the high spots of the weave only; end on mat, or lay peel ply',
+        { ply: last.name },
+      ),
       related: [{ at: { entry: context.recipe.entry, path: bond.step.path }, message: text('the bond') }],
     });
   },

@@ -16,11 +16,22 @@ export const stackRovingOnRoving = rule({
     const told = new Set<string>();
     for (const [i, laid] of cloth.entries()) {
       const before = cloth[i - 1];
-      if (before === undefined || before.index !== laid.index - 1 || told.has(laid.path) || !isRoving(context, before, roving) || !isRoving(context, laid, roving) || !wetWithStyrene(context, laid)) continue;
+      if (
+        before === undefined ||
+        before.index !== laid.index - 1 ||
+        told.has(laid.path) ||
+        !isRoving(context, before, roving) ||
+        !isRoving(context, laid, roving) ||
+        !wetWithStyrene(context, laid)
+      )
+        continue;
       told.add(laid.path);
       context.report({
         at: laid.path,
-        message: text('{ply} lies on {before} with no mat between: two woven rovings in polyester peel apart', { ply: laid.name, before: before.name }),
+        message: text('{ply} lies on {before} with no mat between: two woven rovings in polyester peel apart', {
+          ply: laid.name,
+          before: before.name,
+        }),
         related: [{ at: { entry: context.recipe.entry, path: before.path }, message: text('the roving below') }],
       });
     }

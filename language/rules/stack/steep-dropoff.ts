@@ -1,9 +1,9 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
-import { linesOf } from '../kit/uses.ts';
 import { clauseAt, factValue, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
+import { linesOf } from '../kit/uses.ts';
 import { rule } from '../rule.ts';
 
 /** Run-out for 600 g/m2 of cloth, m. From memory; `habit drop` of the shop sets its own. */
@@ -18,7 +18,11 @@ export const stackSteepDropoff = rule({
     const runOut = factValue(context.book.shop?.habits?.drop)?.amounts[0]?.si ?? usualRunOut;
     const drops = [...linesOf(context.recipe.stack?.items ?? [])];
     for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
-      const group = drops.find((item) => item.kind === 'repeat' && item.items.some((inner) => inner.kind !== 'repeat' && inner.kind !== 'mirror' && inner.path === laid.path));
+      const group = drops.find(
+        (item) =>
+          item.kind === 'repeat' &&
+          item.items.some((inner) => inner.kind !== 'repeat' && inner.kind !== 'mirror' && inner.path === laid.path),
+      );
       const drop = laid.layer.drop ?? (group?.kind === 'repeat' ? group.drop : undefined);
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
       if (drop === undefined || weight === undefined || group === undefined) continue;
@@ -26,8 +30,21 @@ export const stackSteepDropoff = rule({
       if (drop.by.si >= wanted - 1e-6) continue;
       context.report({
         at: laid.layer.drop === undefined ? group.path : clauseAt(laid, 'drop'),
-        message: text('each copy of {ply} ends {drop} inside the one before; {weight} of cloth wants {wanted}', { ply: laid.layer.name, drop: drop.by, weight: arealWeight(weight), wanted: metres(wanted) }),
-        fixes: [laid.layer.drop === undefined ? undefined : context.edit.replace(`Write drop ${typedLength(wanted)}`, clauseAt(laid, 'drop'), `drop ${typedLength(wanted)}`)],
+        message: text('each copy of {ply} ends {drop} inside the one before; {weight} of cloth wants {wanted}', {
+          ply: laid.layer.name,
+          drop: drop.by,
+          weight: arealWeight(weight),
+          wanted: metres(wanted),
+        }),
+        fixes: [
+          laid.layer.drop === undefined
+            ? undefined
+            : context.edit.replace(
+                `Write drop ${typedLength(wanted)}`,
+                clauseAt(laid, 'drop'),
+                `drop ${typedLength(wanted)}`,
+              ),
+        ],
       });
     }
   },

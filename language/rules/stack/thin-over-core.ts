@@ -19,7 +19,9 @@ export const stackThinOverCore = rule({
   title: 'a thin skin lies over a core that people step on',
   on: 'recipe',
   check(context) {
-    const step = context.recipe.loads.find(({ loads }) => loads.some(({ kind, amount }) => kind === 'weight' && amount.si >= person));
+    const step = context.recipe.loads.find(({ loads }) =>
+      loads.some(({ kind, amount }) => kind === 'weight' && amount.si >= person),
+    );
     const layers = layersOf(context);
     const core = layers.findLast(({ layer }) => layer.kind === 'core');
     if (step === undefined || core === undefined) return;
@@ -32,7 +34,10 @@ export const stackThinOverCore = rule({
     if (sum >= wanted - 1e-9) return;
     context.report({
       at: over[0]?.path ?? core.path,
-      message: text('the skin over {core} has {sum} of cloth and is stepped on ({load}): {wanted} or more, or heels dent it', { core: core.name, sum: arealWeight(sum), load: step.name, wanted: arealWeight(wanted) }),
+      message: text(
+        'the skin over {core} has {sum} of cloth and is stepped on ({load}): {wanted} or more, or heels dent it',
+        { core: core.name, sum: arealWeight(sum), load: step.name, wanted: arealWeight(wanted) },
+      ),
       related: [{ at: { entry: context.recipe.entry, path: step.path }, message: text('the load') }],
     });
   },

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { grooveOf } from '../../../calc/stack/order.ts';
-import { SLACK, footprintOf, outOf, outOfPart } from '../kit/geometry.ts';
+import { footprintOf, outOf, outOfPart, SLACK } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -16,10 +16,20 @@ export const stripLongerThanGroove = rule({
       const core = grooveOf(layers, strip);
       const around = core === undefined ? undefined : footprintOf(context.bench, core);
       const out = outOf(footprintOf(context.bench, strip)?.placed, around?.placed)?.by;
-      if (core === undefined || around === undefined || out === undefined || out + around.inset <= SLACK || (outOfPart(context.bench, strip) ?? 1) > SLACK) continue;
+      if (
+        core === undefined ||
+        around === undefined ||
+        out === undefined ||
+        out + around.inset <= SLACK ||
+        (outOfPart(context.bench, strip) ?? 1) > SLACK
+      )
+        continue;
       context.report({
         at: strip.path,
-        message: text('{strip} runs {out} out of {core}, and there its groove ends: the strip goes over the core edge', { strip: strip.name, out: metres(out + around.inset), core: core.name }),
+        message: text(
+          '{strip} runs {out} out of {core}, and there its groove ends: the strip goes over the core edge',
+          { strip: strip.name, out: metres(out + around.inset), core: core.name },
+        ),
         related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core with the groove') }],
       });
     }

@@ -20,7 +20,11 @@ export const stripOverInsert = rule({
         if (coreOf(layers, insert) !== core || overlapping(own, there) !== true) continue;
         context.report({
           at: strip.path,
-          message: text('{strip} runs through {insert}: its groove in {core} would be cut into the insert', { strip: strip.name, insert: insert.name, core: core.name }),
+          message: text('{strip} runs through {insert}: its groove in {core} would be cut into the insert', {
+            strip: strip.name,
+            insert: insert.name,
+            core: core.name,
+          }),
           related: [{ at: { entry: context.recipe.entry, path: insert.path }, message: text('the insert') }],
         });
       }

@@ -19,7 +19,12 @@ export const stripProudOfGroove = rule({
       if (core === undefined || own === undefined || around === undefined || own <= around) continue;
       context.report({
         at: strip.path,
-        message: text('{strip} is {thick} thick and stands proud of {core}, which has {around} to cut a groove in', { strip: strip.name, thick: metres(own), core: core.name, around: metres(around) }),
+        message: text('{strip} is {thick} thick and stands proud of {core}, which has {around} to cut a groove in', {
+          strip: strip.name,
+          thick: metres(own),
+          core: core.name,
+          around: metres(around),
+        }),
         related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core with the groove') }],
       });
     }

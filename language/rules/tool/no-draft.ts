@@ -18,15 +18,35 @@ export const toolNoDraft = rule({
     const { stack, part } = context.recipe;
     const tool = stack?.tool === undefined ? undefined : context.bench.tool(stack.tool);
     const [draft, depth] = [factValue(tool?.draft), factValue(tool?.depth)];
-    if (stack !== undefined && depth !== undefined && draft !== undefined && depth.si > deep && draft.si < leastDraft - 1e-9) {
+    if (
+      stack !== undefined &&
+      depth !== undefined &&
+      draft !== undefined &&
+      depth.si > deep &&
+      draft.si < leastDraft - 1e-9
+    ) {
       context.report({
         at: `${stack.path}.tool`,
-        message: text('{tool} is {depth} deep with {draft} of draft: the part wedges in it; {least} or more', { tool: stack.tool ?? '', depth, draft, least: angle(leastDraft) }),
+        message: text('{tool} is {depth} deep with {draft} of draft: the part wedges in it; {least} or more', {
+          tool: stack.tool ?? '',
+          depth,
+          draft,
+          least: angle(leastDraft),
+        }),
       });
-    } else if (part?.sides !== undefined && draft === undefined && part.sides.height.si > deep && (part.sides.angle?.si ?? 0) < leastDraft - 1e-9) {
+    } else if (
+      part?.sides !== undefined &&
+      draft === undefined &&
+      part.sides.height.si > deep &&
+      (part.sides.angle?.si ?? 0) < leastDraft - 1e-9
+    ) {
       context.report({
         at: `${part.path}.sides`,
-        message: text('sides of {height} stand at {draft}: the part wedges in the tool; {least} of draft or more', { height: part.sides.height, draft: part.sides.angle ?? angle(0), least: angle(leastDraft) }),
+        message: text('sides of {height} stand at {draft}: the part wedges in the tool; {least} of draft or more', {
+          height: part.sides.height,
+          draft: part.sides.angle ?? angle(0),
+          least: angle(leastDraft),
+        }),
       });
     }
   },

@@ -1,9 +1,9 @@
 import { text } from '../../../calc/figure/index.ts';
 import { outlineSize } from '../../../calc/outline/part.figure.ts';
 import { flat, hasWord } from '../../../calc/plan/reading.ts';
-import { stepsOf } from '../kit/steps.ts';
 import { factValue, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
+import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** Flange that tape, vent and brake zone need, m. 100 to 150 mm from memory; `habit flange` of the shop sets its own. */
@@ -23,15 +23,23 @@ export const toolNoFlange = rule({
     const board = factValue(tool?.flat);
     if (size === undefined || (board === undefined && tool?.flange === undefined)) return;
     const wanted = factValue(context.book.shop?.habits?.flange)?.amounts[0]?.si ?? usualFlange;
-    const room = board === undefined ? -Infinity : Math.min(
-      Math.max(board.length.si, board.width.si) - Math.max(size.length, size.width), Math.min(board.length.si, board.width.si) - Math.min(size.length, size.width),
-    ) / 2;
+    const room =
+      board === undefined
+        ? -Infinity
+        : Math.min(
+            Math.max(board.length.si, board.width.si) - Math.max(size.length, size.width),
+            Math.min(board.length.si, board.width.si) - Math.min(size.length, size.width),
+          ) / 2;
     const left = Math.max(room, factValue(tool?.flange)?.si ?? -Infinity);
     // a part that does not fit at all is told of as that
-    if (room < 0 && board !== undefined || left >= wanted - 1e-6) return;
+    if ((room < 0 && board !== undefined) || left >= wanted - 1e-6) return;
     context.report({
       at: `${stack.path}.tool`,
-      message: text('{tool} leaves {left} round the part for tape, vent and brake; {wanted} or more', { tool: stack.tool, left: metres(Math.max(0, left)), wanted: metres(wanted) }),
+      message: text('{tool} leaves {left} round the part for tape, vent and brake; {wanted} or more', {
+        tool: stack.tool,
+        left: metres(Math.max(0, left)),
+        wanted: metres(wanted),
+      }),
     });
   },
 });

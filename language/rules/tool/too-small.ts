@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { layerPiece } from '../../../calc/cloth/area.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { outlineSize } from '../../../calc/outline/part.figure.ts';
 import { SLACK } from '../kit/geometry.ts';
 import { factValue, layersOf, valueOf } from '../kit/layers.ts';
@@ -16,14 +16,23 @@ export const toolTooSmall = rule({
     const flat = factValue(stack?.tool === undefined ? undefined : context.bench.tool(stack.tool)?.flat);
     const size = valueOf(context.ask(outlineSize));
     if (stack === undefined || flat === undefined || size === undefined) return;
-    const past = Math.max(0, ...layersOf(context).map((laid) => (laid.layer.extent.kind === 'to trim' ? (valueOf(context.ask(layerPiece, laid.key))?.past ?? 0) : 0)));
+    const past = Math.max(
+      0,
+      ...layersOf(context).map((laid) =>
+        laid.layer.extent.kind === 'to trim' ? (valueOf(context.ask(layerPiece, laid.key))?.past ?? 0) : 0,
+      ),
+    );
     const [long, short] = [Math.max(size.length, size.width) + 2 * past, Math.min(size.length, size.width) + 2 * past];
     const [longest, shortest] = [Math.max(flat.length.si, flat.width.si), Math.min(flat.length.si, flat.width.si)];
     if (long <= longest + SLACK && short <= shortest + SLACK) return;
     context.report({
       at: `${stack.path}.tool`,
       message: text('the part needs {long} by {short} with what runs out to the trim; {tool} is {length} by {width}', {
-        long: metres(long), short: metres(short), tool: stack.tool ?? '', length: metres(longest), width: metres(shortest),
+        long: metres(long),
+        short: metres(short),
+        tool: stack.tool ?? '',
+        length: metres(longest),
+        width: metres(shortest),
       }),
     });
   },

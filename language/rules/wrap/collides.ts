@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { halfWidth, partPlaced } from '../kit/geometry.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
@@ -19,9 +19,15 @@ export const wrapCollides = rule({
       if (wrap === undefined || wrap.landing <= half) continue;
       context.report({
         at: clauseAt(laid, 'wrap'),
-        message: text('{ply} lands {landing} from each side of a part that is {width} wide: the two landings lie over each other by {over}', {
-          ply: laid.name, landing: metres(wrap.landing), width: metres(2 * half), over: metres(2 * (wrap.landing - half)),
-        }),
+        message: text(
+          '{ply} lands {landing} from each side of a part that is {width} wide: the two landings lie over each other by {over}',
+          {
+            ply: laid.name,
+            landing: metres(wrap.landing),
+            width: metres(2 * half),
+            over: metres(2 * (wrap.landing - half)),
+          },
+        ),
       });
     }
   },

@@ -17,9 +17,20 @@ export const wrapNoEdge = rule({
     const radius = smallestRadius(context, ply) ?? 0.006;
     context.report({
       at: clauseAt(ply, 'wrap'),
-      message: text('{ply} goes round the edge, but the part does not say how the edge is broken: taken as square; the cloth wants {radius} of radius', { ply: ply.name, radius: metres(radius) }),
-      related: [{ at: { entry: context.recipe.entry, path: part.path }, message: text('the part, without a line `edge`') }],
-      fixes: [context.edit.firstLineIn(`Add: edge round ${typedLength(radius)}`, part.path, `edge round ${typedLength(radius)}`)],
+      message: text(
+        '{ply} goes round the edge, but the part does not say how the edge is broken: taken as square; the cloth wants {radius} of radius',
+        { ply: ply.name, radius: metres(radius) },
+      ),
+      related: [
+        { at: { entry: context.recipe.entry, path: part.path }, message: text('the part, without a line `edge`') },
+      ],
+      fixes: [
+        context.edit.firstLineIn(
+          `Add: edge round ${typedLength(radius)}`,
+          part.path,
+          `edge round ${typedLength(radius)}`,
+        ),
+      ],
     });
   },
 });

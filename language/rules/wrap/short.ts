@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { clauseAt, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -20,12 +20,24 @@ export const wrapShort = rule({
       const at = clauseAt(laid, 'oversize');
       context.report({
         at,
-        message: text('{ply} reaches {reach} past the outline; wrapping {height} of edge and landing {landing} on {onto} needs {needed}; it is {short} too short', {
-          ply: laid.name, reach: metres(wrap.typed), height: metres(wrap.height), landing: metres(wrap.wanted), onto: wrap.onto,
-          needed: metres(wrap.needed), short: metres(wrap.needed - wrap.typed),
-        }),
+        message: text(
+          '{ply} reaches {reach} past the outline; wrapping {height} of edge and landing {landing} on {onto} needs {needed}; it is {short} too short',
+          {
+            ply: laid.name,
+            reach: metres(wrap.typed),
+            height: metres(wrap.height),
+            landing: metres(wrap.wanted),
+            onto: wrap.onto,
+            needed: metres(wrap.needed),
+            short: metres(wrap.needed - wrap.typed),
+          },
+        ),
         fixes: [
-          context.edit.replace(`Write oversize ${typedLength(wrap.needed)}`, at, `oversize ${typedLength(wrap.needed)}`),
+          context.edit.replace(
+            `Write oversize ${typedLength(wrap.needed)}`,
+            at,
+            `oversize ${typedLength(wrap.needed)}`,
+          ),
           context.edit.removeClause('Leave it to be computed', at),
         ],
       });

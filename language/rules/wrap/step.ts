@@ -1,5 +1,5 @@
-import { text } from '../../../calc/figure/index.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { wrapTarget } from '../../../calc/stack/order.ts';
 import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
@@ -21,18 +21,33 @@ export const wrapStep = rule({
       const target = laid.layer.extent.kind === 'wrap' ? wrapTarget(layers, laid) : undefined;
       const wrap = target === undefined ? undefined : valueOf(context.ask(wrapReach, laid.key));
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
-      return target === undefined || wrap === undefined || weight === undefined ? [] : [{ laid, target, landing: wrap.landing, weight }];
+      return target === undefined || wrap === undefined || weight === undefined
+        ? []
+        : [{ laid, target, landing: wrap.landing, weight }];
     });
     for (const [i, one] of landed.entries()) {
-      const near = landed.slice(0, i).filter((other) => other.target === one.target && Math.abs(other.landing - one.landing) < runOut * one.weight - 1e-9);
+      const near = landed
+        .slice(0, i)
+        .filter(
+          (other) => other.target === one.target && Math.abs(other.landing - one.landing) < runOut * one.weight - 1e-9,
+        );
       const sum = near.reduce((all, other) => all + other.weight, one.weight);
       if (near.length === 0 || sum <= atOneLine + 1e-9) continue;
       context.report({
         at: clauseAt(one.laid, 'wrap'),
-        message: text('{plies} end on {target} at nearly the same line, {sum} of cloth; let each next landing be {apart} longer or shorter', {
-          plies: [...near, one].map(({ laid }) => laid.name).join(', '), target: one.target.name, sum: arealWeight(sum), apart: metres(runOut * one.weight),
-        }),
-        related: near.map(({ laid }) => ({ at: { entry: context.recipe.entry, path: clauseAt(laid, 'wrap') }, message: text('ends there too') })),
+        message: text(
+          '{plies} end on {target} at nearly the same line, {sum} of cloth; let each next landing be {apart} longer or shorter',
+          {
+            plies: [...near, one].map(({ laid }) => laid.name).join(', '),
+            target: one.target.name,
+            sum: arealWeight(sum),
+            apart: metres(runOut * one.weight),
+          },
+        ),
+        related: near.map(({ laid }) => ({
+          at: { entry: context.recipe.entry, path: clauseAt(laid, 'wrap') },
+          message: text('ends there too'),
+        })),
       });
     }
   },

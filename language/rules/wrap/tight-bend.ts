@@ -22,9 +22,19 @@ export const wrapTightBend = rule({
       const at = `${context.recipe.part?.path}.edge`;
       context.report({
         at: clauseAt(laid, 'wrap'),
-        message: radius === 0
-          ? text('{ply} ({weight}) goes round a square edge; it wants a radius of {least} or more', { ply: laid.name, weight: arealWeight(weight), least: metres(least) })
-          : text('{ply} ({weight}) goes round a radius of {radius}; it wants {least} or more', { ply: laid.name, weight: arealWeight(weight), radius: metres(radius), least: metres(least) }),
+        message:
+          radius === 0
+            ? text('{ply} ({weight}) goes round a square edge; it wants a radius of {least} or more', {
+                ply: laid.name,
+                weight: arealWeight(weight),
+                least: metres(least),
+              })
+            : text('{ply} ({weight}) goes round a radius of {radius}; it wants {least} or more', {
+                ply: laid.name,
+                weight: arealWeight(weight),
+                radius: metres(radius),
+                least: metres(least),
+              }),
         related: [{ at: { entry: context.recipe.entry, path: at }, message: text('the edge of the part') }],
         fixes: [context.edit.replace(`Write edge round ${typedLength(least)}`, at, `edge round ${typedLength(least)}`)],
       });

@@ -14,14 +14,28 @@ export const wrapUncoveredLanding = rule({
       const { extent } = laid.layer;
       const target = wrapTarget(layers, laid);
       // a core without a ply on it is told of as that
-      if (extent.kind !== 'wrap' || extent.way !== 'onto' || target === undefined || target.index < laid.index || target.layer.kind === 'core') continue;
+      if (
+        extent.kind !== 'wrap' ||
+        extent.way !== 'onto' ||
+        target === undefined ||
+        target.index < laid.index ||
+        target.layer.kind === 'core'
+      )
+        continue;
       if (layers.slice(target.index + 1).some((later) => isCloth(later) && reachesEdge(later))) continue;
       const clause = context.edit.span(clauseAt(laid, 'wrap'));
       const words = clause === undefined ? '' : context.edit.text.slice(clause.offset, clause.end);
       context.report({
         at: clauseAt(laid, 'wrap'),
-        message: text('{ply} lands on {target}, and no later ply covers the landing; one that lands on top of all says `wrap over`', { ply: laid.name, target: target.name }),
-        fixes: [words.includes(' onto ') ? context.edit.replace('Write wrap over', clauseAt(laid, 'wrap'), words.replace(' onto ', ' over ')) : undefined],
+        message: text(
+          '{ply} lands on {target}, and no later ply covers the landing; one that lands on top of all says `wrap over`',
+          { ply: laid.name, target: target.name },
+        ),
+        fixes: [
+          words.includes(' onto ')
+            ? context.edit.replace('Write wrap over', clauseAt(laid, 'wrap'), words.replace(' onto ', ' over '))
+            : undefined,
+        ],
       });
     }
   },
