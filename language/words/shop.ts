@@ -1,4 +1,5 @@
 import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
+import { workHabits } from './habits-work.ts';
 import type { Word } from './types.ts';
 
 export const shop: readonly Word[] = [
@@ -38,7 +39,7 @@ export const shop: readonly Word[] = [
     example: 'oven 2400 mm by 1200 mm by 900 mm, limit 140 degC', meaning: 'Inside of the oven: length, width, height, and the hottest it goes. A part on its tool must go in.',
   },
   {
-    word: 'habit', at: ['shop'], takes: [argument('word', { words: ['leak', 'warp', 'pleat', 'flange', 'allowance', 'landing', 'overlap', 'stagger', 'drop', 'gel', 'styrene', 'radius', 'edge', 'perforation'] }), argument('number', { repeated: true, optional: true })],
+    word: 'habit', at: ['shop'], takes: [argument('word', { words: ['leak', 'warp', 'pleat', 'flange', 'allowance', 'landing', 'overlap', 'stagger', 'drop', 'gel', 'styrene', 'radius', 'edge', 'perforation', ...workHabits.map(({ word }) => word)] }), argument('number', { repeated: true, optional: true })],
     example: 'habit leak 5 mbar in 10 min',
     meaning: 'A threshold of this shop that a rule takes instead of the common one. Its word says which.',
   },
@@ -50,6 +51,7 @@ export const shop: readonly Word[] = [
 
 /** The habits that a shop may set, each the threshold of a rule. */
 export const habits: readonly Word[] = [
+  ...workHabits,
   {
     word: 'leak', at: ['value of habit'], takes: [argument('pressure'), argument('time', { after: 'in' })], example: 'habit leak 5 mbar in 10 min', default: '5 mbar in 10 min', source: 'published limits differ sixfold; 5 mbar in 10 min is common practice',
     meaning: 'How much a bag may lose in the leak test. More than that draws air in along the feed and leaves a dry line.',

@@ -4,6 +4,7 @@ import { dewPoint } from '../../../calc/air/dew-point.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { workTemperature } from '../../../calc/resin/time.figure.ts';
 import { kelvin, kelvinDifference, share } from '../kit/shown.ts';
+import { COLDEST } from '../resin/below-temperature.ts';
 import { rule } from '../rule.ts';
 
 const MARGIN: Usual = { habit: 'dew', what: 'surface above the dew point', value: kelvinDifference(3), source: 'adhesive supplier\'s page; ISO 8502-4 is the usual reference, from memory' };
@@ -18,10 +19,13 @@ export const airDew = rule({
     const { ambient, humidity } = context.bench.shop ?? {};
     const surface = context.ask(workTemperature);
     const margin = usual(context.bench, MARGIN);
+    const coldest = usual(context.bench, COLDEST);
     if (process?.kind === undefined || process.kind === 'prepreg' || !isKnown(surface) || !isKnown(margin)) return;
     if (ambient === undefined || ambient.value === UNKNOWN || humidity === undefined || humidity.value === UNKNOWN) return;
     const dew = dewPoint(ambient.value.si, humidity.value.si);
     if (typeof dew !== 'number' || surface.value - dew >= margin.value - 1e-9) return;
+    // work that is too cold altogether is reported by resin/below-temperature
+    if (!isKnown(coldest) || surface.value < coldest.value - 0.5) return;
     const shown = { surface: kelvin(surface.value), dew: kelvin(dew), air: ambient.value, humidity: share(humidity.value.si), margin: kelvinDifference(margin.value) };
     context.report({
       at: process.temperature === undefined ? process.path : `${process.path}.temperature`,
