@@ -12,8 +12,6 @@ const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
 
 /** A step that such a rule already reports as too late is not told a second time for what else it missed. */
 const LATE_ANYWAY: Readonly<Record<string, string>> = { release: 'lay', peel: 'mesh' };
-/** What a step must really precede, where the table names the nearest step of the usual run. */
-const AT_LATEST: Readonly<Record<string, readonly string[]>> = { 'trap > bag': ['vacuum', 'leak test', 'infuse'] };
 /** What is done to one layer or one material comes before that is laid, not before the first of all. */
 const OF_ITS_LAYER = ['dry', 'seal core', 'thaw'];
 /** A green trim is done with a knife while the part is in the tool. */
@@ -35,8 +33,8 @@ export const orderBefore = rule({
       const anyway = LATE_ANYWAY[first];
       const reported = anyway === undefined ? undefined : firstOf(steps, anyway);
       if (pair !== undefined && reported !== undefined && steps.indexOf(reported) < steps.indexOf(pair.late)) continue;
-      if (pair === undefined || told.has(`${pair.late.step.path} ${pair.early.step.path}`)) continue;
-      told.add(`${pair.late.step.path} ${pair.early.step.path}`);
+      if (pair === undefined || told.has(pair.late.step.path)) continue;
+      told.add(pair.late.step.path);
       const shown = { first: said(pair.late, first), later: said(pair.early, later), because };
       context.report({
         at: pair.late.step.path,
@@ -57,8 +55,7 @@ function broken(steps: readonly WorkedStep[], first: string, later: string): { r
     return { late: last, early: cure, move: last.inside === undefined };
   }
   for (const late of firstsOf(steps, first)) {
-    const laters = AT_LATEST[`${first} > ${later}`] ?? [later];
-    const early = steps.find((worked) => laters.some((name) => worked.classes.has(name)) && worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first));
+    const early = steps.find((worked) => worked.classes.has(later) && worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first));
     if (early === undefined || steps.indexOf(late) < steps.indexOf(early)) continue;
     return { late, early, move: late.inside === undefined && early.inside === undefined };
   }
