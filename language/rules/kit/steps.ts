@@ -1,5 +1,6 @@
 import { defineFigure, isKnown, known } from '../../../calc/figure/index.ts';
 import type { Step } from '../../../calc/model/index.ts';
+import { own } from '../../../calc/own.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { classesOf } from '../../words/index.ts';
@@ -18,14 +19,19 @@ export interface WorkedStep {
 
 /** Kinds of layer that narrow `lay`. */
 const LAID_AS: Readonly<Record<LaidLayer['layer']['kind'], string>> = {
-  coat: 'lay coat', core: 'lay core', insert: 'lay core', ply: 'lay cloth', strip: 'lay cloth', patch: 'lay cloth',
+  coat: 'lay coat',
+  core: 'lay core',
+  insert: 'lay core',
+  ply: 'lay cloth',
+  strip: 'lay cloth',
+  patch: 'lay cloth',
 };
 
 /** What is joined in a kit lies on the bench, and lines of `infuse` and `cure` are no work of their own in the order. */
 const OF_A_BLOCK: Readonly<Record<string, readonly string[]>> = { infuse: ['vacuum'] };
 
 function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | undefined): ReadonlySet<string> {
-  if (inside !== undefined && OF_A_BLOCK[inside.verb]?.includes(step.verb) !== true) return new Set();
+  if (inside !== undefined && own(OF_A_BLOCK, inside.verb)?.includes(step.verb) !== true) return new Set();
   const classes = new Set(classesOf(step.verb));
   if (step.lay !== undefined) {
     for (const { layer } of layers) classes.add(LAID_AS[layer.kind]);
@@ -43,7 +49,12 @@ const workedSteps = defineFigure<readonly WorkedStep[]>('worked_steps', (bench) 
   const flatten = (steps: readonly Step[], inside?: Step): WorkedStep[] =>
     steps.flatMap((step) => {
       const layers = layersOf(step);
-      const own: WorkedStep = { step, layers, classes: classesFor(step, layers, inside), ...(inside === undefined ? {} : { inside }) };
+      const own: WorkedStep = {
+        step,
+        layers,
+        classes: classesFor(step, layers, inside),
+        ...(inside === undefined ? {} : { inside }),
+      };
       return [own, ...flatten(step.steps ?? [], step)];
     });
   return known(flatten(bench.recipe.process?.steps ?? []));
