@@ -8,7 +8,7 @@ import { aboutTime, kelvin } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 /** Within this the times of the plan still hold. Common practice. */
-const NEAR = 3;
+const NEAR = 5;
 
 export const recordDifferentTemperature = rule({
   name: 'record/different-temperature',

@@ -28,6 +28,8 @@ export const recordDrift = rule({
 
 /** A mass says how much resin there is: the cloth is the same. Parts that are cut to size are weighed before or after, and say nothing. */
 function massDrift(context: Checks['record'], plan: RecipeContext): void {
+  // a record that says what was done otherwise has its reason
+  if (readingsOf(context.record, 'differs').length > 0) return;
   const reading = readingsOf(context.record, 'mass')[0];
   const found = amountIn(reading, MASS);
   const [planned, stack, resin, most] = [plan.ask(massFigure), plan.ask(laidStack), plan.ask(resinInPart, ''), usual(plan.bench, MOST)];
