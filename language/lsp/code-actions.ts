@@ -3,6 +3,8 @@ import type { CodeActionProvider } from 'langium/lsp';
 import type { CodeActionParams } from 'vscode-languageserver-protocol';
 import { type CodeAction, CodeActionKind, type Diagnostic } from 'vscode-languageserver-protocol';
 import type { Fix } from '../lower/index.ts';
+import { rules } from '../rules/generated/rules.ts';
+import type { Rule } from '../rules/rule.ts';
 import { rangeOf } from './diagnostics.ts';
 
 /** Quick fixes: the edits that the finding itself carries, and the line that accepts it. */
@@ -25,13 +27,16 @@ function fixesOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[
   }));
 }
 
+const neverAccepted: ReadonlySet<string> = new Set((rules as readonly Rule[]).filter((rule) => rule.always === true).map((rule) => rule.name));
+
 /** `accept RULE "reason"` at the end of the line; never for what could not be read, and the reason is left to the writer. */
 function acceptOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[] {
   const rule = String(diagnostic.code);
-  if (/^(line|unit|name)\//.test(rule)) return [];
+  if (/^(line|unit|name)\//.test(rule) || neverAccepted.has(rule)) return [];
   const { textDocument } = document;
   const line = textDocument.getText({ start: { line: diagnostic.range.start.line, character: 0 }, end: { line: diagnostic.range.start.line + 1, character: 0 } });
-  const code = line.replace(/\/\/.*$/s, '').replace(/\s*\{?\s*$/, '');
+  // a // inside of a text is no comment
+  const code = line.replace(/("[^"\n]*"?)|\/\/.*$/gs, '$1').replace(/\s*\{?\s*$/, '');
   const at = { line: diagnostic.range.start.line, character: code.length };
   return [{
     title: `Accept ${rule} on this line`,

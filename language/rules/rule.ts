@@ -46,6 +46,8 @@ interface Head {
   readonly severity: Severity;
   /** one line for lists: what is wrong when it fires */
   readonly title: string;
+  /** somebody may be hurt: no setting and no `accept` makes less of it */
+  readonly always?: true;
 }
 
 export type Rule = Head & (

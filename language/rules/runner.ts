@@ -51,7 +51,7 @@ export class Runner {
     }));
     const told = new Set<string>();
     for (const rule of this.rules) {
-      if (severities[rule.name] === 'off') continue;
+      if (severities[rule.name] === 'off' && rule.always !== true) continue;
       this.run(rule, checked, { book, names, figuresOf }, (report, recipe) => {
         // a size repeats what the recipe itself was told; only what is new there is said
         const key = `${rule.name} ${report.at}`;
@@ -61,7 +61,7 @@ export class Runner {
       });
     }
     const weighed = found.flatMap((finding) => {
-      const wanted = severities[finding.rule];
+      const wanted = this.byName.get(finding.rule)?.always === true ? undefined : severities[finding.rule];
       if (wanted === 'off') return [];
       return [wanted === undefined ? finding : { ...finding, severity: wanted }];
     });
@@ -115,7 +115,7 @@ function withAccepted(found: readonly Finding[], { lowered, text: source }: Chec
     const accept = lowered.accepts.find((line) => line.rule === finding.rule && covers(line, finding.span, lowered));
     if (accept === undefined) return finding;
     used.add(accept);
-    return { ...finding, accepted: accept.reason };
+    return ruleOf(finding.rule)?.always === true ? finding : { ...finding, accepted: accept.reason };
   });
   // Where a line cannot be read, a rule may be silent for want of it.
   const whole = lowered.problems.length === 0;

@@ -8,6 +8,7 @@ const DANGER = 'the two react explosively when they meet undiluted';
 export const resinPromoterAndPeroxide = rule({
   name: 'resin/promoter-and-peroxide',
   severity: 'error',
+  always: true,
   title: 'peroxide and accelerator may meet outside the resin',
   on: 'recipe',
   check(context) {
