@@ -3,9 +3,11 @@ import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
+import { fastHeatings } from '../kit/postcures.ts';
 import { rampsOf } from '../kit/ramps.ts';
 import { about, asTyped, metres, ramp } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
+import { SLOW } from './postcure-ramp.ts';
 
 const FASTEST: Usual = { habit: 'ramp', what: 'fastest ramp', value: ramp(3 / 60), source: 'common practice: 3 K/min' };
 /** Laminate that heats itself. Common practice. */
@@ -19,9 +21,12 @@ export const cureRamp = rule({
   check(context) {
     const most = usual(context.bench, FASTEST);
     const ramps = rampsOf(context);
+    const slow = usual(context.bench, SLOW);
     if (!isKnown(most)) return;
+    // a ramp that outruns the resin is told so by the rules of postcures
+    const told = new Set((isKnown(slow) ? fastHeatings(context, slow.value) : []).map((heating) => heating.step));
     for (const { step, rate } of ramps) {
-      if (rate === undefined || rate.si <= most.value * 1.001) continue;
+      if (rate === undefined || rate.si <= most.value * 1.001 || told.has(step)) continue;
       const right = asTyped(ramp(most.value));
       context.report({
         at: step.path,

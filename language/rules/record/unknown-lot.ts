@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { head, subject } from '../../../calc/plan/reading.ts';
-import { planOf } from '../kit/record-plan.ts';
+import { planOf, readingsOf } from '../kit/record-plan.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
@@ -12,7 +12,8 @@ export const recordUnknownLot = rule({
   on: 'record',
   check(context) {
     const plan = planOf(context);
-    if (plan === undefined || plan.recipe.stack === undefined) return;
+    // `differs` says that something else was built in
+    if (plan === undefined || plan.recipe.stack === undefined || readingsOf(context.record, 'differs').length > 0) return;
     const used = usedIn(plan);
     for (const lot of context.record.lots) {
       if (used.has(lot.material) || context.book.material(lot.material) === undefined) continue;
