@@ -1,4 +1,5 @@
 import { type ConfigurationInitializedParams, DefaultConfigurationProvider, Disposable } from 'langium';
+import { type HintChoice, hintKinds } from '../protocol/hint-kinds.ts';
 
 const severities = ['error', 'warning', 'info', 'off'] as const;
 const units = ['si', 'us', 'both'] as const;
@@ -8,15 +9,25 @@ export interface Settings {
   readonly severities: Readonly<Record<string, (typeof severities)[number]>>;
   /** units of the figures that are shown */
   readonly units: (typeof units)[number];
+  /** figures beside the lines, kind by kind */
+  readonly hints: HintChoice;
+  /** what a recipe comes to, above it */
+  readonly lens: boolean;
 }
 
-export const defaultSettings: Settings = { severities: {}, units: 'si' };
+export const defaultSettings: Settings = {
+  severities: {},
+  units: 'si',
+  hints: { mass: true, thickness: true, cost: false, minutes: true, amount: false },
+  lens: true,
+};
 
 const section = 'laybook';
 
 /** The settings under `laybook`, as the editor says them; what is not understood counts as not set. */
 export class SettingsProvider extends DefaultConfigurationProvider {
   #current = defaultSettings;
+  #locale: string | undefined;
   readonly #listeners = new Set<(settings: Settings) => void>();
   #fetch: ConfigurationInitializedParams['fetchConfiguration'];
 
@@ -24,10 +35,21 @@ export class SettingsProvider extends DefaultConfigurationProvider {
     return this.#current;
   }
 
+  /** The language of the editor (BCP 47), for numbers; none where it does not say. */
+  get locale(): string | undefined {
+    return this.#locale;
+  }
+
   /** Calls back after each change of a setting. */
   onChange(listener: (settings: Settings) => void): Disposable {
     this.#listeners.add(listener);
     return Disposable.create(() => this.#listeners.delete(listener));
+  }
+
+  override initialize(params: Parameters<DefaultConfigurationProvider['initialize']>[0]): void {
+    const { locale } = (params.initializationOptions ?? {}) as { readonly locale?: unknown };
+    this.#locale = typeof locale === 'string' && locale !== '' ? locale : undefined;
+    super.initialize(params);
   }
 
   override initialized(params: ConfigurationInitializedParams): Promise<void> {
@@ -68,5 +90,16 @@ export function readSettings(values: unknown): Settings {
   return {
     severities: Object.fromEntries(named.filter(([, severity]) => severities.includes(severity))),
     units: units.find((system) => system === read.units) ?? defaultSettings.units,
+    hints: readHints(read.hints),
+    lens: typeof read.lens === 'boolean' ? read.lens : defaultSettings.lens,
   };
+}
+
+function readHints(values: unknown): HintChoice {
+  const read = (typeof values === 'object' && values !== null ? values : {}) as Readonly<Record<string, unknown>>;
+  const chosen = hintKinds.map((kind) => [
+    kind,
+    typeof read[kind] === 'boolean' ? read[kind] : defaultSettings.hints[kind],
+  ]);
+  return Object.fromEntries(chosen) as HintChoice;
 }

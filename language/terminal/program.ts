@@ -70,6 +70,9 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
     .option('--size <name>', 'a size of the recipe')
     .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json', 'markdown']).default('text'))
+    .addOption(
+      new Option('--units <system>', 'units of text and markdown (default: "si")').choices(['si', 'us', 'both']),
+    )
     .addOption(book)
     .addHelpText('after', pathsHelp)
     .action(async (recipe, paths, options) =>

@@ -1,7 +1,6 @@
-import { caution, type Section, sectionsOf, type Table, titleOf } from '../view/report/index.ts';
-import { plainStyle, safe } from '../view/text.ts';
-import { lineAndColumn } from './places.ts';
-import type { Page } from './report-markdown.ts';
+import type { Report } from '../../calc/report.ts';
+import { caution, type Section, sectionsOf, type Table, type Telling, titleOf } from '../view/report/index.ts';
+import { safe } from '../view/text.ts';
 import type { Screen } from './screen.ts';
 import { padded, widthOf, wrapped } from './width.ts';
 
@@ -9,17 +8,8 @@ const widest = 100;
 const narrowest = 9;
 const gap = '  ';
 
-/** A report for a terminal of 100 columns. */
-export function reportText({ report, recipe, locate, cautions, findings }: Page, { paint }: Screen): string {
-  const telling = {
-    style: plainStyle,
-    recipe,
-    cautions,
-    place: (at: Parameters<typeof locate>[0]) => {
-      const located = locate(at);
-      return located === undefined ? undefined : lineAndColumn(located).replace(/:\d+$/, '');
-    },
-  };
+/** A report for a terminal of 100 columns. `findings`: a sentence on what stands open; empty if nothing does. */
+export function reportText(report: Report, telling: Telling, findings: string, { paint }: Screen): string {
   const sections = sectionsOf(report, telling).map(
     (section) => `${paint('bold', section.title)}\n${bodyOf(section, paint)}`,
   );

@@ -1,20 +1,23 @@
 import type { Place, Recipe } from '../../calc/model/index.ts';
 import { reportOf } from '../../calc/report.ts';
 import { cautionsOf } from '../view/cautions.ts';
-import { safe } from '../view/text.ts';
+import type { Telling } from '../view/report/index.ts';
+import { reportMarkdown } from '../view/report/markdown.ts';
+import { type Style, safe } from '../view/text.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
 import { findingsOf, summed } from './check.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
-import { type Located, locatedAt } from './places.ts';
+import { type Located, lineAndColumn, locatedAt } from './places.ts';
 import { reportJson } from './report-json.ts';
-import { type Page, reportMarkdown } from './report-markdown.ts';
 import { reportText } from './report-text.ts';
 import type { Screen } from './screen.ts';
 
 export interface ReportOptions {
   readonly format: 'text' | 'json' | 'markdown';
   readonly size?: string;
+  /** SI where nothing is said; figures for machines are always SI */
+  readonly units?: Style['units'];
   readonly book?: string;
 }
 
@@ -25,6 +28,8 @@ export async function report(
   options: ReportOptions,
   screen: Screen,
 ): Promise<ExitCode> {
+  if (options.format === 'json' && options.units !== undefined)
+    throw new UsageError('--units is for text and markdown: figures as json are always SI');
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeOf(book, name, options.size);
   const told = reportOf(recipe, book.services.analysis.shelf());
@@ -34,9 +39,21 @@ export async function report(
   };
   if (options.format === 'json') screen.out(reportJson(told, locate));
   else {
-    const cautions = cautionsOf(recipe, book.services.analysis.shelf());
-    const page: Page = { report: told, recipe: recipe.entry, locate, cautions, findings: await openFindings(book, recipe) };
-    screen.out(options.format === 'markdown' ? reportMarkdown(page) : reportText(page, screen));
+    const telling: Telling = {
+      style: { units: options.units ?? 'si' },
+      recipe: recipe.entry,
+      cautions: cautionsOf(recipe, book.services.analysis.shelf()),
+      place: (at) => {
+        const located = locate(at);
+        return located === undefined ? undefined : lineAndColumn(located).replace(/:\d+$/, '');
+      },
+    };
+    const findings = await openFindings(book, recipe);
+    screen.out(
+      options.format === 'markdown'
+        ? reportMarkdown(told, telling, findings)
+        : reportText(told, telling, findings, screen),
+    );
   }
   return endOf(book, false);
 }

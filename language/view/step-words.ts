@@ -48,7 +48,7 @@ function argumentWords(argument: Argument, style: Style): string {
 }
 
 /** What a step takes, thing by thing: `tape 3.91 m`, `outer 0.591 m2`; nothing where nothing can be told. */
-export function stepAmounts({ amount }: StepRow, style: Style): string[] {
+export function stepAmounts({ amount }: Pick<StepRow, 'amount'>, style: Style): string[] {
   if (!isKnown(amount)) return [];
   return amount.value.items
     .filter((item) => item.amount.si !== 0)

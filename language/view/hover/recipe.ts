@@ -5,6 +5,7 @@ import * as ast from '../../grammar/generated/ast.ts';
 import { figureOf, missingOf, showFigure } from '../figures.ts';
 import { featureOf, leafAt, targetOf } from '../leaves.ts';
 import { markdownTable } from '../markdown-table.ts';
+import { type OpenFindings, openFindings } from '../open-findings.ts';
 import type { HoverBook } from './book.ts';
 import { missingText } from './chain.ts';
 import type { HoverText } from './hover.ts';
@@ -19,7 +20,8 @@ export function recipeHover(document: LangiumDocument, offset: number, book: Hov
   if (leaf === undefined || node === undefined || found === undefined) return undefined;
   const { model } = found.lowered;
   if (model.kind !== 'recipe') return undefined;
-  return { markdown: recipeCard(model.recipes, openFindings(node), book), start: leaf.offset, end: leaf.end };
+  const open = node.$cstNode && openFindings(AstUtils.getDocument(node), node.$cstNode);
+  return { markdown: recipeCard(model.recipes, open, book), start: leaf.offset, end: leaf.end };
 }
 
 function recipeNamed(leaf: LeafCstNode): ast.Recipe | undefined {
@@ -32,22 +34,9 @@ function recipeNamed(leaf: LeafCstNode): ast.Recipe | undefined {
   return ast.isRecipe(target) ? target : undefined;
 }
 
-/** What the editor was told last of the lines of a recipe. */
-function openFindings(node: ast.Recipe): { readonly errors: number; readonly others: number } | undefined {
-  const document = AstUtils.getDocument(node);
-  const cst = node.$cstNode;
-  if (document.diagnostics === undefined || cst === undefined) return undefined;
-  const inside = document.diagnostics.filter(({ range }) => {
-    const at = document.textDocument.offsetAt(range.start);
-    return at >= cst.offset && at <= cst.end;
-  });
-  const errors = inside.filter(({ severity }) => severity === 1).length;
-  return { errors, others: inside.length - errors };
-}
-
 const columns = ['mass', 'thickness', 'resin_to_mix', 'cost'];
 
-function recipeCard(recipes: readonly Recipe[], open: ReturnType<typeof openFindings>, book: HoverBook): string {
+function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, book: HoverBook): string {
   const style = book.style();
   const reports = recipes.map((recipe) => reportOf(recipe, book.analysis.shelf()));
   const [whole] = reports;
@@ -76,7 +65,7 @@ function recipeCard(recipes: readonly Recipe[], open: ReturnType<typeof openFind
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function findingWords(open: ReturnType<typeof openFindings>): string {
+function findingWords(open: OpenFindings | undefined): string {
   if (open === undefined) return '';
   const { errors, others } = open;
   if (errors + others === 0) return 'Nothing stands open.';

@@ -5,10 +5,17 @@ import { openBook } from '../../harness/book.ts';
 describe('settings', () => {
   it('takes what is understood and leaves the rest as if it were not set', () => {
     expect(
-      readSettings({ units: 'both', severities: { 'wrap/short': 'off', 'bag/few-pleats': 'loud', 'core/x': 3 } }),
+      readSettings({
+        units: 'both',
+        severities: { 'wrap/short': 'off', 'bag/few-pleats': 'loud', 'core/x': 3 },
+        hints: { cost: true, mass: 'no', weight: true },
+        lens: false,
+      }),
     ).toEqual({
       units: 'both',
       severities: { 'wrap/short': 'off' },
+      hints: { ...defaultSettings.hints, cost: true },
+      lens: false,
     });
     for (const nonsense of [
       undefined,
@@ -18,6 +25,7 @@ describe('settings', () => {
       [],
       { units: 'metric', severities: 'off' },
       { severities: null },
+      { hints: null, lens: 'on' },
     ]) {
       expect(readSettings(nonsense)).toEqual(defaultSettings);
     }

@@ -1,0 +1,90 @@
+import { cost } from '../../../calc/cost/cost.figure.ts';
+import { currency } from '../../../calc/cost/price.figure.ts';
+import { type Figure, isKnown, whenKnown } from '../../../calc/figure/figure.ts';
+import { type Bench, quantity } from '../../../calc/figure/index.ts';
+import { thickness } from '../../../calc/laminate/laminate.figure.ts';
+import { mass } from '../../../calc/laminate/mass.figure.ts';
+import { type Dimension, LENGTH, MASS, MONEY } from '../../../calc/quantity/index.ts';
+import { resinToMix } from '../../../calc/resin/needs.figure.ts';
+import type { ReportPart } from '../../protocol/report.ts';
+import type { Part } from '../kept/kept-lines.ts';
+import { emptyDigit } from '../kept/mark.ts';
+import type { OpenFindings } from '../open-findings.ts';
+import { type Style, show } from '../text.ts';
+
+/** One of the five lenses above a recipe. */
+export interface LensPart extends Part {
+  readonly kind: ReportPart | 'findings';
+  readonly recipe: string;
+}
+
+interface Row {
+  readonly kind: ReportPart;
+  readonly label: string;
+  readonly dimension: Dimension;
+  /** characters of the figure: as wide as it comes */
+  readonly width: Readonly<Record<Style['units'], number>>;
+  figure(bench: Bench): Figure<number>;
+}
+
+/** In this order, always; a figure that cannot be told keeps its place. */
+const rows: readonly Row[] = [
+  {
+    kind: 'mass',
+    label: 'mass',
+    dimension: MASS,
+    width: { si: 8, us: 8, both: 19 },
+    figure: (bench) => bench.ask(mass),
+  },
+  {
+    kind: 'thickness',
+    label: 'thickness',
+    dimension: LENGTH,
+    width: { si: 7, us: 8, both: 18 },
+    figure: (bench) => bench.ask(thickness),
+  },
+  {
+    kind: 'resin',
+    label: 'resin to mix',
+    dimension: MASS,
+    width: { si: 8, us: 8, both: 19 },
+    figure: (bench) =>
+      whenKnown({ resin: bench.ask(resinToMix) }, ({ resin }, reasons) => ({ value: resin.total, reasons })),
+  },
+  {
+    kind: 'cost',
+    label: 'cost',
+    dimension: MONEY,
+    width: { si: 10, us: 10, both: 10 },
+    figure: (bench) => bench.ask(cost),
+  },
+];
+
+/** Findings are counted in three digits: a file tells 300 at most. */
+const countWidth = 3;
+
+/** What one part comes to, and what stands open: five lenses. */
+export function lensParts(bench: Bench, open: OpenFindings | undefined, style: Style): LensPart[] {
+  const recipe = bench.recipe.name;
+  const unit = bench.ask(currency);
+  const money = isKnown(unit) ? unit.value : undefined;
+  const figures = rows.map(({ kind, label, dimension, width, figure }): LensPart => {
+    const found = figure(bench);
+    const known = isKnown(found);
+    const words = known
+      ? show(quantity(found.value, dimension, dimension === MONEY ? money : undefined), style)
+      : 'unknown';
+    return { kind, recipe, known, words: `${label} ${words.padEnd(width[style.units], emptyDigit)}` };
+  });
+  const count = open === undefined ? '' : String(open.errors + open.others);
+  return [
+    ...figures,
+    {
+      kind: 'findings',
+      recipe,
+      known: true,
+      live: true,
+      words: `open findings ${count.padEnd(countWidth, emptyDigit)}`,
+    },
+  ];
+}
