@@ -2,8 +2,11 @@
 import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/node';
 import { explainRule } from './commands/explain-rule.ts';
+import { nextFinding } from './commands/next-finding.ts';
 import { restartServer } from './commands/restart-server.ts';
+import { showReport } from './commands/show-report.ts';
 import { clientOptions, serverOptions } from './options.ts';
+import { ReportDocuments } from './report-documents.ts';
 import { serveDocuments } from './server-documents.ts';
 
 let client: LanguageClient | undefined;
@@ -18,12 +21,16 @@ export function activate(context: vscode.ExtensionContext): void {
     clientOptions(log),
   );
   client = running;
+  const reports = new ReportDocuments(running);
   context.subscriptions.push(
     log,
     serveDocuments(running),
+    reports,
     vscode.commands.registerCommand('laybook.restartServer', () => restartServer(running, log)),
     vscode.commands.registerCommand('laybook.showLog', () => log.show()),
     vscode.commands.registerCommand('laybook.explainRule', explainRule),
+    vscode.commands.registerCommand('laybook.showReport', (given?: unknown) => showReport(reports, given)),
+    vscode.commands.registerCommand('laybook.nextFinding', nextFinding),
   );
   // Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.
   running.start().catch((error: unknown) => log.error(`The language server did not start: ${String(error)}`));

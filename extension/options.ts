@@ -1,5 +1,5 @@
 /** How the language client talks to the server: transport, documents, settings, what a hover may run. */
-import type * as vscode from 'vscode';
+import * as vscode from 'vscode';
 import { type LanguageClientOptions, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
 
 /** Commands that a link in a hover or a page may run; no other is, whatever a recipe's text says. */
@@ -24,6 +24,8 @@ export function clientOptions(log: vscode.LogOutputChannel): LanguageClientOptio
     documentSelector: [{ language: 'layup' }],
     outputChannel: log,
     traceOutputChannel: log,
+    // Numbers on screen are written as in the language of the editor.
+    initializationOptions: { locale: vscode.env.language },
     // The server asks for the file events that it wants.
     synchronize: { configurationSection: 'laybook' },
     markdown: {

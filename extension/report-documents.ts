@@ -1,0 +1,81 @@
+/** Reports of recipes as documents that the editor shows read-only: `laybook-report:/sled_deck.md?{...}`. */
+import * as vscode from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import { type ReportParams, type ReportResult, reportParts, reportRequest } from '../language/protocol/report.ts';
+
+const scheme = 'laybook-report';
+
+/** Address of a report; the part that is looked at is no part of it. */
+function addressOf({ uri, recipe, size }: ReportParams): vscode.Uri {
+  const query = JSON.stringify(size === undefined ? { uri, recipe } : { uri, recipe, size });
+  return vscode.Uri.from({ scheme, path: `/${recipe}${size === undefined ? '' : ` ${size}`}.md`, query });
+}
+
+/** What the argument of a command or the address of a report asks for; undefined where it is no such thing. */
+export function readReportParams(given: unknown): ReportParams | undefined {
+  if (typeof given !== 'object' || given === null) return undefined;
+  const { uri, recipe, size, part } = given as Readonly<Record<string, unknown>>;
+  if (typeof uri !== 'string' || typeof recipe !== 'string') return undefined;
+  const known = reportParts.find((each) => each === part);
+  return {
+    uri,
+    recipe,
+    ...(typeof size === 'string' ? { size } : {}),
+    ...(known === undefined ? {} : { part: known }),
+  };
+}
+
+/** The reports that are shown; told anew when a recipe is saved, a setting changes, or one is asked for again. */
+export class ReportDocuments implements vscode.TextDocumentContentProvider, vscode.Disposable {
+  private readonly client: LanguageClient;
+  private readonly changed = new vscode.EventEmitter<vscode.Uri>();
+  private readonly subscriptions: vscode.Disposable[];
+  readonly onDidChange = this.changed.event;
+
+  constructor(client: LanguageClient) {
+    this.client = client;
+    this.subscriptions = [
+      vscode.workspace.registerTextDocumentContentProvider(scheme, this),
+      vscode.workspace.onDidSaveTextDocument(({ languageId }) => {
+        if (languageId === 'layup') this.refresh();
+      }),
+      vscode.workspace.onDidChangeConfiguration((event) => {
+        if (event.affectsConfiguration('laybook')) this.refresh();
+      }),
+      this.changed,
+    ];
+  }
+
+  async provideTextDocumentContent(address: vscode.Uri): Promise<string> {
+    const params = readReportParams(JSON.parse(address.query));
+    return params === undefined ? '' : (await this.ask(params)).markdown;
+  }
+
+  /** Opens a report beside the recipe, at the part that was asked for. */
+  async show(params: ReportParams): Promise<void> {
+    const address = addressOf(params);
+    const { line } = await this.ask(params);
+    this.changed.fire(address);
+    const document = await vscode.workspace.openTextDocument(address);
+    const editor = await vscode.window.showTextDocument(document, {
+      viewColumn: vscode.ViewColumn.Beside,
+      preview: true,
+    });
+    const start = new vscode.Position(line, 0);
+    editor.selection = new vscode.Selection(start, start);
+    editor.revealRange(new vscode.Range(start, start), vscode.TextEditorRevealType.AtTop);
+  }
+
+  dispose(): void {
+    for (const each of this.subscriptions) each.dispose();
+  }
+
+  private refresh(): void {
+    for (const { uri } of vscode.workspace.textDocuments) if (uri.scheme === scheme) this.changed.fire(uri);
+  }
+
+  private async ask(params: ReportParams): Promise<ReportResult> {
+    await this.client.start();
+    return this.client.sendRequest<ReportResult>(reportRequest, params);
+  }
+}
