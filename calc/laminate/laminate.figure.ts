@@ -24,36 +24,29 @@ import { layerFibreDensity, layerVolumeFraction } from './fraction.figure.ts';
 import { layerDryMass, layerMass } from './mass.figure.ts';
 import { layerThickness } from './thickness.figure.ts';
 
-/** Thickness of all layers up to and with each, from the tool face; m. */
-const heights = defineFigure<ReadonlyMap<string, number>>('heights', (bench) =>
+/** Thickness of all layers up to and with each, from the tool face; m. A layer that cannot be told takes those above it with it. */
+const heights = defineFigure<ReadonlyMap<string, Figure<number>>>('heights', (bench) =>
   whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
-    const layers = stack.layers.filter(
-      (laid) => laid.layer.kind !== 'insert' && grooveOf(stack.layers, laid) === undefined,
-    );
-    return whenKnown({ each: allKnown(layers.map((laid) => bench.ask(layerThickness, laid.key))) }, ({ each }) => {
-      const height = new Map<string, number>();
-      let sum = 0;
-      for (const [i, laid] of layers.entries()) {
-        sum += each[i] ?? 0;
-        height.set(laid.key, sum);
-      }
+    const height = new Map<string, Figure<number>>();
+    let soFar = known(0) as Figure<number>;
+    for (const laid of stack.layers) {
       // an insert ends with the core that it lies in, a strip lies in its groove
-      let last = 0;
-      for (const laid of stack.layers) {
-        last = height.get(laid.key) ?? last;
-        height.set(laid.key, last);
+      if (laid.layer.kind !== 'insert' && grooveOf(stack.layers, laid) === undefined) {
+        soFar = whenKnown({ below: soFar, own: bench.ask(layerThickness, laid.key) }, ({ below, own }) =>
+          known(below + own),
+        );
       }
-      return known(height);
-    });
+      height.set(laid.key, soFar);
+    }
+    return known(height);
   }),
 );
 
 /** Thickness of the stack from the tool face up to and with this layer where all of them lie, m. */
 export const heightSoFar = defineFigure<number>('height_so_far', (bench, key) =>
   whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
-    known(
-      all.get(key) ?? 0,
-      reason('computed', 'sum of the layers from the tool face, inserts and strips in grooves left out'),
+    whenKnown({ height: all.get(key) ?? known(0) }, ({ height }) =>
+      known(height, reason('computed', 'sum of the layers from the tool face, inserts and strips in grooves left out')),
     ),
   ),
 );
@@ -61,7 +54,9 @@ export const heightSoFar = defineFigure<number>('height_so_far', (bench, key) =>
 /** Thickness of the whole stack where all layers lie over each other, m; what the bag has to go over. */
 export const stackHeight = defineFigure<number>('stack_height', (bench) =>
   whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
-    known(Math.max(0, ...all.values()), reason('computed', 'all layers over each other, from the tool face')),
+    whenKnown({ each: allKnown([...all.values()]) }, ({ each }) =>
+      known(Math.max(0, ...each), reason('computed', 'all layers over each other, from the tool face')),
+    ),
   ),
 );
 

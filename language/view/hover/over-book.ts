@@ -1,11 +1,12 @@
 import type { HoverBook } from './book.ts';
 import type { HoverProvider } from './hover.ts';
-import { hovers } from './index.ts';
 import { layerHover } from './layer.ts';
 import { materialHover } from './material.ts';
+import { quantityHover } from './quantity.ts';
 import { recipeHover } from './recipe.ts';
 import { ruleHover } from './rule.ts';
 import { stepHover } from './step.ts';
+import { wordHover } from './word.ts';
 
 /** All hovers: those that ask the book first, then those that know the words alone. */
 export function hoversOver(book: HoverBook): readonly HoverProvider[] {
@@ -15,6 +16,7 @@ export function hoversOver(book: HoverBook): readonly HoverProvider[] {
     (document, offset) => materialHover(document, offset, book),
     (document, offset) => recipeHover(document, offset, book),
     (document, offset) => stepHover(document, offset, book),
-    ...hovers,
+    (document, offset) => quantityHover(document, offset, book.style().locale),
+    wordHover,
   ];
 }

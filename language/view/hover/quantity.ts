@@ -13,7 +13,7 @@ import type { HoverText } from './hover.ts';
 import { code } from './markdown.ts';
 
 /** A number with its unit in the other unit system: `680 g/m2` as `20.1 oz/yd2`. */
-export function quantityHover(document: LangiumDocument, offset: number): HoverText | undefined {
+export function quantityHover(document: LangiumDocument, offset: number, locale?: string): HoverText | undefined {
   const leaf = leafAt(document, offset);
   const cst = leaf && quantityAround(leaf);
   const parts = /^(-?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)\s*(\S.*)$/.exec(cst?.text ?? '');
@@ -22,14 +22,22 @@ export function quantityHover(document: LangiumDocument, offset: number): HoverT
   const read = parseUnit(unit);
   const quantity = makeQuantity(Number(number), unit);
   if (!('unit' in read) || isProblem(quantity)) return undefined;
-  const markdown = inOtherSystem(quantity, read.unit.system, `${number} ${unit}`);
+  const markdown = inOtherSystem(quantity, read.unit.system, `${number} ${unit}`, locale);
   return markdown === undefined ? undefined : { markdown, start: cst.offset, end: cst.end };
 }
 
 /** Units of both systems (minutes, degrees, per cent) have no other side. */
-function inOtherSystem(quantity: Quantity, system: MeasureSystem | undefined, typed: string): string | undefined {
+function inOtherSystem(
+  quantity: Quantity,
+  system: MeasureSystem | undefined,
+  typed: string,
+  locale: string | undefined,
+): string | undefined {
   if (system === undefined) return undefined;
-  const other = formatQuantity(quantity, { system: system === 'us' ? 'si' : 'us' });
+  const other = formatQuantity(quantity, {
+    system: system === 'us' ? 'si' : 'us',
+    ...(locale === undefined ? {} : { locale }),
+  });
   const name = nameOfDimension(quantity.dimension);
   if (other === typed) return undefined;
   return `${code(typed)} = **${other}**${name === undefined ? '' : ` (${name})`}`;
