@@ -2,8 +2,8 @@ import type { LayupServices } from '../book/services.ts';
 
 interface Kept<T> {
   readonly view: T;
-  /** what the editor was told last, in words */
-  told?: string;
+  /** what the editor was told last, in words, and for which version of the text */
+  told?: { readonly words: string; readonly version: number };
 }
 
 /** Something that is kept for each document that is shown in an editor, as long as it is open. */

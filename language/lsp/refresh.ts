@@ -10,22 +10,16 @@ export function refreshFigures(connection: Connection, { shared, shownFigures }:
     able.hints = workspace?.inlayHint?.refreshSupport === true;
     able.lenses = workspace?.codeLens?.refreshSupport === true;
   });
-  // for a text that was edited the editor asks by itself
-  const edited = new Set<string>();
-  DocumentBuilder.onUpdate((changed) => {
-    for (const uri of changed) edited.add(uri.toString());
-  });
   const changedElsewhere = (figures: (typeof shownFigures)['hints' | 'lenses']): boolean =>
     figures.uris.filter((uri) => {
       const document = LangiumDocuments.getDocument(URI.parse(uri));
-      return document !== undefined && figures.hasChanged(document) && !edited.has(uri);
+      return document !== undefined && figures.hasChanged(document);
     }).length > 0;
   DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
     const requests = [
       ...(able.hints && changedElsewhere(shownFigures.hints) ? [InlayHintRefreshRequest.type] : []),
       ...(able.lenses && changedElsewhere(shownFigures.lenses) ? [CodeLensRefreshRequest.type] : []),
     ];
-    edited.clear();
     for (const request of requests) {
       connection
         .sendRequest(request)

@@ -25,16 +25,18 @@ export class ShownFigures<P extends Part> {
   /** For the editor. */
   tell(document: LangiumDocument): Told<P>[] {
     const { told, kept } = this.now(document);
-    kept.told = wordsOf(told);
+    kept.told = { words: wordsOf(told), version: document.textDocument.version };
     return told;
   }
 
-  /** Whether the editor shows something else than it would be told now; it counts as told then. */
+  /** Whether the editor shows something else than it would be told now of the same text; it counts as told then. */
   hasChanged(document: LangiumDocument): boolean {
     const { told, kept } = this.now(document);
-    const [before, words] = [kept.told, wordsOf(told)];
-    kept.told = words;
-    return before !== undefined && before !== words;
+    const [before, words, { version }] = [kept.told, wordsOf(told), document.textDocument];
+    // for a text that was edited the editor asks by itself
+    if (before === undefined || before.version !== version) return false;
+    kept.told = { words, version };
+    return before.words !== words;
   }
 
   /** Addresses of the documents that it was asked for. */

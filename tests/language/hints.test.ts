@@ -1,20 +1,14 @@
 /** Figures beside the lines: what they tell, where they stand, that they stay, and that nothing is computed twice. */
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { counters } from '../../calc/figure/index.ts';
 import { layerMass } from '../../calc/laminate/mass.figure.ts';
 import { reportOf } from '../../calc/report.ts';
 import { figureOf, showFigure } from '../../language/view/figures.ts';
+import { sampleFiles } from '../harness/sample.ts';
 import { type FigureBook, openFigureBook, type ShownHint } from '../harness/shown-figures.ts';
 
-const sample = path.resolve(import.meta.dirname, '../../extension/sample');
-const files = Object.fromEntries(
-  readdirSync(sample)
-    .filter((file) => file.endsWith('.layup'))
-    .map((file) => [file, readFileSync(path.join(sample, file), 'utf8')]),
-);
+const files = sampleFiles;
 const deck = 'sled_deck.layup';
 const deckText = files[deck] ?? '';
 
