@@ -1,7 +1,5 @@
 /** The language server as a process of its own. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { analysisModule } from './analysis/module.ts';
-import { bookViewModule } from './lsp/book-views.ts';
 import { BoundedFiles } from './lsp/node-files.ts';
 import { startLayupServer } from './lsp/start.ts';
 
@@ -13,4 +11,4 @@ const log = (kind: string) => (error: unknown) =>
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new BoundedFiles(), analysisModule, bookViewModule);
+startLayupServer(connection, () => new BoundedFiles());

@@ -156,6 +156,18 @@ export class Analysis {
     return limited([...reading.filter((finding) => severities[finding.rule] !== 'off'), ...perEntry].sort((a, b) => a.span.offset - b.span.offset || a.span.end - b.span.end));
   }
 
+  /** What the rules would find in a recipe if it said something else; nothing of it is kept. */
+  findingsIf(lowered: Lowered, source: string, recipes: readonly Recipe[]): Finding[] {
+    const shelf = this.shelf();
+    const checked = { lowered: { ...lowered, model: { kind: 'recipe' as const, recipes } }, text: source, first: undefined };
+    return this.options.runner.findings(checked, shelf, this.names(shelf), this.options.severities());
+  }
+
+  /** Names of the stock library; no file of it is read for them. */
+  stockNames(namespace: 'material' | 'tool'): Iterable<string> {
+    return this.options.stock.names(namespace);
+  }
+
   private names(shelf: Shelf): Names {
     return {
       nearest: (namespace, name) => nearestWords(name, [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))], 3),

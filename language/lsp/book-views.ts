@@ -2,9 +2,13 @@ import { URI } from 'langium';
 import type { Place } from '../../calc/model/index.ts';
 import type { AnalysisServices, WithAnalysis } from '../analysis/module.ts';
 import type { MoreServices } from '../book/services.ts';
+import type { WirePlace } from '../protocol/place.ts';
+import type { CardBook } from '../view/card/book.ts';
 import type { HoverBook, TextAt } from '../view/hover/book.ts';
 import { hoversOver } from '../view/hover/over-book.ts';
+import { locationOf } from './diagnostics.ts';
 import { LayupHoverProvider } from './hover.ts';
+import { styleOf } from './style.ts';
 
 /** What the editor is shown of the figures; takes the place of what knows the words alone. */
 export const bookViewModule: MoreServices<AnalysisServices> = {
@@ -13,12 +17,23 @@ export const bookViewModule: MoreServices<AnalysisServices> = {
   },
 };
 
+/** What the views ask that hand out plain data. */
+export function cardBook(services: WithAnalysis): CardBook {
+  return { ...hoverBook(services), placeAt: (place) => placeAt(services, place) };
+}
+
 export function hoverBook(services: WithAnalysis): HoverBook {
   return {
     analysis: services.analysis,
-    style: () => ({ units: services.settings.current.units }),
+    style: () => styleOf(services),
     textAt: (place) => textAt(services, place),
   };
+}
+
+function placeAt(services: WithAnalysis, place: Place): WirePlace | undefined {
+  const found = services.analysis.locate(place);
+  const location = found && locationOf(services, found.uri, found.span);
+  return location && { uri: location.uri, ...location.range.start, name: textAt(services, place)?.name ?? '' };
 }
 
 function textAt(services: WithAnalysis, place: Place): TextAt | undefined {

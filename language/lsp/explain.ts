@@ -1,17 +1,30 @@
+import type { Cancellation } from 'langium';
 import type { Connection } from 'vscode-languageserver';
+import type { WithAnalysis } from '../analysis/module.ts';
+import { type ExplainParams, type ExplainResult, explainRequest } from '../protocol/explain.ts';
+import { findingNear, pageWithCase } from '../view/rule-case.ts';
 import { explained } from '../view/rule-page.ts';
+import { cardBook } from './book-views.ts';
+import { builtDocument } from './built.ts';
 
-/** Request `laybook/explain`: the page of a rule, or the words that say there is no such rule. */
-export const explainRequest = 'laybook/explain';
-export interface ExplainParams {
-  readonly rule: string;
-}
-export interface ExplainResult {
-  readonly markdown: string;
+/** Request `laybook/explain` */
+export function serveExplanations(connection: Connection, services: WithAnalysis): void {
+  connection.onRequest(explainRequest, async (params: ExplainParams, token): Promise<ExplainResult> => {
+    const page = explained(params.rule)?.page;
+    if (page === undefined)
+      return { markdown: `There is no rule of the name \`${params.rule.replace(/[^a-z0-9/-]/gi, '')}\`.` };
+    return { markdown: (await pageOfCase(services, params, page, token)) ?? page };
+  });
 }
 
-export function serveExplanations(connection: Connection): void {
-  connection.onRequest(explainRequest, ({ rule }: ExplainParams): ExplainResult => ({
-    markdown: explained(rule)?.page ?? `There is no rule of the name \`${rule.replace(/[^a-z0-9/-]/gi, '')}\`.`,
-  }));
+async function pageOfCase(
+  services: WithAnalysis,
+  { rule, case: found }: ExplainParams,
+  page: string,
+  token: Cancellation.CancellationToken,
+): Promise<string | undefined> {
+  const document = found && (await builtDocument(services, found.uri, token));
+  if (found === undefined || document === undefined) return undefined;
+  const finding = findingNear(document, await services.analysis.findings(document, token), rule, found.position.line);
+  return finding && pageWithCase(page, document, finding, cardBook(services).style());
 }

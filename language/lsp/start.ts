@@ -1,10 +1,14 @@
 import { type FileSystemProvider, URI } from 'langium';
 import { startLanguageServer } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
-import { createLayupServices, type LayupServices, type MoreServices } from '../book/services.ts';
-import { serveExplanations } from './explain.ts';
+import { type AnalysisServices, analysisModule, type WithAnalysis } from '../analysis/module.ts';
+import { createLayupServices, type MoreServices } from '../book/services.ts';
+import { bookViewModule } from './book-views.ts';
+import { type FigureServices, figuresModule } from './figures-module.ts';
 import { followFolders } from './folders.ts';
 import { viewModule } from './module.ts';
+import { serveOwnRequests } from './own-requests.ts';
+import { refreshFigures } from './refresh.ts';
 
 /** Request `laybook/stockText`: the text of a file of the stock library, for the editor to show, read only. */
 export const stockTextRequest = 'laybook/stockText';
@@ -16,16 +20,16 @@ export interface StockTextResult {
   readonly text?: string;
 }
 
+type Everything = AnalysisServices & FigureServices;
+
 /** Serves the notation over a connection; the same in a process of its own and in a worker of a browser. */
-export function startLayupServer<More = unknown>(
-  connection: Connection,
-  files: () => FileSystemProvider,
-  ...more: readonly MoreServices<More>[]
-): LayupServices & More {
-  const { shared, layup } = createLayupServices<More>(
+export function startLayupServer(connection: Connection, files: () => FileSystemProvider): WithAnalysis {
+  const { shared, layup } = createLayupServices<Everything>(
     { connection, fileSystemProvider: files },
-    viewModule as MoreServices<More>,
-    ...more,
+    viewModule as MoreServices<Everything>,
+    analysisModule as MoreServices<Everything>,
+    bookViewModule as MoreServices<Everything>,
+    figuresModule,
   );
   connection.onRequest(
     stockTextRequest,
@@ -33,7 +37,6 @@ export function startLayupServer<More = unknown>(
       text: layup.stock.text(URI.parse(uri)),
     }),
   );
-  serveExplanations(connection);
   // Severities and units change what every document is told, not what it says.
   layup.settings.onChange(() => {
     const { WorkspaceLock, WorkspaceManager, DocumentBuilder, LangiumDocuments } = shared.workspace;
@@ -45,6 +48,8 @@ export function startLayupServer<More = unknown>(
       )
       .catch((error: unknown) => console.error('The settings could not be taken in:', error));
   });
+  serveOwnRequests(connection, layup);
+  refreshFigures(connection, layup);
   followFolders(shared);
   startLanguageServer(shared);
   return layup;

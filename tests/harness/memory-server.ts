@@ -6,13 +6,14 @@ import {
   createProtocolConnection,
   type Diagnostic,
   InitializedNotification,
+  type InitializeParams,
   InitializeRequest,
   type ProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
-import { analysisModule, type WithAnalysis } from '../../language/analysis/module.ts';
+import type { WithAnalysis } from '../../language/analysis/module.ts';
 import { startLayupServer } from '../../language/lsp/start.ts';
 
 const folder = 'file:///book';
@@ -37,7 +38,11 @@ export interface MemoryServer {
   stop(): void;
 }
 
-export async function startMemoryServer(files: Readonly<Record<string, string>> = {}): Promise<MemoryServer> {
+/** `initialize`: what the editor says of itself, beside the usual. */
+export async function startMemoryServer(
+  files: Readonly<Record<string, string>> = {},
+  initialize: Partial<InitializeParams> = {},
+): Promise<MemoryServer> {
   const disk = new VirtualFileSystemProvider();
   disk.insert(URI.parse(uriOf('.book')), '');
   for (const [name, text] of Object.entries(files)) disk.insert(URI.parse(uriOf(name)), text);
@@ -47,7 +52,6 @@ export async function startMemoryServer(files: Readonly<Record<string, string>> 
   const services = startLayupServer(
     createConnection(ProposedFeatures.all, new StreamMessageReader(toServer), new StreamMessageWriter(toClient)),
     () => disk,
-    analysisModule,
   );
   const client = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
 
@@ -73,6 +77,7 @@ export async function startMemoryServer(files: Readonly<Record<string, string>> 
     rootUri: null,
     capabilities: {},
     workspaceFolders: [{ uri: folder, name: 'book' }],
+    ...initialize,
   });
   await client.sendNotification(InitializedNotification.type, {});
 

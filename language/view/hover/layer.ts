@@ -20,7 +20,7 @@ type LayerNode = ast.ClothLayer | ast.CoatLayer | ast.CoreLayer;
 /** A layer: its piece, masses, thickness, share and cost, and how they were come by. On its first word and its name, wherever it stands. */
 export function layerHover(document: LangiumDocument, offset: number, book: HoverBook): HoverText | undefined {
   const leaf = leafAt(document, offset);
-  const line = leaf && lineOf(leaf);
+  const line = leaf && layerLineOf(leaf);
   const found = line && recipeAround(line, book);
   if (leaf === undefined || line === undefined || found === undefined) return undefined;
   const at = line.$cstNode?.offset;
@@ -38,7 +38,7 @@ export function layerHover(document: LangiumDocument, offset: number, book: Hove
 }
 
 /** The line that heads with this word or bears this name, or the one that a name speaks of. */
-function lineOf(leaf: LeafCstNode): LayerNode | undefined {
+export function layerLineOf(leaf: LeafCstNode): LayerNode | undefined {
   const { astNode } = leaf;
   const feature = featureOf(leaf);
   if (isLayer(astNode)) return feature === 'kind' || feature === 'name' ? astNode : undefined;

@@ -19,7 +19,7 @@ export function materialHover(document: LangiumDocument, offset: number, book: H
     : { markdown: materialCard(material, book), start: leaf.offset, end: leaf.end };
 }
 
-function materialNamed(leaf: LeafCstNode, document: LangiumDocument): string | undefined {
+export function materialNamed(leaf: LeafCstNode, document: LangiumDocument): string | undefined {
   const { astNode } = leaf;
   const feature = featureOf(leaf);
   if (feature === undefined) return undefined;

@@ -6,7 +6,7 @@ import type { CodeLine } from './code-lines.ts';
 import type { Trust } from './kept-lines.ts';
 
 /** Rules that say that a line is not written to its end, or that it says what nobody means: `20 m` on the way to `20 mm`. */
-const unread = /^(line|unit)\//;
+export const unread = /^(line|unit)\//;
 
 /** How far each line of a text can be trusted. */
 export interface TrustOfLines {

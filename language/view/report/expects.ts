@@ -29,7 +29,7 @@ export function expectSection({ expects }: Report, telling: Telling): Section {
 }
 
 /** A ratio whose limit is typed in per cent is told so too. */
-function asTyped(actual: Quantity, { limit, low }: Test): Quantity {
+export function asTyped(actual: Quantity, { limit, low }: Test): Quantity {
   const typed = limit === UNKNOWN ? undefined : (limit ?? low);
   return typed?.unit === '%' ? { ...actual, unit: '%' } : actual;
 }
