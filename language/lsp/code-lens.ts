@@ -4,8 +4,7 @@ import type { CodeLens, CodeLensParams } from 'vscode-languageserver-protocol';
 import type { LayupServices } from '../book/services.ts';
 import type { NextFinding, ReportParams } from '../protocol/report.ts';
 import type { Told } from '../view/kept/kept-lines.ts';
-import { markOf } from '../view/kept/mark.ts';
-import type { LensPart } from '../view/lens/parts.ts';
+import { type LensPart, lensTitle } from '../view/lens/parts.ts';
 import type { ShownFigures } from './shown-figures.ts';
 
 /** textDocument/codeLens: one line above each recipe. Each opens what it names. */
@@ -33,8 +32,9 @@ function lensesOf(document: LangiumDocument, { line, parts }: Told<LensPart>): C
   const { textDocument } = document;
   const range = { start: textDocument.positionAt(line.start), end: textDocument.positionAt(line.end) };
   const uri = document.uri.toString();
-  return parts.map(({ part: { kind, recipe, words }, old }): CodeLens => {
-    const title = `${words}${markOf(old)}`;
+  return parts.map(({ part, old }): CodeLens => {
+    const { kind, recipe } = part;
+    const title = lensTitle(part, old);
     if (kind === 'findings') {
       const from: NextFinding = { uri, line: range.start.line };
       return { range, command: { title, command: 'laybook.nextFinding', arguments: [from] } };

@@ -16,6 +16,8 @@ import { type Style, show } from '../text.ts';
 export interface LensPart extends Part {
   readonly kind: ReportPart | 'findings';
   readonly recipe: string;
+  /** characters that it is given */
+  readonly width: number;
 }
 
 interface Row {
@@ -74,8 +76,9 @@ export function lensParts(bench: Bench, open: OpenFindings | undefined, style: S
     const words = known
       ? show(quantity(found.value, dimension, dimension === MONEY ? money : undefined), style)
       : 'unknown';
-    return { kind, recipe, known, words: `${label} ${words.padEnd(width[style.units], emptyDigit)}` };
+    return { kind, recipe, known, words: `${label} ${words}`, width: label.length + 1 + width[style.units] };
   });
+  const label = 'open findings';
   const count = open === undefined ? '' : String(open.errors + open.others);
   return [
     ...figures,
@@ -84,7 +87,15 @@ export function lensParts(bench: Bench, open: OpenFindings | undefined, style: S
       recipe,
       known: true,
       live: true,
-      words: `open findings ${count.padEnd(countWidth, emptyDigit)}`,
+      words: `${label} ${count}`,
+      width: label.length + 1 + countWidth,
     },
   ];
 }
+
+/** A lens as it is shown: the mark of old figures has its place, and so have the digits that a figure may come to have. */
+export const lensTitle = ({ words, width }: LensPart, old: boolean): string =>
+  `${`${words}${old ? '?' : ''}`.padEnd(width + 1, emptyDigit)}${noSpace}`;
+
+/** Takes no place and is no space: editors cut spaces off the end of a title. */
+const noSpace = '\u200b';
