@@ -1,0 +1,64 @@
+/** A recipe written from a few answers has nothing to mend: checked in the standard workshop, as the terminal does. */
+import { describe, expect, it } from 'vitest';
+import { coresOf, fabricsOf, outlineKinds, processKinds, type RecipeAnswers } from '../../extension/new/choices.ts';
+import { newRecipe } from '../../extension/new/recipe.ts';
+import { standardShop } from '../harness/standard-book.ts';
+import { folderOf, laybook } from '../harness/terminal.ts';
+
+interface Found {
+  readonly rule: string;
+  readonly severity: string;
+  readonly message: string;
+  readonly file: string;
+}
+
+/** What is found in recipes that lie in one workshop together: errors and warnings. */
+async function faultsOf(recipes: readonly RecipeAnswers[]): Promise<readonly string[]> {
+  const written = Object.fromEntries(recipes.map((answers) => [`${answers.name}.layup`, newRecipe(answers)]));
+  const { folder, dispose } = folderOf({ 'shop.layup': standardShop, ...written });
+  try {
+    const { out } = await laybook(folder, 'check', '.', '--format', 'json');
+    const findings = JSON.parse(out).findings as readonly Found[];
+    return findings
+      .filter(({ severity }) => severity === 'error' || severity === 'warning')
+      .map(({ file, rule, message }) => `${file} ${rule}: ${message}`);
+  } finally {
+    dispose();
+  }
+}
+
+const sizes = {
+  rectangle: [0.72, 0.52],
+  rounded: [1, 0.42],
+  circle: [0.6, 0.6],
+  ellipse: [0.8, 0.5],
+  capsule: [0.9, 0.4],
+} as const;
+
+describe.each(processKinds)('a new recipe, %s', (process) => {
+  const [fabric = ''] = fabricsOf[process];
+  const [material = ''] = coresOf[process];
+
+  it('has no error and no warning with any outline, with a core and without', async () => {
+    const recipes = outlineKinds.flatMap((kind): RecipeAnswers[] => {
+      const [length, width] = sizes[kind];
+      const plain = { name: `plain_${kind}`, process, outline: { kind, length, width }, fabric };
+      return [plain, { ...plain, name: `cored_${kind}`, core: { material, thickness: 0.01 } }];
+    });
+    expect(await faultsOf(recipes)).toEqual([]);
+  }, 120_000);
+
+  it('has none with any cloth and any core that is offered', async () => {
+    const outline = { kind: 'rectangle', length: 0.72, width: 0.52 } as const;
+    const recipes = fabricsOf[process].flatMap((cloth): RecipeAnswers[] =>
+      coresOf[process].map((core) => ({
+        name: `${cloth}_${core}`,
+        process,
+        outline,
+        fabric: cloth,
+        core: { material: core, thickness: 0.01 },
+      })),
+    );
+    expect(await faultsOf(recipes)).toEqual([]);
+  }, 120_000);
+});
