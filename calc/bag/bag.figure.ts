@@ -20,6 +20,7 @@ import type { Argument, Step } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import { offsetPerimeter } from '../outline/offset.ts';
 import { inRecipe, outlinePerimeter, partFrame, placedPoint } from '../outline/part.figure.ts';
+import { own } from '../own.ts';
 import {
   allSteps,
   amountOf,
@@ -62,7 +63,7 @@ export function sheetPast(bench: Bench, step: Step): Figure<number> {
         at: inRecipe(bench, step.path),
       }),
     );
-  const habit = SHEET_PAST[step.verb];
+  const habit = own(SHEET_PAST, step.verb);
   return habit === undefined ? known(0) : usual(bench, habit);
 }
 

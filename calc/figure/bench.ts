@@ -54,10 +54,18 @@ export class Bench {
   private book: Book;
   private readonly memo = new Map<object, Map<string, Remembered>>();
   private readonly running: Remembered[] = [];
+  /** what was read of the book apart from any figure */
+  private readonly aside = new Map<string, Entry>();
+  private changed = 0;
 
   constructor(recipe: Recipe, book: Book) {
     this.recipe = recipe;
     this.book = book;
+  }
+
+  /** Grows whenever another book gave another answer: as long as it stands, every figure does. */
+  get changes(): number {
+    return this.changed;
   }
 
   moveTo(book: Book): this {
@@ -66,7 +74,16 @@ export class Bench {
     const same = new Map<string, boolean>();
     const holds = new Map<Remembered, boolean>();
     for (const figures of this.memo.values()) {
-      for (const [key, remembered] of figures) if (!this.stillHolds(remembered, same, holds)) figures.delete(key);
+      for (const [key, remembered] of figures) {
+        if (this.stillHolds(remembered, same, holds)) continue;
+        figures.delete(key);
+        this.changed++;
+      }
+    }
+    for (const [what, entry] of this.aside) {
+      const unchanged = same.get(what) ?? this.sameAs(what, entry);
+      this.aside.set(what, this.look(what));
+      if (!unchanged) this.changed++;
     }
     return this;
   }
@@ -142,7 +159,7 @@ export class Bench {
 
   private reading(what: string): Entry {
     const entry = this.look(what);
-    this.running.at(-1)?.read.set(what, entry);
+    (this.running.at(-1)?.read ?? this.aside).set(what, entry);
     return entry;
   }
 

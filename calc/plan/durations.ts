@@ -1,3 +1,5 @@
+import { own } from '../own.ts';
+
 /** What a rate counts. Areas and lengths are those that the step works on. */
 export type PerUnit = 'step' | 'm2' | 'm' | 'piece' | 'coat' | 'coat m2' | 'hole' | 'pleat';
 
@@ -126,5 +128,5 @@ export const WAIT_UNTIL: Readonly<Record<string, { readonly minutes: number; rea
 };
 
 export function durationOf(verb: string): Duration {
-  return DURATIONS[verb] ?? DURATIONS[verb.split(' ')[0] ?? ''] ?? UNKNOWN_STEP;
+  return own(DURATIONS, verb) ?? own(DURATIONS, verb.split(' ')[0] ?? '') ?? UNKNOWN_STEP;
 }

@@ -25,6 +25,7 @@ export class Shelf implements Book {
   private readonly materials = new Map<string, Material | undefined>();
   private readonly tools = new Map<string, Tool | undefined>();
   private readonly before: Shelf | undefined;
+  private liked: ReadonlySet<string> | undefined;
 
   /** `before`: the book as it stood; entries that came out the same there are the same objects here. */
   constructor(contents: Contents, stock: StockFinder, before?: Shelf) {
@@ -51,6 +52,12 @@ export class Shelf implements Book {
   recipe(name: string, size?: string): Recipe | undefined {
     const model = this.contents.named.recipe.get(name)?.[0]?.lowered.model;
     return model?.kind === 'recipe' ? model.recipes.find((recipe) => recipe.size === size) : undefined;
+  }
+
+  /** The names of recipes that others are like. */
+  get likenesses(): ReadonlySet<string> {
+    this.liked ??= new Set([...this.contents.named.recipe.values()].flat().flatMap(({ lowered: { model } }) => (model.kind === 'recipe' ? [model.recipes[0]?.like ?? ''] : [])));
+    return this.liked;
   }
 
   /** Names of a namespace in the workspace. */

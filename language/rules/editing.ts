@@ -1,6 +1,9 @@
 import { indentAt } from '../grammar/braces.ts';
 import { type Fix, type Places, type Span, type TextEdit } from '../lower/index.ts';
 
+/** How the lines of a text end. */
+export const lineEndOf = (text: string): string => text.includes('\r\n') ? '\r\n' : '\n';
+
 /** Edits for quick fixes, by the path of a line. Undefined where the line does not stand in this text. */
 export class Editing {
   readonly text: string;
@@ -115,7 +118,7 @@ export class Editing {
   }
 
   private get lineEnd(): string {
-    return this.text.includes('\r\n') ? '\r\n' : '\n';
+    return lineEndOf(this.text);
   }
 }
 
