@@ -5,6 +5,7 @@ import { explainRule } from './commands/explain-rule.ts';
 import { nextFinding } from './commands/next-finding.ts';
 import { restartServer } from './commands/restart-server.ts';
 import { showReport } from './commands/show-report.ts';
+import { registerFirstEvening } from './first-evening.ts';
 import { clientOptions, serverOptions } from './options.ts';
 import { ReportDocuments } from './report-documents.ts';
 import { serveDocuments } from './server-documents.ts';
@@ -31,6 +32,7 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.commands.registerCommand('laybook.explainRule', explainRule),
     vscode.commands.registerCommand('laybook.showReport', (given?: unknown) => showReport(reports, given)),
     vscode.commands.registerCommand('laybook.nextFinding', nextFinding),
+    registerFirstEvening(context, running, started),
   );
   // Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.
   running.start().catch((error: unknown) => log.error(`The language server did not start: ${String(error)}`));

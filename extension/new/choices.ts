@@ -49,6 +49,6 @@ export const coresOf: Readonly<Record<ProcessKind, readonly string[]>> = {
 export const coreThicknesses: readonly number[] = [0.006, 0.01, 0.015, 0.02];
 
 /** Smallest and largest finished size of a new recipe, metres. */
-export const sizeLimits = { least: 0.3, most: 1 } as const;
+export const sizeLimits = { least: 0.3, most: 2 } as const;
 
 export const isRecipeName = (name: string): boolean => /^[A-Za-z]\w{0,59}$/.test(name);

@@ -21,6 +21,12 @@ const packed = [
   'extension/icons/layup-light.svg',
   'extension/language-configuration.json',
   'extension/snippets.json',
+  'extension/walkthrough/figures.svg',
+  'extension/walkthrough/finding.svg',
+  'extension/walkthrough/recipe.svg',
+  'extension/walkthrough/sample.svg',
+  'extension/walkthrough/units.svg',
+  'extension/walkthrough/workshop.svg',
   'package.json',
   'syntaxes/layup.tmLanguage.json',
 ];
@@ -74,9 +80,34 @@ describe('the manifest', () => {
   });
 
   it('offers exactly the commands that the extension registers', () => {
-    const client = text('extension/client.ts');
-    const registered = [...client.matchAll(/registerCommand\('([^']+)'/g)].map(([, name]) => name);
+    const client = files
+      .filter((file) => /^extension\/.*\.ts$/.test(file))
+      .map(text)
+      .join('\n');
+    const registered = [...client.matchAll(/registerCommand\(\s*'([^']+)'/g)].map(([, name]) => name);
     const offered = manifest.contributes.commands.map(({ command }: { command: string }) => command);
     expect(offered.sort()).toEqual(registered.sort());
+  });
+
+  it('has a walkthrough of at most six steps, each with a picture and a button that runs a command', () => {
+    const { walkthroughs, commands } = manifest.contributes;
+    const own = commands.map(({ command }: { command: string }) => command);
+    for (const { steps } of walkthroughs) {
+      expect(steps.length).toBeLessThanOrEqual(6);
+      for (const { description, media, completionEvents } of steps) {
+        const command = /\]\(command:([\w.]+)/.exec(description)?.[1];
+        expect(command?.startsWith('workbench.') || own.includes(command)).toBe(true);
+        expect(existsSync(path.join(root, media.svg))).toBe(true);
+        expect(media.altText).not.toBe('');
+        expect(completionEvents.some((event: string) => command !== undefined && event.includes(command))).toBe(true);
+      }
+    }
+  });
+
+  it('paints its walkthrough in the colours of the theme alone', () => {
+    const pictures = files.filter((file) => /^extension\/walkthrough\/.*\.svg$/.test(file));
+    expect(pictures.length).toBeGreaterThan(0);
+    const fixed = pictures.filter((file) => /(fill|stroke)="(?!none|var\(--vscode-)/.test(text(file)));
+    expect(fixed).toEqual([]);
   });
 });

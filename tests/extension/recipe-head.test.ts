@@ -1,0 +1,31 @@
+import { expect, it } from 'vitest';
+import { recipeHeadAt } from '../../extension/recipe-head.ts';
+
+const lines = `notation 1
+
+recipe deck "Deck" {
+  part {
+  }
+  size short {
+    quantity 4
+  }
+}
+
+tool board {
+}
+recipe lid {
+}`.split('\n');
+
+const at = (line: number) => recipeHeadAt((index) => lines[index] ?? '', lines.length, line);
+
+it.each([
+  [0, undefined],
+  [2, { recipe: 'deck' }],
+  [4, { recipe: 'deck' }],
+  [6, { recipe: 'deck', size: 'short' }],
+  [11, undefined],
+  [12, { recipe: 'lid' }],
+  [99, { recipe: 'lid' }],
+])('line %i belongs to %o', (line, head) => {
+  expect(at(line)).toEqual(head);
+});
