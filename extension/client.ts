@@ -1,18 +1,17 @@
 /** Entry of the extension: starts the language server and offers the commands. */
 import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/node';
-import { explainRule } from './commands/explain-rule.ts';
 import { nextFinding } from './commands/next-finding.ts';
 import { restartServer } from './commands/restart-server.ts';
 import { showReport } from './commands/show-report.ts';
 import { registerFirstEvening } from './first-evening.ts';
 import { clientOptions, serverOptions } from './options.ts';
 import { ReportDocuments } from './report-documents.ts';
-import { serveDocuments } from './server-documents.ts';
+import { registerViews, type Views } from './views.ts';
 
 let client: LanguageClient | undefined;
 
-export function activate(context: vscode.ExtensionContext): void {
+export function activate(context: vscode.ExtensionContext): Views {
   const started = performance.now();
   const log = vscode.window.createOutputChannel('Laybook', { log: true });
   const running = new LanguageClient(
@@ -23,13 +22,13 @@ export function activate(context: vscode.ExtensionContext): void {
   );
   client = running;
   const reports = new ReportDocuments(running);
+  const { views, registered } = registerViews(context.extensionUri, running);
   context.subscriptions.push(
     log,
-    serveDocuments(running),
+    registered,
     reports,
     vscode.commands.registerCommand('laybook.restartServer', () => restartServer(running, log)),
     vscode.commands.registerCommand('laybook.showLog', () => log.show()),
-    vscode.commands.registerCommand('laybook.explainRule', explainRule),
     vscode.commands.registerCommand('laybook.showReport', (given?: unknown) => showReport(reports, given)),
     vscode.commands.registerCommand('laybook.nextFinding', nextFinding),
     registerFirstEvening(context, running, started),
@@ -37,6 +36,7 @@ export function activate(context: vscode.ExtensionContext): void {
   // Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.
   running.start().catch((error: unknown) => log.error(`The language server did not start: ${String(error)}`));
   log.info(`Extension activated in ${(performance.now() - started).toFixed(0)} ms`);
+  return views;
 }
 
 export async function deactivate(): Promise<void> {

@@ -1,9 +1,10 @@
 /** How the language client talks to the server: transport, documents, settings, what a hover may run. */
 import * as vscode from 'vscode';
 import { type LanguageClientOptions, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
+import { linkFindings } from './link-findings.ts';
 
 /** Commands that a link in a hover or a page may run; no other is, whatever a recipe's text says. */
-const linkCommands = ['laybook.explainRule'] as const;
+const linkCommands = ['laybook.explainRule', 'laybook.copyText'] as const;
 
 /** The server runs in a Node process of its own, the one that the editor brings. */
 export function serverOptions(module: string): ServerOptions {
@@ -24,8 +25,14 @@ export function clientOptions(log: vscode.LogOutputChannel): LanguageClientOptio
     documentSelector: [{ language: 'layup' }],
     outputChannel: log,
     traceOutputChannel: log,
-    // Numbers on screen are written as in the language of the editor.
-    initializationOptions: { locale: vscode.env.language },
+    // Numbers on screen are written as in the language of the editor; hovers may hold links that run a command.
+    initializationOptions: { locale: vscode.env.language, commandLinks: true },
+    middleware: {
+      handleDiagnostics(uri, findings, next) {
+        linkFindings(uri, findings);
+        next(uri, findings);
+      },
+    },
     // The server asks for the file events that it wants.
     synchronize: { configurationSection: 'laybook' },
     markdown: {

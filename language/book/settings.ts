@@ -28,11 +28,17 @@ const section = 'laybook';
 export class SettingsProvider extends DefaultConfigurationProvider {
   #current = defaultSettings;
   #locale: string | undefined;
+  #commandLinks = false;
   readonly #listeners = new Set<(settings: Settings) => void>();
   #fetch: ConfigurationInitializedParams['fetchConfiguration'];
 
   get current(): Settings {
     return this.#current;
+  }
+
+  /** The editor runs commands by links in what it shows. */
+  get commandLinks(): boolean {
+    return this.#commandLinks;
   }
 
   /** The language of the editor (BCP 47), for numbers; none where it does not say. */
@@ -47,7 +53,11 @@ export class SettingsProvider extends DefaultConfigurationProvider {
   }
 
   override initialize(params: Parameters<DefaultConfigurationProvider['initialize']>[0]): void {
-    const { locale } = (params.initializationOptions ?? {}) as { readonly locale?: unknown };
+    const { locale, commandLinks } = (params.initializationOptions ?? {}) as {
+      readonly locale?: unknown;
+      readonly commandLinks?: unknown;
+    };
+    this.#commandLinks = commandLinks === true;
     this.#locale = typeof locale === 'string' && locale !== '' ? locale : undefined;
     super.initialize(params);
   }

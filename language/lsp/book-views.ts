@@ -27,6 +27,9 @@ export function hoverBook(services: WithAnalysis): HoverBook {
     analysis: services.analysis,
     style: () => styleOf(services),
     textAt: (place) => textAt(services, place),
+    get commandLinks() {
+      return services.settings.commandLinks;
+    },
   };
 }
 

@@ -14,6 +14,8 @@ const packed = [
   'README.md',
   'dist/extension.cjs',
   'dist/laybook.cjs',
+  'dist/layer-card.css',
+  'dist/layer-card.js',
   'dist/server.cjs',
   'dist/third-party-notices.txt',
   'extension/icons/laybook.png',

@@ -20,6 +20,8 @@ export const programs = [
     external: ['vscode'],
   },
   { source: 'language/server-node.ts', target: 'server.cjs' },
+  { source: 'extension/card/webview/main.ts', target: 'layer-card.js', page: true },
+  { source: 'extension/card/webview/layer-card.css', target: 'layer-card.css', page: true },
   {
     source: 'language/terminal/main.ts',
     target: 'laybook.cjs',
@@ -28,20 +30,21 @@ export const programs = [
   },
 ];
 
+const forNode = { platform: 'node', format: 'cjs', target: 'node22', mainFields: ['module', 'main'] };
+/** Script and style of a page that the editor shows. */
+const forPage = { platform: 'browser', format: 'iife', target: 'es2022' };
+
 /** Bundles the programs; returns esbuild's account of what each bundle holds, by name. */
 export async function build(chosen = programs, folder = dist) {
   const results = await Promise.all(
-    chosen.map(async ({ source, target, external = [], banner = '', executable = false }) => {
+    chosen.map(async ({ source, target, external = [], banner = '', executable = false, page = false }) => {
       const result = await bundle({
         absWorkingDir: root,
         entryPoints: [source],
         outfile: path.join(folder, target),
         bundle: true,
         minify: true,
-        platform: 'node',
-        format: 'cjs',
-        target: 'node22',
-        mainFields: ['module', 'main'],
+        ...(page ? forPage : forNode),
         external,
         legalComments: 'none',
         metafile: true,

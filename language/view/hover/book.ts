@@ -8,6 +8,8 @@ export interface HoverBook {
   /** how figures are shown, as it is set now */
   style(): Style;
   textAt(place: Place): TextAt | undefined;
+  /** the editor runs commands by links in a hover */
+  readonly commandLinks?: boolean;
 }
 
 /** What stands at a place, in a file of the workspace or of the stock library. */

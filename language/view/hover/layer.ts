@@ -10,6 +10,7 @@ import { markdownTable } from '../markdown-table.ts';
 import { show } from '../text.ts';
 import type { HoverBook } from './book.ts';
 import { chainText, missingText } from './chain.ts';
+import { copyLink } from './copy-link.ts';
 import type { HoverText } from './hover.ts';
 import { plain } from './markdown.ts';
 import { recipeAround } from './recipe-of.ts';
@@ -59,9 +60,11 @@ function layerCard(rows: readonly LayerRow[], first: LayerRow, book: HoverBook):
     const name = layerFigureNames[row.name];
     return [name?.label ?? row.name, showFigure(row, style, name?.percent) ?? 'cannot tell'];
   });
+  const told = [...pieceRow(first, book), ...table];
   const parts = [
     lead(rows, first, book),
-    markdownTable({ head: ['figure', 'value'], right: [1], rows: [...pieceRow(first, book), ...table] }),
+    markdownTable({ head: ['figure', 'value'], right: [1], rows: told }),
+    copyLink([[first.laid.name, ''], ...told], book),
     missingText(missing, book),
     ...how('The wet mass', reasonsOf(figureOf(first.figures, 'layer_mass')?.figure ?? { pending: true }), book),
     ...how('The piece', reasonsOf(first.piece ?? { pending: true }), book),

@@ -35,5 +35,8 @@ const isVerb = (word: Word): word is Verb => 'group' in word;
 /** What is of the verb itself, and the hazards that it can have: which of them a step has follows from its materials. */
 function cautionParts({ word, caution }: Verb, hazards: 'all that may be' | 'none'): string[] {
   const may = hazards === 'none' ? '' : cautionLine(hazardsOfVerb(word));
-  return [caution === undefined ? '' : `**Care.** ${caution}`, may === '' ? '' : `**Caution, as the materials go.** ${may}`];
+  return [
+    caution === undefined ? '' : `**Care.** ${caution}`,
+    may === '' ? '' : `**Caution, as the materials go.** ${may}`,
+  ];
 }

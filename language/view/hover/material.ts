@@ -6,6 +6,7 @@ import { markdownTable } from '../markdown-table.ts';
 import { show } from '../text.ts';
 import type { HoverBook } from './book.ts';
 import { placeLink } from './chain.ts';
+import { copyLink } from './copy-link.ts';
 import type { HoverText } from './hover.ts';
 import { plain } from './markdown.ts';
 
@@ -39,6 +40,7 @@ function materialCard(material: Material, book: HoverBook): string {
     lead(material, book),
     rows.length === 0 ? 'Nothing is said of it.' : 'Its values and where they come from:',
     rows.length === 0 ? '' : markdownTable({ head: ['value', 'source'], right: [], rows }),
+    copyLink([[material.name, ''], ...rows], book),
     material.origin === 'stock'
       ? 'Typical values, for planning: the data sheet of what you buy has the last word. Prices are placeholders.'
       : '',

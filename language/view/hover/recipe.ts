@@ -8,6 +8,7 @@ import { markdownTable } from '../markdown-table.ts';
 import { type OpenFindings, openFindings } from '../open-findings.ts';
 import type { HoverBook } from './book.ts';
 import { missingText } from './chain.ts';
+import { copyLink } from './copy-link.ts';
 import type { HoverText } from './hover.ts';
 import { plain } from './markdown.ts';
 import { recipeAround } from './recipe-of.ts';
@@ -52,14 +53,12 @@ function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, 
   const missing = [
     ...new Set(columns.flatMap((name) => missingOf(figureOf(whole.figures, name)?.figure ?? { pending: true }))),
   ];
+  const head = ['size', 'mass', 'thickness in the middle', 'resin to mix', 'cost'];
   const parts = [
     `**${plain(whole.recipe)}**${whole.title === undefined ? '' : `, ${plain(whole.title)}`}: ${facts.join(', ')}. ${findingWords(open)}`,
     'What one part comes to, size by size:',
-    markdownTable({
-      head: ['size', 'mass', 'thickness in the middle', 'resin to mix', 'cost'],
-      right: [1, 2, 3, 4],
-      rows,
-    }),
+    markdownTable({ head, right: [1, 2, 3, 4], rows }),
+    copyLink([head, ...rows], book),
     missingText(missing, book),
   ];
   return parts.filter((part) => part !== '').join('\n\n');

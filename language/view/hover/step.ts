@@ -27,7 +27,11 @@ export function stepHover(document: LangiumDocument, offset: number, book: Hover
   if (row === undefined || leaf.end > end) return undefined;
   const word = wordHover(document, offset, 'none');
   const caution = cautionLine(cautionsOfStep(found.recipe, row.step, book.analysis.shelf()));
-  const markdown = [stepCard(row, book), ...(caution === '' ? [] : [`**Caution.** ${caution}`]), ...(word === undefined ? [] : ['---', word.markdown])].join('\n\n');
+  const markdown = [
+    stepCard(row, book),
+    ...(caution === '' ? [] : [`**Caution.** ${caution}`]),
+    ...(word === undefined ? [] : ['---', word.markdown]),
+  ].join('\n\n');
   return { markdown, start: at, end };
 }
 
