@@ -23,25 +23,40 @@ function fixesOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[
     kind: CodeActionKind.QuickFix,
     diagnostics: [diagnostic],
     isPreferred: index === 0,
-    edit: { changes: { [document.uri.toString()]: fix.edits.map((edit) => ({ range: rangeOf(document, edit), newText: edit.text })) } },
+    edit: {
+      changes: {
+        [document.uri.toString()]: fix.edits.map((edit) => ({ range: rangeOf(document, edit), newText: edit.text })),
+      },
+    },
   }));
 }
 
-const neverAccepted: ReadonlySet<string> = new Set((rules as readonly Rule[]).filter((rule) => rule.always === true).map((rule) => rule.name));
+const neverAccepted: ReadonlySet<string> = new Set(
+  (rules as readonly Rule[]).filter((rule) => rule.always === true).map((rule) => rule.name),
+);
 
 /** `accept RULE "reason"` at the end of the line; never for what could not be read, and the reason is left to the writer. */
 function acceptOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[] {
   const rule = String(diagnostic.code);
   if (/^(line|unit|name)\//.test(rule) || neverAccepted.has(rule)) return [];
   const { textDocument } = document;
-  const line = textDocument.getText({ start: { line: diagnostic.range.start.line, character: 0 }, end: { line: diagnostic.range.start.line + 1, character: 0 } });
+  const line = textDocument.getText({
+    start: { line: diagnostic.range.start.line, character: 0 },
+    end: { line: diagnostic.range.start.line + 1, character: 0 },
+  });
   // a // inside of a text is no comment
   const code = line.replace(/("[^"\n]*"?)|\/\/.*$/gs, '$1').replace(/\s*\{?\s*$/, '');
   const at = { line: diagnostic.range.start.line, character: code.length };
-  return [{
-    title: `Accept ${rule} on this line`,
-    kind: CodeActionKind.QuickFix,
-    diagnostics: [diagnostic],
-    edit: { changes: { [document.uri.toString()]: [{ range: { start: at, end: at }, newText: `, accept ${rule} "say why"` }] } },
-  }];
+  return [
+    {
+      title: `Accept ${rule} on this line`,
+      kind: CodeActionKind.QuickFix,
+      diagnostics: [diagnostic],
+      edit: {
+        changes: {
+          [document.uri.toString()]: [{ range: { start: at, end: at }, newText: `, accept ${rule} "say why"` }],
+        },
+      },
+    },
+  ];
 }
