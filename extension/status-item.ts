@@ -14,7 +14,7 @@ export interface Server {
 const running = 2;
 const starting = 3;
 
-export function serverWords(state: number): string {
+function serverWords(state: number): string {
   if (state === running) return t('checking');
   return state === starting ? t('starting') : t('stopped');
 }

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type Server, serverWords } from '../status-item.ts';
+import type { Server } from '../status-item.ts';
 
 /** What the report tells beside the state of the editor. */
 export interface Facts {
@@ -8,6 +8,9 @@ export interface Facts {
   /** time that the extension took to start, s */
   readonly activation: number;
 }
+
+/** States of the server by the numbers of vscode-languageclient. */
+const states: Readonly<Record<number, string>> = { 1: 'stopped', 2: 'running', 3: 'starting' };
 
 /** Settings of ours that hold no text of a recipe: switches, units, severities by the names of rules. */
 function settings(): readonly string[] {
@@ -56,7 +59,7 @@ export async function diagnosticReport({ version, server, activation }: Facts): 
     `- Editor: ${vscode.env.appName} ${vscode.version}, ${vscode.env.appHost}, language ${vscode.env.language}`,
     `- Remote: ${vscode.env.remoteName ?? 'no'}`,
     `- Platform: ${typeof process === 'undefined' ? 'browser' : `${process.platform} ${process.arch}, Node ${process.versions.node}`}`,
-    `- Server: ${server.state === 2 ? 'running' : serverWords(server.state)}`,
+    `- Server: ${states[server.state] ?? 'unknown'}`,
     `- Folders: ${folders.length} (${schemes}), trusted: ${vscode.workspace.isTrusted ? 'yes' : 'no'}`,
     `- Open recipe files: ${open.length}, lines: ${open.reduce((sum, { lineCount }) => sum + lineCount, 0)}`,
     `- Extension started in: ${ms(activation)}`,
