@@ -24,7 +24,11 @@ export interface AnalysisOptions {
   readonly stock: StockPort;
   readonly runner: Runner;
   readonly severities: () => Severities;
+  /** another number after each change of a document or of what it refers to; while it stays, the book stands */
+  readonly generation: () => number;
 }
+
+const nothingReached = (): { shared: boolean; readonly recipes: Set<string> } => ({ shared: false, recipes: new Set() });
 
 /** More findings of one file than anybody reads; the rest is said in one line. */
 const mostFindings = 300;
@@ -39,7 +43,8 @@ export class Analysis {
   private readonly stocked = new Map<string, DocumentEntries>();
   private current: Shelf | undefined;
   private readonly kept: KeptFindings;
-  private reach = { shared: false, recipes: false };
+  private reach = nothingReached();
+  private settledAt: number | undefined;
 
   constructor(options: AnalysisOptions) {
     this.options = options;
@@ -52,6 +57,9 @@ export class Analysis {
 
   /** The book as it stands now. */
   shelf(): Shelf {
+    const generation = this.options.generation();
+    if (this.current !== undefined && this.settledAt === generation) return this.current;
+    this.settledAt = generation;
     let changed = this.current === undefined;
     const seen = new Set<string>();
     for (const document of this.options.documents.all) {
@@ -80,11 +88,12 @@ export class Analysis {
   takeAffected(): LangiumDocument[] {
     this.shelf();
     const { shared, recipes } = this.reach;
-    this.reach = { shared: false, recipes: false };
-    if (!shared && !recipes) return [];
+    this.reach = nothingReached();
+    if (!shared && recipes.size === 0) return [];
+    const hasRecordOf = ({ model }: Lowered): boolean => model.kind === 'record' && model.record.recipe !== undefined && recipes.has(model.record.recipe);
     return this.options.documents.all.filter((document) => {
       const own = this.byDocument.get(document.uri.toString());
-      return own !== undefined && (shared ? own.entries.length > 0 : own.bases.length > 0 || own.entries.some(({ model }) => model.kind === 'record'));
+      return own !== undefined && (shared ? own.entries.length > 0 : own.bases.length > 0 || own.entries.some(hasRecordOf));
     }).toArray();
   }
 
@@ -93,16 +102,17 @@ export class Analysis {
     const old = new Map(before?.entries.map(({ entry, model }) => [entry, model]));
     for (const { entry, model } of now?.entries ?? []) {
       const last = old.get(entry);
-      if (last !== model) this.noteKind(model.kind, last === undefined);
+      if (last !== model) this.noteModel(model, last === undefined);
       old.delete(entry);
     }
-    for (const model of old.values()) this.noteKind(model.kind, true);
+    for (const model of old.values()) this.noteModel(model, true);
   }
 
   /** A name that comes or goes may be another's duplicate, or what another line meant. */
-  private noteKind(kind: EntryModel['kind'], comesOrGoes: boolean): void {
-    if (kind === 'shop' || kind === 'material' || kind === 'tool' || (kind === 'recipe' && comesOrGoes)) this.reach = { ...this.reach, shared: true };
-    else if (kind === 'recipe') this.reach = { ...this.reach, recipes: true };
+  private noteModel(model: EntryModel, comesOrGoes: boolean): void {
+    const { kind } = model;
+    if (kind === 'shop' || kind === 'material' || kind === 'tool' || (kind === 'recipe' && comesOrGoes)) this.reach.shared = true;
+    else if (kind === 'recipe') for (const recipe of model.recipes) this.reach.recipes.add(recipe.name);
   }
 
   entries(document: LangiumDocument): readonly Lowered[] {

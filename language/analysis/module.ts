@@ -1,4 +1,4 @@
-import type { LangiumDocument } from 'langium';
+import { DocumentState, type LangiumDocument } from 'langium';
 import type { LayupServices, MoreServices } from '../book/services.ts';
 import { rules } from '../rules/generated/rules.ts';
 import { Runner } from '../rules/runner.ts';
@@ -18,12 +18,25 @@ export const analysisModule: MoreServices<AnalysisServices> = {
     stock: stockPort(services),
     runner: new Runner(rules),
     severities: () => services.settings.current.severities,
+    generation: generationOf(services),
   }),
   findings: (services) => ({
     of: (document, token) => diagnosticsOf(services, document, token),
     alsoAffected: () => services.analysis.takeAffected(),
   }),
 };
+
+/** Counts what may change the book: a document that comes, goes, is read anew or is linked. */
+function generationOf({ shared }: LayupServices): () => number {
+  const { DocumentBuilder } = shared.workspace;
+  let generation = 0;
+  const count = (): void => {
+    generation++;
+  };
+  DocumentBuilder.onUpdate(count);
+  for (const state of [DocumentState.Parsed, DocumentState.IndexedContent, DocumentState.Linked]) DocumentBuilder.onDocumentPhase(state, count);
+  return () => generation;
+}
 
 function stockPort({ stock }: LayupServices): StockPort {
   return {

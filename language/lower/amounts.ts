@@ -36,7 +36,7 @@ export function readQuantity(low: Lowering, typed: string, where: Span | undefin
   const rule = read.problem === 'ambiguous-unit' ? 'unit/ambiguous-ounce' : read.problem === 'unknown-unit' ? 'unit/unknown' : 'unit/suspicious';
   const choices = read.choices.slice(0, 3);
   const at = where === undefined ? undefined : { offset: where.end - unit.length, end: where.end };
-  low.problem(rule, where, read.message, at === undefined ? [] : choices.map((choice) => ({ title: `Write ${choice}`, edits: [{ ...at, text: choice }] })));
+  low.problem(rule, where, read.message, at === undefined ? [] : choices.map((choice) => ({ title: `Write ${choice}`, edits: [{ offset: at.offset, end: at.end, text: choice }] })));
   return undefined;
 }
 
@@ -64,7 +64,7 @@ function reportDecimalComma(low: Lowering, digits: string, where: Span | undefin
   const point = digits.replace(',', '.');
   const at = where === undefined ? undefined : { offset: where.offset, end: where.offset + digits.length };
   low.problem('unit/decimal-comma', where, `numbers are written with a decimal point: ${point}`,
-    at === undefined ? [] : [{ title: `Write ${point}`, edits: [{ ...at, text: point }] }]);
+    at === undefined ? [] : [{ title: `Write ${point}`, edits: [{ offset: at.offset, end: at.end, text: point }] }]);
 }
 
 /** Checks the dimension as a type is checked; a count passes as a bare number. */

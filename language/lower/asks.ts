@@ -93,7 +93,7 @@ function reportUnknownTest(low: Lowering, node: TestNode): void {
   low.problem('line/not-understood', span, near.length === 0
     ? text('`{word}` is nothing that can be expected: mass, thickness, fibre, cost and the like', { word: node.what })
     : text('`{word}` is nothing that can be expected: is {near} meant?', { word: node.what, near: near.join(' or ') }),
-    span === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...span, text: word }] })));
+    span === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] })));
 }
 
 export function lowerTest(low: Lowering, node: TestNode, path: string): Test {

@@ -51,7 +51,7 @@ export function lowerFacts<T>(
 
 function editsFor(node: FactNode | MaterialFact, word: string): { offset: number; end: number; text: string }[] {
   const span = propertySpan(node, 'key');
-  return span === undefined ? [] : [{ ...span, text: word }];
+  return span === undefined ? [] : [{ offset: span.offset, end: span.end, text: word }];
 }
 
 export function factFrom<T>(low: Lowering, line: FactLine, value: T | Unknown | undefined): Fact<T> | undefined {

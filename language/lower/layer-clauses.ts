@@ -219,7 +219,7 @@ function reportClause(low: Lowering, kind: LayerKind, clause: Clause, word: stri
   low.problem('line/not-understood', span, near.length === 0
     ? text('`{word}` is no clause of a {kind}', { word, kind })
     : text('`{word}` is no clause of a {kind}: is {near} meant?', { word, kind, near: near.join(' or ') }),
-    span === undefined || clause.$type !== 'Phrase' ? [] : near.map((w) => ({ title: `Write ${w}`, edits: [{ ...span, text: w }] })));
+    span === undefined || clause.$type !== 'Phrase' ? [] : near.map((w) => ({ title: `Write ${w}`, edits: [{ offset: span.offset, end: span.end, text: w }] })));
 }
 
 /** How far the piece goes; `net` where nothing is said. */

@@ -11,9 +11,33 @@ export type Places = ReadonlyMap<string, Span>;
 
 const space = /\s/;
 
+/**
+ * A span that is looked for when somebody asks: most places of an entry are never shown, and the search through the tokens of a
+ * line costs more than all else that lowering does. Its members are read, never spread.
+ */
+class SpanOnDemand implements Span {
+  private readonly find: () => Span;
+  private found: Span | undefined;
+
+  constructor(find: () => Span) {
+    this.find = find;
+  }
+
+  get offset(): number {
+    this.found ??= this.find();
+    return this.found.offset;
+  }
+
+  get end(): number {
+    this.found ??= this.find();
+    return this.found.end;
+  }
+}
+
 /** The text of a node without the line ends that close its statement. */
 export function nodeSpan(node: AstNode | undefined): Span | undefined {
-  return node?.$cstNode === undefined ? undefined : trimmed(node.$cstNode);
+  const cst = node?.$cstNode;
+  return cst === undefined ? undefined : new SpanOnDemand(() => trimmed(cst));
 }
 
 export function trimmed(cst: CstNode): Span {
@@ -25,9 +49,13 @@ export function trimmed(cst: CstNode): Span {
 
 /** A statement with a block stands for its head: the text before the brace; a line comment behind it is left out. */
 export function headSpan(node: AstNode): Span | undefined {
-  const whole = nodeSpan(node);
-  const text = node.$cstNode?.root.fullText;
-  if (whole === undefined || text === undefined) return whole;
+  const cst = node.$cstNode;
+  return cst === undefined ? undefined : new SpanOnDemand(() => headOf(cst));
+}
+
+function headOf(cst: CstNode): Span {
+  const whole = trimmed(cst);
+  const text = cst.root.fullText;
   const brace = text.slice(whole.offset, whole.end).search(/[{\r\n]/);
   if (brace <= 0) return whole;
   let end = whole.offset + brace;
@@ -35,9 +63,11 @@ export function headSpan(node: AstNode): Span | undefined {
   return { offset: whole.offset, end };
 }
 
+/** Where a property of a node stands, if the line says it. */
 export function propertySpan(node: AstNode, property: string, index?: number): Span | undefined {
-  const found = GrammarUtils.findNodeForProperty(node.$cstNode, property, index);
-  return found === undefined ? undefined : trimmed(found);
+  const cst = node.$cstNode;
+  if (cst === undefined || (node as unknown as Readonly<Record<string, unknown>>)[property] === undefined) return undefined;
+  return new SpanOnDemand(() => trimmed(GrammarUtils.findNodeForProperty(cst, property, index) ?? cst));
 }
 
 /** The range of a path, or of the nearest line around it. */

@@ -69,7 +69,7 @@ const isChange = (item: { readonly $type: string }): item is Change | Without =>
   item.$type === 'Change' || item.$type === 'Without';
 
 const renamed = (span: Span, near: readonly string[]) =>
-  near.map((word) => ({ title: `Write ${word}`, edits: [{ ...span, text: word }] }));
+  near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] }));
 
 function namesIn(item: RecipeItem | SizeItem): string[] {
   if (item.$type === 'PartBlock')

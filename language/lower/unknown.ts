@@ -19,5 +19,5 @@ export function reportUnknownLine(low: Lowering, line: Unknown | UnknownBlock | 
   low.problem('line/not-understood', headSpan(line), near.length > 0
     ? text('`{word}` begins no line here: is {near} meant?', { word: line.head, near: near.join(' or ') })
     : text('`{word}` begins no line here; these do: {words}', { word: line.head, words: words.join(', ') }),
-    head === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ ...head, text: word }] })));
+    head === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: head.offset, end: head.end, text: word }] })));
 }

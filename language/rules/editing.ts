@@ -21,7 +21,7 @@ export class Editing {
   /** Replaces what stands at a path. */
   replace(title: string, path: string, text: string): Fix | undefined {
     const span = this.places.get(path);
-    return span === undefined ? undefined : { title, edits: [{ ...span, text }] };
+    return span === undefined ? undefined : { title, edits: [{ offset: span.offset, end: span.end, text }] };
   }
 
   /** Adds a clause at the end of the line of a path: `, wrap onto body by 25 mm`. */
@@ -67,7 +67,7 @@ export class Editing {
     const from = this.wholeLine(path);
     const to = this.wholeLine(before);
     if (from === undefined || to === undefined || from.offset === to.offset) return undefined;
-    return { title, edits: [{ offset: to.offset, end: to.offset, text: this.text.slice(from.offset, from.end) }, { ...from, text: '' }] };
+    return { title, edits: [{ offset: to.offset, end: to.offset, text: this.text.slice(from.offset, from.end) }, { offset: from.offset, end: from.end, text: '' }] };
   }
 
   /** Takes the whole line of a path away. */

@@ -2,11 +2,11 @@ import { isOperationCancelled } from 'langium';
 import { benchOf } from '../../calc/figure/index.ts';
 import { type Text, text } from '../../calc/figure/figure.ts';
 import type { Book, Recipe } from '../../calc/model/index.ts';
-import { type AcceptLine, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
+import { type AcceptLine, type EntryModel, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import { Editing } from './editing.ts';
 import type { Finding, Report } from './finding.ts';
 import type { Names } from './names.ts';
-import type { Context, Rule, Severity } from './rule.ts';
+import type { Context, RecipeContext, Rule, Severity } from './rule.ts';
 
 /** Severities of a workspace: `off` leaves a rule out. */
 export type Severities = Readonly<Record<string, Severity | 'off'>>;
@@ -50,9 +50,10 @@ export class Runner {
       related: problem.related ?? [], fixes: problem.fixes ?? [],
     }));
     const told = new Set<string>();
+    const contexts = contextsOf(checked, { book, names, figuresOf });
     for (const rule of this.rules) {
       if (severities[rule.name] === 'off' && rule.always !== true) continue;
-      this.run(rule, checked, { book, names, figuresOf }, (report, recipe) => {
+      this.run(rule, contexts, (report, recipe) => {
         // a size repeats what the recipe itself was told; only what is new there is said
         const key = `${rule.name} ${report.at}`;
         if (recipe?.size !== undefined && told.has(key)) return;
@@ -72,29 +73,47 @@ export class Runner {
     return this.byName.get(rule)?.severity ?? 'error';
   }
 
-  private run(rule: Rule, checked: Checked, { book, names, figuresOf }: Asked, report: (report: Report, recipe?: Recipe) => void): void {
-    const { lowered, text: source, first } = checked;
-    const { model } = lowered;
-    const context: Context = { book, names, lowered, first, edit: new Editing(source, lowered.places), report: (finding) => report(finding) };
+  private run(rule: Rule, contexts: Contexts, report: (report: Report, recipe?: Recipe) => void): void {
+    const { entry, model } = contexts;
+    contexts.report = report;
     try {
-      if (rule.on === 'entry') rule.check(context);
-      else if (rule.on === 'material' && model.kind === 'material') rule.check({ ...context, material: model.material });
-      else if (rule.on === 'tool' && model.kind === 'tool') rule.check({ ...context, tool: model.tool });
-      else if (rule.on === 'shop' && model.kind === 'shop') rule.check({ ...context, shop: model.shop });
+      if (rule.on === 'entry') rule.check(entry);
+      else if (rule.on === 'material' && model.kind === 'material') rule.check({ ...entry, material: model.material });
+      else if (rule.on === 'tool' && model.kind === 'tool') rule.check({ ...entry, tool: model.tool });
+      else if (rule.on === 'shop' && model.kind === 'shop') rule.check({ ...entry, shop: model.shop });
       else if (rule.on === 'record' && model.kind === 'record') {
         const { record } = model;
-        rule.check({ ...context, record, recipe: record.recipe === undefined ? undefined : book.recipe(record.recipe, record.size) });
-      } else if (rule.on === 'recipe' && model.kind === 'recipe') {
-        for (const recipe of model.recipes) {
-          const bench = benchOf(recipe, figuresOf);
-          rule.check({ ...context, recipe, bench, ask: bench.ask.bind(bench), report: (finding) => report(finding, recipe) });
-        }
-      }
+        rule.check({ ...entry, record, recipe: record.recipe === undefined ? undefined : entry.book.recipe(record.recipe, record.size) });
+      } else if (rule.on === 'recipe') for (const recipe of contexts.recipes) rule.check(recipe);
     } catch (error) {
       if (isOperationCancelled(error)) throw error;
       report({ at: '', message: text('the rule {rule} broke down here and said nothing: please report it ({error})', { rule: rule.name, error: String(error) }) });
     }
   }
+}
+
+/** What all rules of one entry are given; made once, since there are many rules. */
+interface Contexts {
+  readonly entry: Context;
+  readonly recipes: readonly RecipeContext[];
+  readonly model: EntryModel;
+  /** where what is reported goes to: another place for each rule */
+  report: (report: Report, recipe?: Recipe) => void;
+}
+
+function contextsOf({ lowered, text: source, first }: Checked, { book, names, figuresOf }: Asked): Contexts {
+  const { model } = lowered;
+  const contexts: { -readonly [K in keyof Contexts]: Contexts[K] } = {
+    entry: { book, names, lowered, first, edit: new Editing(source, lowered.places), report: (finding) => contexts.report(finding) },
+    recipes: [], model, report: () => undefined,
+  };
+  if (model.kind === 'recipe') {
+    contexts.recipes = model.recipes.map((recipe) => {
+      const bench = benchOf(recipe, figuresOf);
+      return { ...contexts.entry, recipe, bench, ask: bench.ask.bind(bench), report: (finding) => contexts.report(finding, recipe) };
+    });
+  }
+  return contexts;
 }
 
 function placed(rule: Rule, report: Report, lowered: Lowered, recipe: Recipe | undefined): Finding {
