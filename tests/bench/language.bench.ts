@@ -1,6 +1,6 @@
 /** The language server's own work as ratios to bare Langium parsing of the same text, in one process. */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { build } from 'esbuild';
@@ -121,8 +121,14 @@ async function cold(): Promise<Measure[]> {
     };
     const parse = await shortest(() => run(bare, folder));
     const check = await shortest(() => run(path.join(dist, 'laybook.cjs'), 'check', folder));
-    const sampleParse = await shortest(() => run(bare, path.join(root, 'extension/sample/records')));
-    const sampleCheck = await shortest(() => run(path.join(dist, 'laybook.cjs'), 'check', path.join(root, 'extension/sample')));
+    // the same files flat in one folder: the bare process reads no folders
+    const sample = path.join(root, 'extension/sample');
+    const flat = mkdtempSync(path.join(folder, 'sample-'));
+    for (const name of readdirSync(sample, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.layup'))) {
+      copyFileSync(path.join(sample, name), path.join(flat, path.basename(name)));
+    }
+    const sampleParse = await shortest(() => run(bare, flat));
+    const sampleCheck = await shortest(() => run(path.join(dist, 'laybook.cjs'), 'check', sample));
     return [
       { name: 'Node start and bare parse of 100 recipes, cold', value: parse, unit: 'ms' },
       { name: 'check of 100 recipes, cold / Node start and parse', value: check / parse, unit: '', budget: 2.5 },
