@@ -25,17 +25,15 @@ export function registerViews(
     cards: new LayerCards(extension, server, changes),
     expectations: new Expectations(server, changes),
   };
-  const command = (name: string, run: (...given: unknown[]) => Promise<void>): vscode.Disposable =>
-    vscode.commands.registerCommand(`laybook.${name}`, run);
   const registered = vscode.Disposable.from(
     changes,
     views.cards,
     views.expectations,
     serveDocuments(server, changes),
-    command('explainRule', explainRule),
-    command('copyText', copyText),
-    command('findUses', (given) => findUses(server, given)),
-    command('compareMaterials', (given) => compareMaterials(server, given)),
+    vscode.commands.registerCommand('laybook.explainRule', explainRule),
+    vscode.commands.registerCommand('laybook.copyText', copyText),
+    vscode.commands.registerCommand('laybook.findUses', (given?: unknown) => findUses(server, given)),
+    vscode.commands.registerCommand('laybook.compareMaterials', (given?: unknown) => compareMaterials(server, given)),
   );
   return { views, registered };
 }

@@ -23,10 +23,11 @@ export async function compareMaterials(server: Server, given?: unknown): Promise
   const material = await askedMaterial(server, given, title);
   if (material === undefined) return;
   const params: CompareMaterialsParams = { material };
-  const answer = await vscode.window.withProgress(
+  const found = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Window, title: vscode.l10n.t('Comparing materials') },
     () => ask<CompareMaterialsResult>(server, compareMaterialsRequest, params),
   );
+  const answer = hereFirst(found);
   if (answer.candidates.length === 0) {
     const none =
       answer.recipes.length === 0
@@ -44,6 +45,33 @@ export async function compareMaterials(server: Server, given?: unknown): Promise
   if (chosen?.candidate !== undefined) await decide(material, chosen.candidate, answer);
 }
 
+/** The recipes of the file that is looked at come first. */
+function hereFirst({ material, recipes, candidates }: CompareMaterialsResult): CompareMaterialsResult {
+  const here = vscode.window.activeTextEditor?.document.uri.toString();
+  const names = new Set(
+    recipes.flatMap(({ recipe, uri }) => (vscode.Uri.parse(uri).toString() === here ? [recipe] : [])),
+  );
+  const sorted = <Each extends { readonly recipe: string }>(list: readonly Each[]): Each[] =>
+    [...list].sort((a, b) => Number(names.has(b.recipe)) - Number(names.has(a.recipe)));
+  return {
+    material,
+    recipes: sorted(recipes),
+    candidates: candidates.map((candidate) => ({ ...candidate, changes: sorted(candidate.changes) })),
+  };
+}
+
+/** What fits into one line of the list; the second list tells of every recipe. */
+const mostTold = 2;
+
+function fewOf(told: readonly string[]): string {
+  const left = told.length - mostTold;
+  const some = told.slice(0, mostTold).join('; ');
+  if (left <= 0) return some;
+  return left === 1
+    ? vscode.l10n.t('{0}; and 1 more recipe', some)
+    : vscode.l10n.t('{0}; and {1} more recipes', some, left);
+}
+
 /** First the material as it is, then those of the workspace, then those of the stock library. */
 function candidateItems({ material, recipes, candidates }: CompareMaterialsResult): CandidateItem[] {
   const group = (label: string): CandidateItem => ({ label, kind: vscode.QuickPickItemKind.Separator });
@@ -52,7 +80,7 @@ function candidateItems({ material, recipes, candidates }: CompareMaterialsResul
   );
   const [own, stock] = [candidates.filter((each) => !each.stock), candidates.filter((each) => each.stock)];
   return [
-    { label: material ?? '', description: vscode.l10n.t('as it is'), detail: now.join('; ') },
+    { label: material ?? '', description: vscode.l10n.t('as it is'), detail: fewOf(now) },
     ...(own.length === 0 ? [] : [group(vscode.l10n.t('workspace')), ...own.map(candidateItem)]),
     ...(stock.length === 0 ? [] : [group(vscode.l10n.t('stock library, typical values')), ...stock.map(candidateItem)]),
   ];
@@ -62,7 +90,7 @@ function candidateItem(candidate: Candidate): CandidateItem {
   return {
     label: candidate.name,
     ...(candidate.title === undefined ? {} : { description: candidate.title }),
-    detail: candidate.changes.map((change) => changeWords(change, candidate.changes.length > 1)).join('; '),
+    detail: fewOf(candidate.changes.map((change) => changeWords(change, candidate.changes.length > 1))),
     candidate,
   };
 }

@@ -78,6 +78,8 @@ export interface StackBand {
   readonly directions: readonly number[];
   /** it covers the whole part; a patch and a strip do not */
   readonly whole: boolean;
+  /** key of the core that it lies in, as an insert or in a groove: it adds nothing to the height */
+  readonly inside?: string;
   readonly shown: boolean;
 }
 

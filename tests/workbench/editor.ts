@@ -1,6 +1,7 @@
 /** Steps that the workbench tests share, in the words of the `vscode` API. */
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import type { Views } from '../../extension/views.ts';
 
 const limitMs = 30_000;
 const pauseMs = 50;
@@ -84,4 +85,11 @@ export async function replace(document: vscode.TextDocument, range: vscode.Range
   const edit = new vscode.WorkspaceEdit();
   edit.replace(document.uri, range, text);
   assert.ok(await vscode.workspace.applyEdit(edit));
+}
+
+/** The views of the extension itself, for what the editor's own interface does not tell. */
+export async function views(): Promise<Views> {
+  const extension = vscode.extensions.getExtension<Views>('laybook.laybook');
+  assert.ok(extension, 'the extension is installed');
+  return extension.activate();
 }

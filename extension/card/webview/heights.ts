@@ -5,12 +5,15 @@ export interface Heights {
   readonly toScale: boolean;
 }
 
+/** m; no layer is thinner */
+const NOTHING = 1e-9;
+
 /**
  * Shares out a height by thickness. A band that would be thinner than `least` is drawn that high, and the others share what is
  * left; where all of them together need more, the drawing grows.
  */
 export function bandHeights(thicknesses: readonly (number | undefined)[], height: number, least: number): Heights {
-  const known = thicknesses.map((thickness) => (thickness !== undefined && thickness > 0 ? thickness : 0));
+  const known = thicknesses.map((thickness) => (thickness !== undefined && thickness > NOTHING ? thickness : 0));
   const raised = new Set<number>();
   for (;;) {
     const free = height - raised.size * least;

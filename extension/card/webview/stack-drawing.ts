@@ -1,26 +1,23 @@
 import type { StackBand, StackPicture } from '../../../language/protocol/layer-card.ts';
-import { bandHeights, labelPlaces } from './heights.ts';
 import { h, type VElement } from './node.ts';
+import { layOut, type PlacedBand, type StackSize } from './stack-layout.ts';
 import { say, type Words } from './words.ts';
 
-const wide = { band: 170, gap: 26, all: 360 };
-const high = { stack: 300, least: 6, face: 18, label: 15 };
+const wide = { gap: 26, all: 360 };
+const size: StackSize = { top: 18, width: 170, height: 300, least: 6, label: 15 };
 
 /** The stack in section, bag face on top, and a sentence on its scale. */
 export function stackDrawing(picture: StackPicture, words: Words): readonly VElement[] {
-  // drawn from the bag side down
-  const bands = [...picture.layers].reverse();
-  const { heights, toScale } = bandHeights(
-    bands.map(({ thickness }) => thickness),
-    high.stack,
-    high.least,
-  );
-  const tops = heights.map((_, i) => high.face + heights.slice(0, i).reduce((sum, height) => sum + height, 0));
-  const middles = heights.map((height, i) => (tops[i] as number) + height / 2);
-  const bottom = high.face + heights.reduce((sum, height) => sum + height, 0);
-  const labels = labelPlaces(middles, high.label, bottom);
-  const all = Math.max(bottom, (labels.at(-1) ?? 0) + high.label / 2) + high.face;
-  const shown = bands.find((band) => band.shown);
+  const { bands, toScale, bottom, lowest } = layOut(picture.layers, size);
+  const all = Math.max(bottom, lowest + size.label / 2) + size.top;
+  const fromBag = [...picture.layers].reverse();
+  const shown = fromBag.find((band) => band.shown);
+  const face = (y: number, words: string): VElement =>
+    h(
+      'text',
+      { class: 'face', x: size.width / 2, y: rounded(y), 'text-anchor': 'middle', 'aria-hidden': 'true' },
+      words,
+    );
   const drawing = h(
     'svg',
     {
@@ -34,20 +31,12 @@ export function stackDrawing(picture: StackPicture, words: Words): readonly VEle
       'aria-activedescendant': shown === undefined ? undefined : bandId(shown),
     },
     h('title', {}, words.stack),
-    h('desc', {}, bands.map(({ name, words: what }) => `${name}: ${what}`).join('; ')),
-    h('defs', {}, patternsOf(bands)),
-    h(
-      'text',
-      { class: 'face', x: wide.band / 2, y: 12, 'text-anchor': 'middle', 'aria-hidden': 'true' },
-      words.bagFace,
-    ),
-    bands.map((band, i) => bandOf(band, tops[i] as number, heights[i] as number, labels[i] as number)),
-    h('path', { class: 'tool', d: `M0 ${rounded(bottom + 1.5)}H${wide.band}`, 'aria-hidden': 'true' }),
-    h(
-      'text',
-      { class: 'face', x: wide.band / 2, y: rounded(bottom + 14), 'text-anchor': 'middle', 'aria-hidden': 'true' },
-      words.toolFace,
-    ),
+    h('desc', {}, fromBag.map(({ name, words: what }) => `${name}: ${what}`).join('; ')),
+    h('defs', {}, patternsOf(fromBag)),
+    face(12, words.bagFace),
+    bands.map((placed) => bandOf(placed, fromBag.indexOf(placed.band) + 1, fromBag.length)),
+    h('path', { class: 'tool', d: `M0 ${rounded(bottom + 1.5)}H${size.width}`, 'aria-hidden': 'true' }),
+    face(bottom + 14, words.toolFace),
   );
   return [drawing, h('p', { class: 'help' }, scaleWords(picture, toScale, words))];
 }
@@ -60,10 +49,9 @@ function scaleWords({ total, above, below }: StackPicture, toScale: boolean, wor
 
 export const bandId = ({ key }: StackBand): string => `band-${encodeURIComponent(key)}`;
 
-function bandOf(band: StackBand, top: number, height: number, label: number): VElement {
-  const narrow = band.whole || band.kind === 'core' || band.kind === 'coat' ? 0 : wide.band * 0.22;
-  const box = { x: narrow, y: rounded(top), width: wide.band - 2 * narrow, height: rounded(height) };
-  const middle = rounded(top + height / 2);
+function bandOf({ band, box, label }: PlacedBand, position: number, count: number): VElement {
+  const rect = { x: rounded(box.x), y: rounded(box.y), width: rounded(box.width), height: rounded(box.height) };
+  const lead = `M${rounded(box.x + box.width)} ${rounded(box.y + box.height / 2)}L${size.width + wide.gap - 6} ${rounded(label)}`;
   return h(
     'g',
     {
@@ -74,15 +62,18 @@ function bandOf(band: StackBand, top: number, height: number, label: number): VE
       class: `band ${band.kind}${band.shown ? ' shown' : ''}`,
       'aria-selected': band.shown ? 'true' : 'false',
       'aria-label': `${band.name}: ${band.words}`,
+      'aria-posinset': position,
+      'aria-setsize': count,
     },
     h('title', {}, `${band.name}: ${band.words}`),
-    h('rect', { class: 'fill', ...box }),
-    hatchesOf(band).map((id) => h('rect', { class: 'hatch', ...box, fill: `url(#${id})` })),
-    h('rect', { class: 'edge', ...box }),
-    h('path', { class: 'lead', d: `M${wide.band - narrow} ${middle}L${wide.band + wide.gap - 6} ${rounded(label)}` }),
+    h('rect', { class: 'ground', ...rect }),
+    h('rect', { class: 'fill', ...rect }),
+    hatchesOf(band).map((id) => h('rect', { class: 'hatch', ...rect, fill: `url(#${id})` })),
+    h('rect', { class: 'edge', ...rect }),
+    h('path', { class: 'lead', d: lead }),
     h(
       'text',
-      { x: wide.band + wide.gap, y: rounded(label + 4) },
+      { x: size.width + wide.gap, y: rounded(label + 4) },
       `${band.shown ? '\u25b6 ' : ''}${shortened(band.name)}`,
     ),
   );

@@ -4,7 +4,7 @@ import { LENGTH } from '../../../calc/quantity/index.ts';
 import type { LayerRow } from '../../../calc/report.ts';
 import { laidDirections } from '../../../calc/stack/directions.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { isCloth } from '../../../calc/stack/order.ts';
+import { coreOf, grooveOf, isCloth } from '../../../calc/stack/order.ts';
 import type { StackBand, StackPicture } from '../../protocol/layer-card.ts';
 import { figureOf, showFigure, showNumber } from '../figures.ts';
 import type { Style } from '../text.ts';
@@ -19,7 +19,7 @@ export function stackPicture(rows: readonly LayerRow[], shown: LayerRow, book: B
   const inside = rows.slice(first, first + MOST_BANDS);
   const total = totalOf(rows, style);
   return {
-    layers: inside.map((row) => band(row, row === shown, book, style)),
+    layers: inside.map((row) => ({ ...band(row, row === shown, book, style), ...hostOf(rows, row) })),
     ...(total === undefined ? {} : { total }),
     below: first,
     above: rows.length - first - inside.length,
@@ -31,10 +31,18 @@ const thicknessOf = (row: LayerRow): number | undefined => {
   return figure !== undefined && isKnown(figure) ? figure.value : undefined;
 };
 
-/** All layers on one another, as drawn: patches and strips too, though they do not lie everywhere. */
+/** The core that a layer lies in. */
+function hostOf(rows: readonly LayerRow[], { laid }: LayerRow): { readonly inside?: string } {
+  const layers = rows.map((row) => row.laid);
+  const core = coreOf(layers, laid) ?? grooveOf(layers, laid);
+  return core === undefined ? {} : { inside: core.key };
+}
+
+/** All layers on one another, as drawn: patches and strips too, though they do not lie everywhere; what lies in a core adds nothing. */
 function totalOf(rows: readonly LayerRow[], style: Style): string | undefined {
   let sum = 0;
   for (const row of rows) {
+    if (hostOf(rows, row).inside !== undefined) continue;
     const thickness = thicknessOf(row);
     if (thickness === undefined) return undefined;
     sum += thickness;

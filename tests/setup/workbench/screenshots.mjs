@@ -1,9 +1,11 @@
-// Opens the sample workshop in the headless workbench in a light and a dark theme, checks what a person would see
+// Opens the sample workshop in the headless workbench in each kind of theme, checks what a person would see
 // (squiggles, the Problems panel, a hover) and keeps the pictures in tests/out/screenshots.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { root } from '../paths.mjs';
+import { cardSteps } from './card-steps.mjs';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
+import { lookUpSteps } from './look-up-steps.mjs';
 
 const folder = path.join(root, 'tests/out/screenshots');
 const limit = { timeout: 60_000 };
@@ -11,6 +13,8 @@ const limit = { timeout: 60_000 };
 const themes = [
   { name: 'light', theme: 'Default Light Modern' },
   { name: 'dark', theme: 'Default Dark Modern' },
+  { name: 'high-contrast', theme: 'Default High Contrast' },
+  { name: 'high-contrast-light', theme: 'Default High Contrast Light' },
 ];
 
 const settingsOf = (theme) => ({
@@ -90,7 +94,9 @@ const steps = [
 
 /** One window for each step and theme: the file is opened by the page's address. */
 async function picture(server, browser, workspace, step, name) {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
+  const { zoom = 1 } = step;
+  const viewport = { width: 1280 / zoom, height: 860 / zoom };
+  const context = await browser.newContext({ viewport, deviceScaleFactor: zoom });
   await blockOutside(context, server);
   const page = await context.newPage();
   const file = path.join(folder, `${step.name}-${name}.png`);
@@ -116,7 +122,7 @@ export async function takeScreenshots(extensionsDir, workspace) {
     for (const { name, theme } of themes) {
       const server = await startServer({ extensionsDir, settings: settingsOf(theme) });
       try {
-        for (const step of steps) {
+        for (const step of [...steps, ...cardSteps, ...lookUpSteps].filter(({ only = name }) => only === name)) {
           try {
             await picture(server, browser, workspace, step, name);
             passed += 1;
