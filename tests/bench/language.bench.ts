@@ -103,6 +103,32 @@ async function editComment(): Promise<Measure[]> {
   return [{ name: 'edit of a comment: figures computed', value: computed, unit: '', budget: 0 }];
 }
 
+/** How long nothing else gets its turn while a file of 500 lines is edited, once the server is warm. */
+async function heldUp(): Promise<Measure[]> {
+  const text = Array.from({ length: 7 }, (_, i) => recipeText(i)).join('\n');
+  const book = await openBook<AnalysisServices>({ 'materials.layup': bookOf(0)['materials.layup'] ?? '', 'long.layup': text }, { modules: [analysisModule], open: ['long.layup'] });
+  let longest = 0;
+  let last = performance.now();
+  let running = true;
+  const tick = (): void => {
+    const now = performance.now();
+    longest = Math.max(longest, now - last);
+    last = now;
+    if (running) setImmediate(tick);
+  };
+  for (let round = 0; round < 30; round++) {
+    // the first ten warm it up
+    if (round === 10) {
+      last = performance.now();
+      tick();
+    }
+    await book.edit('long.layup', text.replace('revision 4', `revision ${5 + round}`));
+  }
+  running = false;
+  book.dispose();
+  return [{ name: `longest hold of the event loop, file of ${text.split('\n').length} lines`, value: longest, unit: 'ms', budget: 50 }];
+}
+
 /** A cold check in the terminal against a process that only parses the same files. */
 async function cold(): Promise<Measure[]> {
   const cache = path.join(root, '.cache/bench');
@@ -145,5 +171,6 @@ export const measure: Bench = async () => [
   ...(await editOne(1000, true, ', each with a name that is missing')),
   ...(await editMaterials(1000)),
   ...(await editComment()),
+  ...(await heldUp()),
   ...(await cold()),
 ];

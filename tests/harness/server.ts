@@ -32,14 +32,18 @@ export interface ServerOptions {
   readonly folders?: { readonly uri: string; readonly name: string }[];
   readonly capabilities?: ClientCapabilities;
   readonly settings?: unknown;
+  /** a module that Node runs before the server */
+  readonly before?: string;
 }
 
 export async function startServer({
   folders = [],
   capabilities = {},
   settings,
+  before,
 }: ServerOptions = {}): Promise<TestServer> {
-  const child = spawn(process.execPath, [entry, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const first = before === undefined ? [] : ['--import', before];
+  const child = spawn(process.execPath, [...first, entry, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
   const connection = createProtocolConnection(
     new StreamMessageReader(child.stdout),
     new StreamMessageWriter(child.stdin),
