@@ -17,9 +17,13 @@ import { placeFragment } from './harness/standard-book.ts';
  */
 const folder = path.join(import.meta.dirname, '../language/rules');
 const update = process.env.UPDATE === '1';
-const pageFiles = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.md')).sort();
+const pageFiles = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.md'))
+  .sort();
 
-async function findingsIn(code: string): Promise<{ marks: Mark[]; first: Finding | undefined; text: string; from: number; outside: string[] }> {
+async function findingsIn(
+  code: string,
+): Promise<{ marks: Mark[]; first: Finding | undefined; text: string; from: number; outside: string[] }> {
   const placed = placeFragment(code);
   const book = await openBook(placed.files, { modules: [analysisModule as never] });
   const { analysis } = book.services as typeof book.services & AnalysisServices;
@@ -40,13 +44,16 @@ async function findingsIn(code: string): Promise<{ marks: Mark[]; first: Finding
         continue;
       }
       const lineEnd = (code.split('\n')[line] ?? '').length;
-      const to = end.line === start.line ? Math.max(end.character, start.character + 1) : Math.max(lineEnd, start.character + 1);
+      const to =
+        end.line === start.line ? Math.max(end.character, start.character + 1) : Math.max(lineEnd, start.character + 1);
       inside.push({ mark: { line, from: start.character, to, rule: finding.rule, message }, finding });
     }
   }
   const from = source.offsetAt({ line: placed.line, character: 0 });
   book.dispose();
-  inside.sort((a, b) => a.mark.line - b.mark.line || a.mark.from - b.mark.from || a.mark.rule.localeCompare(b.mark.rule));
+  inside.sort(
+    (a, b) => a.mark.line - b.mark.line || a.mark.from - b.mark.from || a.mark.rule.localeCompare(b.mark.rule),
+  );
   return { marks: inside.map((each) => each.mark), first: inside[0]?.finding, text: source.getText(), from, outside };
 }
 
@@ -77,8 +84,13 @@ async function checkFragment(name: string, fragment: Fragment): Promise<{ code: 
     const after = await findingsIn(mended);
     const before = new Set(found.marks.map((mark) => `${mark.rule} ${mark.message}`));
     expect(after.outside).toEqual([]);
-    expect(after.marks.filter((mark) => !before.has(`${mark.rule} ${mark.message}`)), 'nothing new comes with the fix').toEqual([]);
-    expect(after.marks.filter((mark) => mark.rule === name).length, 'the finding goes').toBeLessThan(found.marks.filter((mark) => mark.rule === name).length);
+    expect(
+      after.marks.filter((mark) => !before.has(`${mark.rule} ${mark.message}`)),
+      'nothing new comes with the fix',
+    ).toEqual([]);
+    expect(after.marks.filter((mark) => mark.rule === name).length, 'the finding goes').toBeLessThan(
+      found.marks.filter((mark) => mark.rule === name).length,
+    );
   }
   return { code: writeFragment(fragment.code, found.marks), ...(mended === undefined ? {} : { mended }) };
 }
@@ -94,7 +106,9 @@ function rewritten(text: string, fragments: readonly { code: string; mended?: st
 
 describe('every rule has its page, and every page its rule', () => {
   it('by name', () => {
-    expect(pageFiles.map((file) => file.replace(/\.md$/, '').replaceAll('\\', '/'))).toEqual((rules as readonly Rule[]).map((rule) => rule.name).sort());
+    expect(pageFiles.map((file) => file.replace(/\.md$/, '').replaceAll('\\', '/'))).toEqual(
+      (rules as readonly Rule[]).map((rule) => rule.name).sort(),
+    );
   });
 });
 
@@ -110,12 +124,19 @@ describe('what the pages show', () => {
         expect(found, `chapter "${chapter}"`).toBeGreaterThan(0);
         at = found;
       }
-      expect(page.fragments.some((fragment) => update || fragment.marks.some((mark) => mark.rule === name)), 'a fragment that fires').toBe(true);
-      expect(page.fragments.some((fragment) => fragment.marks.length === 0), 'a fragment that is silent').toBe(true);
+      expect(
+        page.fragments.some((fragment) => update || fragment.marks.some((mark) => mark.rule === name)),
+        'a fragment that fires',
+      ).toBe(true);
+      expect(
+        page.fragments.some((fragment) => fragment.marks.length === 0),
+        'a fragment that is silent',
+      ).toBe(true);
       const results = [];
       for (const fragment of page.fragments) results.push(await checkFragment(name, fragment));
       const fresh = rewritten(page.text, results);
-      if (update && fresh !== readFileSync(path.join(folder, file), 'utf8')) writeFileSync(path.join(folder, file), fresh);
+      if (update && fresh !== readFileSync(path.join(folder, file), 'utf8'))
+        writeFileSync(path.join(folder, file), fresh);
     });
   }
 });

@@ -9,4 +9,5 @@ export const MOLAR_VOLUME_OF_LIMITS = 0.02445;
  * @returns kg of vapour in a m3 of air
  * Source: ideal gas law.
  */
-export const vapourDensity = (share: number, molarMass: number, molarVolume = MOLAR_VOLUME_OF_LIMITS): number => (share * molarMass) / molarVolume;
+export const vapourDensity = (share: number, molarMass: number, molarVolume = MOLAR_VOLUME_OF_LIMITS): number =>
+  (share * molarMass) / molarVolume;

@@ -13,12 +13,20 @@ export interface HeatSpan {
  * f^((T - T_ref) / 10) dt, in closed form on a ramp. The rule of the resin makers (every 10 K halves the time); it knows
  * nothing of vitrification, so it flatters a cool cure.
  */
-export function equivalentTime(spans: readonly HeatSpan[], reference: number, factorPer10K = usualFactorPer10K): Outcome {
+export function equivalentTime(
+  spans: readonly HeatSpan[],
+  reference: number,
+  factorPer10K = usualFactorPer10K,
+): Outcome {
   return given(
     [
       positive('the absolute temperature of reference', reference),
       demand(factorPer10K > 1, 'the factor for each 10 K must be more than 1'),
-      ...spans.flatMap((span) => [finite('a temperature of the cure', span.from), finite('a temperature of the cure', span.to), notNegative('a time of the cure', span.time)]),
+      ...spans.flatMap((span) => [
+        finite('a temperature of the cure', span.from),
+        finite('a temperature of the cure', span.to),
+        notNegative('a time of the cure', span.time),
+      ]),
     ],
     () => spans.reduce((sum, span) => sum + span.time * meanSpeed(span, reference, factorPer10K), 0),
   );

@@ -1,7 +1,7 @@
-import type { Amount, AmountRange, Fact, Remarks } from './value.ts';
-import type { EntryKey } from './place.ts';
 import type { Material } from './material.ts';
+import type { EntryKey } from './place.ts';
 import type { Recipe } from './recipe.ts';
+import type { Amount, AmountRange, Fact, Remarks } from './value.ts';
 
 export interface Shop extends Remarks {
   readonly entry: EntryKey;

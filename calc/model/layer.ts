@@ -1,6 +1,6 @@
-import type { Amount, PlacePoint, Remarks, Unknown } from './value.ts';
-import type { Outline } from './recipe.ts';
 import type { Fraction } from './material.ts';
+import type { Outline } from './recipe.ts';
+import type { Amount, PlacePoint, Remarks, Unknown } from './value.ts';
 
 export type LayerKind = 'coat' | 'ply' | 'strip' | 'patch' | 'core' | 'insert';
 
@@ -8,7 +8,12 @@ export type LayerKind = 'coat' | 'ply' | 'strip' | 'patch' | 'core' | 'insert';
 export type Extent =
   | { readonly kind: 'net'; readonly typed: boolean }
   | { readonly kind: 'to trim' }
-  | { readonly kind: 'wrap'; readonly way: 'onto' | 'over'; readonly target?: string; readonly landing?: Amount | Unknown }
+  | {
+      readonly kind: 'wrap';
+      readonly way: 'onto' | 'over';
+      readonly target?: string;
+      readonly landing?: Amount | Unknown;
+    }
   | { readonly kind: 'zone'; readonly zone: string }
   | { readonly kind: 'shape'; readonly shape?: Outline; readonly centre?: PlacePoint }
   /** a strip: metres along its own length and across it */
@@ -58,7 +63,13 @@ export interface Layer extends Remarks {
   readonly inset?: Amount | Unknown;
   readonly chamfer?: Amount;
   readonly perforation?: { readonly diameter?: Amount; readonly pitch?: Amount };
-  readonly grooves?: readonly { readonly strip?: string; readonly width?: Amount; readonly depth?: Amount; readonly clearance?: Amount; readonly path: string }[];
+  readonly grooves?: readonly {
+    readonly strip?: string;
+    readonly width?: Amount;
+    readonly depth?: Amount;
+    readonly clearance?: Amount;
+    readonly path: string;
+  }[];
   readonly score?: { readonly pitch?: Amount; readonly width?: Amount; readonly depth?: Amount };
   readonly pieces?: number;
   readonly bedded?: { readonly material: string; readonly amount?: Amount };

@@ -1,8 +1,16 @@
-import type { Amount, AmountRange, Fact, Remarks } from './value.ts';
 import type { EntryKey } from './place.ts';
+import type { Amount, AmountRange, Fact, Remarks } from './value.ts';
 
 export type MaterialKind =
-  | 'fibre' | 'fabric' | 'prepreg' | 'resin' | 'gelcoat' | 'catalyst' | 'paste' | 'core' | 'consumable';
+  | 'fibre'
+  | 'fabric'
+  | 'prepreg'
+  | 'resin'
+  | 'gelcoat'
+  | 'catalyst'
+  | 'paste'
+  | 'core'
+  | 'consumable';
 
 export type ClothStyle = 'random' | 'woven' | 'stitched' | 'uni' | 'braid';
 

@@ -1,5 +1,5 @@
-import type { Amount, PlacePoint, Remarks, Unknown } from './value.ts';
 import type { Test } from './recipe.ts';
+import type { Amount, PlacePoint, Remarks, Unknown } from './value.ts';
 
 export type ProcessKind = 'hand' | 'bagged' | 'infusion' | 'prepreg';
 

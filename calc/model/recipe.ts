@@ -1,7 +1,7 @@
-import type { Amount, Coordinate, PlacePoint, Remarks, Unknown } from './value.ts';
-import type { EntryKey } from './place.ts';
 import type { Stack } from './layer.ts';
+import type { EntryKey } from './place.ts';
 import type { Process } from './process.ts';
+import type { Amount, Coordinate, PlacePoint, Remarks, Unknown } from './value.ts';
 
 /** A recipe as it stands for one size: likeness, `size` and `let` are already worked in. */
 export interface Recipe extends Remarks {

@@ -1,4 +1,4 @@
-import { TEMPERATURE, sameDimension, timesPower } from './dimension.ts';
+import { sameDimension, TEMPERATURE, timesPower } from './dimension.ts';
 import { describeQuantity } from './names.ts';
 import { convert, isProblem, makeQuantity } from './quantity.ts';
 import type { Mismatch, Quantity } from './types.ts';
@@ -87,7 +87,7 @@ function product(left: Quantity, right: Quantity, si: number, power: 1 | -1): Qu
   }
   if (!Number.isFinite(si)) return tooLarge(left, right);
   const dimension = timesPower(left.dimension, right.dimension, power);
-  const currency = dimension.money === 0 ? undefined : left.currency ?? right.currency;
+  const currency = dimension.money === 0 ? undefined : (left.currency ?? right.currency);
   const isStep = sameDimension(dimension, TEMPERATURE);
   return { si, dimension, ...(currency === undefined ? {} : { currency }), ...(isStep ? { difference: true } : {}) };
 }

@@ -70,8 +70,12 @@ const DISPLAYS: readonly (readonly [Dimension | DimensionName, string, string])[
   ['price per volume', '¤/L', '¤/US gal'],
 ];
 
-const BY_KEY: ReadonlyMap<string, Display> = new Map(DISPLAYS.map(([of, si, us]) =>
-  [dimensionKey(typeof of === 'string' ? namedDimension(of) : of), { si: steps(si), us: steps(us) }]));
+const BY_KEY: ReadonlyMap<string, Display> = new Map(
+  DISPLAYS.map(([of, si, us]) => [
+    dimensionKey(typeof of === 'string' ? namedDimension(of) : of),
+    { si: steps(si), us: steps(us) },
+  ]),
+);
 
 const DIFFERENCE: Display = { si: steps('K'), us: steps('degF difference') };
 
@@ -80,7 +84,10 @@ const COMMON_SIZE = 0.05;
 
 /** The trade's unit for a value; undefined where a dimension has none. */
 export function displayStep(
-  of: Dimension, si: number, system: MeasureSystem, isDifference: boolean,
+  of: Dimension,
+  si: number,
+  system: MeasureSystem,
+  isDifference: boolean,
 ): DisplayStep | undefined {
   const display = isDifference ? DIFFERENCE : BY_KEY.get(dimensionKey(of));
   const size = si === 0 ? COMMON_SIZE : Math.abs(si);

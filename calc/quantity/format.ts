@@ -42,17 +42,20 @@ function inSystem(quantity: Quantity, system: MeasureSystem, options: FormatOpti
   const step = displayStep(quantity.dimension, quantity.si, system, quantity.difference === true);
   const unit = (step?.unit ?? composedSymbol(quantity.dimension, currency)).replaceAll('¤', currency);
   const each = quantity.unit?.endsWith('/each') === true ? '/each' : '';
-  return inUnit(quantity, unit + each, options, step?.digits ?? QUANTITY_DIGITS)
-    ?? `${formatNumber(quantity.si, options)} ${unit}`;
+  return (
+    inUnit(quantity, unit + each, options, step?.digits ?? QUANTITY_DIGITS) ??
+    `${formatNumber(quantity.si, options)} ${unit}`
+  );
 }
 
 function inUnit(quantity: Quantity, unit: string, options: FormatOptions, digits: number): string | undefined {
   const converted = convert(quantity, unit);
   if (isProblem(converted)) return undefined;
   const { value } = converted;
-  const text = quantity.currency === undefined || options.digits !== undefined
-    ? formatNumber(value, { ...options, digits: options.digits ?? digits })
-    : formatPrice(value, quantity.currency, options);
+  const text =
+    quantity.currency === undefined || options.digits !== undefined
+      ? formatNumber(value, { ...options, digits: options.digits ?? digits })
+      : formatPrice(value, quantity.currency, options);
   return `${text} ${text === '1' && COUNTED.test(unit) ? unit.slice(0, -1) : unit}`;
 }
 

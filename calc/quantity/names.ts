@@ -11,8 +11,12 @@ interface Named {
   readonly units: string;
 }
 
-const row = (name: DimensionName, spoken: string, of: Dimension, units: string): Named =>
-  ({ name, spoken, dimension: of, units });
+const row = (name: DimensionName, spoken: string, of: Dimension, units: string): Named => ({
+  name,
+  spoken,
+  dimension: of,
+  units,
+});
 const per = (of: Dimension, by: Dimension): Dimension => d.timesPower(of, by, -1);
 const perKelvin = (of: Dimension): Dimension => per(of, d.TEMPERATURE);
 
@@ -65,8 +69,9 @@ export const NAMED: readonly Named[] = [
 ];
 
 const BY_NAME: ReadonlyMap<DimensionName, Named> = new Map(NAMED.map((named) => [named.name, named]));
-const BY_DIMENSION: ReadonlyMap<string, Named> =
-  new Map(NAMED.toReversed().map((named) => [dimensionKey(named.dimension), named]));
+const BY_DIMENSION: ReadonlyMap<string, Named> = new Map(
+  NAMED.toReversed().map((named) => [dimensionKey(named.dimension), named]),
+);
 
 export function namedDimension(name: DimensionName): Dimension {
   return BY_NAME.get(name)?.dimension ?? d.NUMBER;
@@ -100,9 +105,17 @@ export function usualUnitTexts(of: Dimension | DimensionName, currency: string):
 /** SI base units: "kg/m.s2". */
 export function composedSymbol(of: Dimension, currency = 'money'): string {
   const bases: readonly (readonly [string, number])[] = [
-    [currency, of.money], ['kg', of.mass], ['m', of.length], ['K', of.temperature], ['rad', of.angle], ['s', of.time],
+    [currency, of.money],
+    ['kg', of.mass],
+    ['m', of.length],
+    ['K', of.temperature],
+    ['rad', of.angle],
+    ['s', of.time],
   ];
-  const side = (sign: 1 | -1): string => bases.filter(([, power]) => power * sign > 0)
-    .map(([symbol, power]) => (Math.abs(power) === 1 ? symbol : `${symbol}${Math.abs(power)}`)).join('.');
+  const side = (sign: 1 | -1): string =>
+    bases
+      .filter(([, power]) => power * sign > 0)
+      .map(([symbol, power]) => (Math.abs(power) === 1 ? symbol : `${symbol}${Math.abs(power)}`))
+      .join('.');
   return side(-1) === '' ? side(1) : `${side(1)}/${side(-1)}`;
 }

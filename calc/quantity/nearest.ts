@@ -7,10 +7,12 @@ const AT_MOST = 3;
 /** spelling -> what to suggest for it */
 const KNOWN_AND_MONEY: readonly (readonly [spelling: string, suggestion: string])[] = [
   ...UNIT_ATOMS.flatMap(({ symbol, spellings = [] }) =>
-    [symbol, ...spellings].map((spelling) => [spelling, symbol] as const)),
+    [symbol, ...spellings].map((spelling) => [spelling, symbol] as const),
+  ),
   ...[...ALIASES].map(([alias, means]) => [alias, means] as const),
   ...[...AMBIGUOUS, ...AMBIGUOUS_ATOMS].flatMap(([spelling, { choices }]) =>
-    choices.map((choice) => [spelling, choice] as const)),
+    choices.map((choice) => [spelling, choice] as const),
+  ),
   ...[...CURRENCIES].map((code) => [code, code] as const),
 ];
 
@@ -27,7 +29,7 @@ export function nearestUnits(text: string, isUnit: (candidate: string) => boolea
   let mended: readonly string[] = [''];
   for (const part of text.split(/([A-Za-z_%$"'#]+)/)) {
     const isWord = /^[A-Za-z_%$"'#]/.test(part);
-    const choices = !isWord || isUnit(part) ? [part] : MEANT.get(part) ?? nearestAtoms(part);
+    const choices = !isWord || isUnit(part) ? [part] : (MEANT.get(part) ?? nearestAtoms(part));
     mended = mended.flatMap((start) => choices.map((choice) => start + choice)).slice(0, 4 * AT_MOST);
   }
   return mended.filter((candidate) => candidate !== text && isUnit(candidate)).slice(0, AT_MOST);
@@ -44,7 +46,10 @@ function nearestAtoms(word: string): readonly string[] {
     const distance = editDistance(word, spelling);
     if (distance <= allowed && distance < (best.get(suggestion) ?? Infinity)) best.set(suggestion, distance);
   }
-  return [...best].sort(([, left], [, right]) => left - right).slice(0, AT_MOST).map(([suggestion]) => suggestion);
+  return [...best]
+    .sort(([, left], [, right]) => left - right)
+    .slice(0, AT_MOST)
+    .map(([suggestion]) => suggestion);
 }
 
 /**

@@ -1,14 +1,17 @@
-import { NUMBER, TEMPERATURE, dimensionKey, dimension, sameDimension, timesPower } from './dimension.ts';
 import { CURRENCIES } from './currencies.ts';
+import { dimension, dimensionKey, NUMBER, sameDimension, TEMPERATURE, timesPower } from './dimension.ts';
 import { nearestUnits } from './nearest.ts';
-import { ALIASES, AMBIGUOUS, AMBIGUOUS_ATOMS, glueWords, plainSpelling, unglueWords } from './spellings.ts';
 import type { AmbiguousSpelling } from './spellings.ts';
+import { ALIASES, AMBIGUOUS, AMBIGUOUS_ATOMS, glueWords, plainSpelling, unglueWords } from './spellings.ts';
 import type { Dimension, Unit, UnitResult } from './types.ts';
-import { UNIT_ATOMS } from './units.ts';
 import type { UnitAtom } from './units.ts';
+import { UNIT_ATOMS } from './units.ts';
 
-const ATOMS: ReadonlyMap<string, UnitAtom> = new Map(UNIT_ATOMS.flatMap((atom) =>
-  [atom.symbol.replaceAll(' ', '_'), ...(atom.spellings ?? [])].map((spelling) => [spelling, atom] as const)));
+const ATOMS: ReadonlyMap<string, UnitAtom> = new Map(
+  UNIT_ATOMS.flatMap((atom) =>
+    [atom.symbol.replaceAll(' ', '_'), ...(atom.spellings ?? [])].map((spelling) => [spelling, atom] as const),
+  ),
+);
 
 // an editor sees the same few units again and again; the bound is for texts that hold rubbish
 const CACHE_LIMIT = 4096;
@@ -45,21 +48,30 @@ function isUnit(text: string): boolean {
 }
 
 function chooseSpelling(text: string, spelling: AmbiguousSpelling, expected: Dimension | undefined): UnitResult {
-  const fitting = expected === undefined ? undefined
-    : spelling.expected?.find((row) => sameDimension(row.dimension, expected))?.means;
+  const fitting =
+    expected === undefined
+      ? undefined
+      : spelling.expected?.find((row) => sameDimension(row.dimension, expected))?.means;
   const [only, ...others] = fitting ?? [];
   if (only !== undefined && others.length === 0) return parseUnit(only);
   return { ambiguous: text, choices: fitting ?? spelling.choices };
 }
 
-interface Factor { readonly atom: UnitAtom; readonly power: number; readonly currency?: string }
+interface Factor {
+  readonly atom: UnitAtom;
+  readonly power: number;
+  readonly currency?: string;
+}
 
 function readCompound(text: string): UnitResult | undefined {
   const strokes = text.split('/');
   const [above, below] = strokes;
   if (strokes.length > 2 || above === undefined || text === '' || text === '/') return undefined;
   const factors: Factor[] = [];
-  for (const [side, sign] of [[above, 1], [below, -1]] as const) {
+  for (const [side, sign] of [
+    [above, 1],
+    [below, -1],
+  ] as const) {
     // "/K" and "1/K" have nothing above the stroke
     if (side === undefined || (sign === 1 && below !== undefined && (side === '' || side === '1'))) continue;
     for (const word of withoutBrackets(side).split('.')) {
@@ -99,8 +111,9 @@ function compose(factors: readonly Factor[]): UnitResult | undefined {
     of = timesPower(of, atom.dimension, power);
   }
   const alone = factors.length === 1 && first.power === 1;
-  const system = factors.find((factor) => factor.atom.system === 'us')?.atom.system
-    ?? factors.find((factor) => factor.atom.system === 'si')?.atom.system;
+  const system =
+    factors.find((factor) => factor.atom.system === 'us')?.atom.system ??
+    factors.find((factor) => factor.atom.system === 'si')?.atom.system;
   const offset = alone ? first.atom.offset : undefined;
   const [currency] = of.money === 0 ? [] : currencies;
   const unit: Unit = {
@@ -118,7 +131,10 @@ function compose(factors: readonly Factor[]): UnitResult | undefined {
 
 /** Alone, an ounce says that it weighs; inside a compound, degrees are steps of their scale. */
 const ALONE: ReadonlyMap<string, string> = new Map([['oz', 'oz av']]);
-const IN_COMPOUND: ReadonlyMap<string, string> = new Map([['degC', 'K'], ['degF difference', 'degF']]);
+const IN_COMPOUND: ReadonlyMap<string, string> = new Map([
+  ['degC', 'K'],
+  ['degF difference', 'degF'],
+]);
 
 function symbolOf(factors: readonly Factor[]): string {
   const isAlone = factors.length === 1 && factors[0]?.power === 1;
@@ -126,7 +142,13 @@ function symbolOf(factors: readonly Factor[]): string {
     const symbol = (isAlone ? ALONE : IN_COMPOUND).get(atom.symbol) ?? atom.symbol;
     return Math.abs(power) === 1 ? symbol : `${symbol}${Math.abs(power)}`;
   };
-  const above = factors.filter((factor) => factor.power > 0).map(write).join('.');
-  const below = factors.filter((factor) => factor.power < 0).map(write).join('.');
+  const above = factors
+    .filter((factor) => factor.power > 0)
+    .map(write)
+    .join('.');
+  const below = factors
+    .filter((factor) => factor.power < 0)
+    .map(write)
+    .join('.');
   return below === '' ? above : `${above}/${below}`;
 }

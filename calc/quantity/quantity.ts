@@ -25,7 +25,9 @@ export function bareNumber(number: number): Quantity {
 
 /** A computed value in SI; `currency` where money is part of it, `difference` for a step of temperature. */
 export function siQuantity(
-  si: number, dimension: Dimension, kind: { readonly currency?: string; readonly difference?: true } = {},
+  si: number,
+  dimension: Dimension,
+  kind: { readonly currency?: string; readonly difference?: true } = {},
 ): Quantity {
   return { si, dimension, ...kind };
 }
@@ -35,7 +37,7 @@ export function quantityIn(number: number, unit: Unit): Quantity | QuantityProbl
   const si = (number * unit.up) / unit.down + (unit.offset ?? 0);
   if (!Number.isFinite(si)) return notFinite();
   if (unit.offset !== undefined && si < 0) {
-    const least = -unit.offset * unit.down / unit.up;
+    const least = (-unit.offset * unit.down) / unit.up;
     const message = `${number} ${unit.symbol} is below absolute zero (${Number(least.toFixed(2))} ${unit.symbol})`;
     return { problem: 'below-absolute-zero', message, choices: [] };
   }
@@ -48,7 +50,10 @@ export function quantityIn(number: number, unit: Unit): Quantity | QuantityProbl
   };
 }
 
-export interface Converted { readonly value: number; readonly unit: Unit }
+export interface Converted {
+  readonly value: number;
+  readonly unit: Unit;
+}
 
 /** The number to write before `unitText`. */
 export function convert(quantity: Quantity, unitText: string): Converted | QuantityProblem {

@@ -33,35 +33,73 @@ const OUNCES: AmbiguousSpelling = {
 
 /** As the whole unit. */
 export const AMBIGUOUS: ReadonlyMap<string, AmbiguousSpelling> = new Map<string, AmbiguousSpelling>([
-  ['oz', OUNCES], ['ounce', OUNCES], ['ounces', OUNCES],
+  ['oz', OUNCES],
+  ['ounce', OUNCES],
+  ['ounces', OUNCES],
 ]);
 
 /** As the whole unit and inside a compound: `lb/gal`. */
 export const AMBIGUOUS_ATOMS: ReadonlyMap<string, AmbiguousSpelling> = new Map<string, AmbiguousSpelling>([
-  ['gal', GALLONS], ['gallon', GALLONS], ['gallons', GALLONS],
-  ['pt', PINTS], ['pint', PINTS], ['pints', PINTS],
-  ['cup', CUPS], ['cups', CUPS],
-  ['fl_oz', FLUID_OUNCES], ['floz', FLUID_OUNCES],
-  ['ton', { choices: ['t', 'US ton', 'UK ton'] }], ['tons', { choices: ['t', 'US ton', 'UK ton'] }],
+  ['gal', GALLONS],
+  ['gallon', GALLONS],
+  ['gallons', GALLONS],
+  ['pt', PINTS],
+  ['pint', PINTS],
+  ['pints', PINTS],
+  ['cup', CUPS],
+  ['cups', CUPS],
+  ['fl_oz', FLUID_OUNCES],
+  ['floz', FLUID_OUNCES],
+  ['ton', { choices: ['t', 'US ton', 'UK ton'] }],
+  ['tons', { choices: ['t', 'US ton', 'UK ton'] }],
   ['$', { choices: ['USD', 'CAD', 'AUD', 'NZD'] }],
 ]);
 
 /** What is often typed and is no unit here, with what was most likely meant. */
 export const MEANT: ReadonlyMap<string, readonly string[]> = new Map<string, readonly string[]>([
-  ['C', ['degC']], ['F', ['degF']], ['RH', ['% RH']], ['%RH', ['% RH']], ['mic', ['um']], ['mu', ['um']],
-  ['sqm', ['m2']], ['sqft', ['ft2']], ['sqyd', ['yd2']], ['cbm', ['m3']], ['osy', ['oz/yd2']], ['opsy', ['oz/yd2']],
-  ['"', ['in']], ["'", ['ft']], ['#', ['lb']], ['mPas', ['mPa.s']], ['Pas', ['Pa.s']],
-  ['wt%', ['% by weight']], ['vol%', ['% by volume']],
-  ['pct', ['%']], ['rpm', ['/min']], ['psf', ['lbf/ft2']], ['pli', ['lbf/in']],
+  ['C', ['degC']],
+  ['F', ['degF']],
+  ['RH', ['% RH']],
+  ['%RH', ['% RH']],
+  ['mic', ['um']],
+  ['mu', ['um']],
+  ['sqm', ['m2']],
+  ['sqft', ['ft2']],
+  ['sqyd', ['yd2']],
+  ['cbm', ['m3']],
+  ['osy', ['oz/yd2']],
+  ['opsy', ['oz/yd2']],
+  ['"', ['in']],
+  ["'", ['ft']],
+  ['#', ['lb']],
+  ['mPas', ['mPa.s']],
+  ['Pas', ['Pa.s']],
+  ['wt%', ['% by weight']],
+  ['vol%', ['% by volume']],
+  ['pct', ['%']],
+  ['rpm', ['/min']],
+  ['psf', ['lbf/ft2']],
+  ['pli', ['lbf/in']],
 ]);
 
 const REPLACED: readonly (readonly [RegExp, string])[] = [
   [/[°º˚]\s*(?=[CF](?![A-Za-z]))/g, 'deg'],
-  [/℃/g, 'degC'], [/℉/g, 'degF'], [/[°º˚]/g, 'deg'],
-  [/[µμ]/g, 'u'], [/[·⋅∙]/g, '.'],
-  [/⁻/g, '^-'], [/¹/g, '1'], [/²/g, '2'], [/³/g, '3'], [/⁴/g, '4'],
-  [/€/g, 'EUR'], [/£/g, 'GBP'], [/¥/g, 'JPY'], [/℅/g, '%'],
-  [/\s+/g, ' '], [/\s*([/.()])\s*/g, '$1'],
+  [/℃/g, 'degC'],
+  [/℉/g, 'degF'],
+  [/[°º˚]/g, 'deg'],
+  [/[µμ]/g, 'u'],
+  [/[·⋅∙]/g, '.'],
+  [/⁻/g, '^-'],
+  [/¹/g, '1'],
+  [/²/g, '2'],
+  [/³/g, '3'],
+  [/⁴/g, '4'],
+  [/€/g, 'EUR'],
+  [/£/g, 'GBP'],
+  [/¥/g, 'JPY'],
+  [/℅/g, '%'],
+  [/\s+/g, ' '],
+  [/\s*([/.()])\s*/g, '$1'],
 ];
 
 /** One spelling for what the keyboard, a data sheet or a spreadsheet may give: `°C`, `m²`, `µm`, `kJ·kg⁻¹`. */

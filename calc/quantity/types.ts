@@ -18,14 +18,49 @@ export interface Dimension {
 
 /** What people call a dimension. Two names may share one dimension (an area, a permeability). */
 export type DimensionName =
-  | 'number' | 'ratio'
-  | 'length' | 'area' | 'volume' | 'mass' | 'time' | 'angle' | 'force' | 'pressure' | 'speed'
-  | 'areal weight' | 'density' | 'linear density' | 'coverage' | 'coverage by volume'
-  | 'temperature' | 'temperature difference' | 'ramp' | 'thermal expansion'
-  | 'viscosity' | 'permeability' | 'flow rate' | 'mass flow' | 'leak rate' | 'work rate'
-  | 'energy' | 'power' | 'heat of reaction' | 'specific heat' | 'thermal conductivity' | 'heat transfer'
-  | 'frequency' | 'second moment of area' | 'bending stiffness' | 'line load' | 'diffusivity'
-  | 'money' | 'wage' | 'price per area' | 'price per length' | 'price per mass' | 'price per volume'
+  | 'number'
+  | 'ratio'
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'mass'
+  | 'time'
+  | 'angle'
+  | 'force'
+  | 'pressure'
+  | 'speed'
+  | 'areal weight'
+  | 'density'
+  | 'linear density'
+  | 'coverage'
+  | 'coverage by volume'
+  | 'temperature'
+  | 'temperature difference'
+  | 'ramp'
+  | 'thermal expansion'
+  | 'viscosity'
+  | 'permeability'
+  | 'flow rate'
+  | 'mass flow'
+  | 'leak rate'
+  | 'work rate'
+  | 'energy'
+  | 'power'
+  | 'heat of reaction'
+  | 'specific heat'
+  | 'thermal conductivity'
+  | 'heat transfer'
+  | 'frequency'
+  | 'second moment of area'
+  | 'bending stiffness'
+  | 'line load'
+  | 'diffusivity'
+  | 'money'
+  | 'wage'
+  | 'price per area'
+  | 'price per length'
+  | 'price per mass'
+  | 'price per volume'
   | 'price per piece';
 
 /** What a number is reckoned on. Never part of a unit: `50 mbar absolute` is a pressure and a basis. */
@@ -61,11 +96,19 @@ export interface Unit {
   readonly system?: MeasureSystem;
 }
 
-export interface ParsedUnit { readonly unit: Unit }
+export interface ParsedUnit {
+  readonly unit: Unit;
+}
 /** `nearest`: likely spellings, best first, at most three; may be empty */
-export interface UnknownUnit { readonly unknown: string; readonly nearest: readonly string[] }
+export interface UnknownUnit {
+  readonly unknown: string;
+  readonly nearest: readonly string[];
+}
 /** more than one unit of the trade is written so: `oz`, `gal`, `$` */
-export interface AmbiguousUnit { readonly ambiguous: string; readonly choices: readonly string[] }
+export interface AmbiguousUnit {
+  readonly ambiguous: string;
+  readonly choices: readonly string[];
+}
 export type UnitResult = ParsedUnit | UnknownUnit | AmbiguousUnit;
 
 /** Why a number and a unit make no quantity; `message` is fit for the person at the bench. */
@@ -80,7 +123,12 @@ export interface QuantityProblem {
 export interface Mismatch {
   readonly mismatch: { readonly left: Dimension; readonly right: Dimension };
   readonly because:
-    'dimensions' | 'currencies' | 'two-temperatures' | 'temperature' | 'division-by-zero' | 'not-finite';
+    | 'dimensions'
+    | 'currencies'
+    | 'two-temperatures'
+    | 'temperature'
+    | 'division-by-zero'
+    | 'not-finite';
   readonly message: string;
 }
 

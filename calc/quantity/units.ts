@@ -1,5 +1,18 @@
 import {
-  ANGLE, AREA, ENERGY, FORCE, LENGTH, MASS, NUMBER, POWER, PRESSURE, TEMPERATURE, TIME, VISCOSITY, VOLUME, dimension,
+  ANGLE,
+  AREA,
+  dimension,
+  ENERGY,
+  FORCE,
+  LENGTH,
+  MASS,
+  NUMBER,
+  POWER,
+  PRESSURE,
+  TEMPERATURE,
+  TIME,
+  VISCOSITY,
+  VOLUME,
 } from './dimension.ts';
 import type { Dimension, MeasureSystem } from './types.ts';
 
@@ -25,7 +38,12 @@ export interface UnitAtom {
 }
 
 type Row = readonly [
-  symbol: string, spellings: string, up: number, down: number, system: MeasureSystem | 'any', source: string,
+  symbol: string,
+  spellings: string,
+  up: number,
+  down: number,
+  system: MeasureSystem | 'any',
+  source: string,
   offset?: number,
 ];
 
@@ -162,9 +180,18 @@ const rows = (of: Dimension, table: readonly Row[]): UnitAtom[] =>
   }));
 
 export const UNIT_ATOMS: readonly UnitAtom[] = [
-  ...rows(LENGTH, LENGTHS), ...rows(MASS, MASSES), ...rows(TIME, TIMES), ...rows(ANGLE, ANGLES),
-  ...rows(TEMPERATURE, TEMPERATURES), ...rows(VOLUME, VOLUMES), ...rows(FORCE, FORCES), ...rows(PRESSURE, PRESSURES),
-  ...rows(VISCOSITY, VISCOSITIES), ...rows(ENERGY, ENERGIES), ...rows(POWER, POWERS), ...rows(NUMBER, NUMBERS),
+  ...rows(LENGTH, LENGTHS),
+  ...rows(MASS, MASSES),
+  ...rows(TIME, TIMES),
+  ...rows(ANGLE, ANGLES),
+  ...rows(TEMPERATURE, TEMPERATURES),
+  ...rows(VOLUME, VOLUMES),
+  ...rows(FORCE, FORCES),
+  ...rows(PRESSURE, PRESSURES),
+  ...rows(VISCOSITY, VISCOSITIES),
+  ...rows(ENERGY, ENERGIES),
+  ...rows(POWER, POWERS),
+  ...rows(NUMBER, NUMBERS),
   ...rows(AREA, [['darcy', '', 9.869233e-13, 1, 'any', 'B8 darcy']]),
   ...rows(dimension({ mass: 1, length: -1 }), [
     ['tex', '', 1, 1e6, 'si', 'B8 tex'],

@@ -1,7 +1,7 @@
 import { Cancellation, interruptAndCheck, type LangiumDocument, type LangiumDocuments } from 'langium';
+import { text } from '../../calc/figure/figure.ts';
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { EntryKey, Place, Recipe } from '../../calc/model/index.ts';
-import { text } from '../../calc/figure/figure.ts';
 import { readingProblems } from '../grammar/messages.ts';
 import { type EntryModel, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import type { Finding } from '../rules/finding.ts';
@@ -9,9 +9,9 @@ import type { Names } from '../rules/names.ts';
 import type { Runner, Severities } from '../rules/runner.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { type DocumentEntries, entriesOf } from './entries.ts';
+import { exampleOf } from './examples.ts';
 import { KeptFindings } from './kept-findings.ts';
 import { type Contents, type Placed, Shelf } from './shelf.ts';
-import { exampleOf } from './examples.ts';
 
 /** The stock library as the analysis needs it: names without reading, and the document of a name. */
 export interface StockPort {
@@ -28,7 +28,10 @@ export interface AnalysisOptions {
   readonly generation: () => number;
 }
 
-const nothingReached = (): { shared: boolean; readonly recipes: Set<string> } => ({ shared: false, recipes: new Set() });
+const nothingReached = (): { shared: boolean; readonly recipes: Set<string> } => ({
+  shared: false,
+  recipes: new Set(),
+});
 
 /** More findings of one file than anybody reads; the rest is said in one line. */
 const mostFindings = 300;
@@ -79,7 +82,11 @@ export class Analysis {
       changed = true;
     }
     if (changed || this.current === undefined) {
-      this.current = new Shelf(contentsOf([...this.byDocument.values()]), (namespace, name) => this.fromStock(namespace, name), this.current);
+      this.current = new Shelf(
+        contentsOf([...this.byDocument.values()]),
+        (namespace, name) => this.fromStock(namespace, name),
+        this.current,
+      );
     }
     return this.current;
   }
@@ -90,11 +97,16 @@ export class Analysis {
     const { shared, recipes } = this.reach;
     this.reach = nothingReached();
     if (!shared && recipes.size === 0) return [];
-    const hasRecordOf = ({ model }: Lowered): boolean => model.kind === 'record' && model.record.recipe !== undefined && recipes.has(model.record.recipe);
-    return this.options.documents.all.filter((document) => {
-      const own = this.byDocument.get(document.uri.toString());
-      return own !== undefined && (shared ? own.entries.length > 0 : own.bases.length > 0 || own.entries.some(hasRecordOf));
-    }).toArray();
+    const hasRecordOf = ({ model }: Lowered): boolean =>
+      model.kind === 'record' && model.record.recipe !== undefined && recipes.has(model.record.recipe);
+    return this.options.documents.all
+      .filter((document) => {
+        const own = this.byDocument.get(document.uri.toString());
+        return (
+          own !== undefined && (shared ? own.entries.length > 0 : own.bases.length > 0 || own.entries.some(hasRecordOf))
+        );
+      })
+      .toArray();
   }
 
   /** What is shared by all recipes reaches every entry: by name, by likeness, as a duplicate. A recipe reaches those that are like it, and its records. */
@@ -111,7 +123,8 @@ export class Analysis {
   /** A name that comes or goes may be another's duplicate, or what another line meant. */
   private noteModel(model: EntryModel, comesOrGoes: boolean): void {
     const { kind } = model;
-    if (kind === 'shop' || kind === 'material' || kind === 'tool' || (kind === 'recipe' && comesOrGoes)) this.reach.shared = true;
+    if (kind === 'shop' || kind === 'material' || kind === 'tool' || (kind === 'recipe' && comesOrGoes))
+      this.reach.shared = true;
     else if (kind === 'recipe') for (const recipe of model.recipes) this.reach.recipes.add(recipe.name);
   }
 
@@ -128,7 +141,9 @@ export class Analysis {
   entryAt(document: LangiumDocument, offset: number): Lowered | undefined {
     const root = document.parseResult.value as unknown as { readonly entries: readonly { readonly $cstNode?: Span }[] };
     // an entry ends where the next begins: its line ends are its own
-    const index = root.entries.findLastIndex((entry) => entry.$cstNode !== undefined && entry.$cstNode.offset <= offset && offset <= entry.$cstNode.end);
+    const index = root.entries.findLastIndex(
+      (entry) => entry.$cstNode !== undefined && entry.$cstNode.offset <= offset && offset <= entry.$cstNode.end,
+    );
     return index < 0 ? undefined : this.entries(document)[index];
   }
 
@@ -141,7 +156,10 @@ export class Analysis {
   }
 
   /** All findings of a document, accepted ones among them, in order of the text. */
-  async findings(document: LangiumDocument, token: Cancellation.CancellationToken = Cancellation.CancellationToken.None): Promise<Finding[]> {
+  async findings(
+    document: LangiumDocument,
+    token: Cancellation.CancellationToken = Cancellation.CancellationToken.None,
+  ): Promise<Finding[]> {
     const source = document.textDocument.getText();
     const shelf = this.shelf();
     const entries = this.entries(document);
@@ -155,21 +173,46 @@ export class Analysis {
       const first = namespace === undefined ? undefined : firstOf(shelf, namespace, lowered);
       perEntry.push(...this.kept.of(lowered, source, first, shelf, names, severities));
     }
-    const taken = new Set(perEntry.filter((finding) => finding.rule === 'line/not-understood').map((finding) => lineStart(source, finding.span.offset)));
+    const taken = new Set(
+      perEntry
+        .filter((finding) => finding.rule === 'line/not-understood')
+        .map((finding) => lineStart(source, finding.span.offset)),
+    );
     const reading = readingProblems(source, document.parseResult, exampleOf)
       .filter((problem) => problem.rule !== 'line/not-understood' || !taken.has(lineStart(source, problem.offset)))
-      .map((problem): Finding => ({
-        rule: problem.rule, severity: runner.rule(problem.rule)?.severity ?? 'error', message: text('{words}', { words: problem.message }),
-        span: { offset: problem.offset, end: problem.offset + problem.length }, fixes: [],
-        related: problem.related === undefined ? [] : [{ span: { offset: problem.related.offset, end: problem.related.offset + problem.related.length }, message: text('{words}', { words: problem.related.message }) }],
-      }));
-    return limited([...reading.filter((finding) => severities[finding.rule] !== 'off'), ...perEntry].sort((a, b) => a.span.offset - b.span.offset || a.span.end - b.span.end));
+      .map(
+        (problem): Finding => ({
+          rule: problem.rule,
+          severity: runner.rule(problem.rule)?.severity ?? 'error',
+          message: text('{words}', { words: problem.message }),
+          span: { offset: problem.offset, end: problem.offset + problem.length },
+          fixes: [],
+          related:
+            problem.related === undefined
+              ? []
+              : [
+                  {
+                    span: { offset: problem.related.offset, end: problem.related.offset + problem.related.length },
+                    message: text('{words}', { words: problem.related.message }),
+                  },
+                ],
+        }),
+      );
+    return limited(
+      [...reading.filter((finding) => severities[finding.rule] !== 'off'), ...perEntry].sort(
+        (a, b) => a.span.offset - b.span.offset || a.span.end - b.span.end,
+      ),
+    );
   }
 
   /** What the rules would find in a recipe if it said something else; nothing of it is kept. */
   findingsIf(lowered: Lowered, source: string, recipes: readonly Recipe[]): Finding[] {
     const shelf = this.shelf();
-    const checked = { lowered: { ...lowered, model: { kind: 'recipe' as const, recipes } }, text: source, first: undefined };
+    const checked = {
+      lowered: { ...lowered, model: { kind: 'recipe' as const, recipes } },
+      text: source,
+      first: undefined,
+    };
     return this.options.runner.findings(checked, shelf, this.names(shelf), this.options.severities());
   }
 
@@ -180,7 +223,12 @@ export class Analysis {
 
   private names(shelf: Shelf): Names {
     return {
-      nearest: (namespace, name) => nearestWords(name, [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))], 3),
+      nearest: (namespace, name) =>
+        nearestWords(
+          name,
+          [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))],
+          3,
+        ),
       hasLikeness: (recipe) => shelf.likenesses.has(recipe),
       stockFacts: (namespace, name) => factsOf(this.fromStock(namespace, name)),
     };
@@ -228,7 +276,11 @@ function namespaceOf(lowered: Lowered): 'material' | 'tool' | 'recipe' | 'shop' 
 }
 
 /** The entry of the same name that counts, if it is another one. */
-function firstOf(shelf: Shelf, namespace: 'material' | 'tool' | 'recipe' | 'shop', lowered: Lowered): Lowered | undefined {
+function firstOf(
+  shelf: Shelf,
+  namespace: 'material' | 'tool' | 'recipe' | 'shop',
+  lowered: Lowered,
+): Lowered | undefined {
   const all = namespace === 'shop' ? shelf.contents.shops : shelf.contents.named[namespace].get(lowered.name);
   const first = all?.[0]?.lowered;
   return first === lowered ? undefined : first;
@@ -236,7 +288,11 @@ function firstOf(shelf: Shelf, namespace: 'material' | 'tool' | 'recipe' | 'shop
 
 function contentsOf(documents: readonly DocumentEntries[]): Contents {
   const shops: Placed[] = [];
-  const named = { material: new Map<string, Placed[]>(), tool: new Map<string, Placed[]>(), recipe: new Map<string, Placed[]>() };
+  const named = {
+    material: new Map<string, Placed[]>(),
+    tool: new Map<string, Placed[]>(),
+    recipe: new Map<string, Placed[]>(),
+  };
   // by address, so that which of two duplicates counts does not depend on the order of reading
   for (const document of [...documents].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0))) {
     for (const lowered of document.entries) {
@@ -259,6 +315,15 @@ function limited(findings: readonly Finding[]): Finding[] {
   const shown = findings.slice(0, mostFindings);
   const last = shown.at(-1);
   if (findings.length <= mostFindings || last === undefined) return [...findings];
-  return [...shown, { ...last, severity: 'info', rule: 'line/not-understood', message: text('and {count} more findings in this file', { count: findings.length - mostFindings }), fixes: [], related: [] }];
+  return [
+    ...shown,
+    {
+      ...last,
+      severity: 'info',
+      rule: 'line/not-understood',
+      message: text('and {count} more findings in this file', { count: findings.length - mostFindings }),
+      fixes: [],
+      related: [],
+    },
+  ];
 }
-

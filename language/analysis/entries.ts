@@ -26,11 +26,20 @@ export const lowerCounters = { lowered: 0, kept: 0 };
  * Lowers the entries of a document. One whose text stands as it stood is not lowered again; one that says the same as last
  * time keeps its model object, so that the figures and findings that hang on it stay.
  */
-export function entriesOf(document: LangiumDocument, origin: 'workspace' | 'stock', before: DocumentEntries | undefined): DocumentEntries {
+export function entriesOf(
+  document: LangiumDocument,
+  origin: 'workspace' | 'stock',
+  before: DocumentEntries | undefined,
+): DocumentEntries {
   const { value, lexerReport } = document.parseResult;
   const root = value as BookNode;
   const uri = document.uri.toString();
-  if (before !== undefined && before.root === root && before.bases.every(({ node, seen }) => isSame(basesOf(node), seen))) return before;
+  if (
+    before !== undefined &&
+    before.root === root &&
+    before.bases.every(({ node, seen }) => isSame(basesOf(node), seen))
+  )
+    return before;
   // where braces were mended, what an entry holds may hang on the text around it
   const text = problemsOf(lexerReport).length === 0 ? document.textDocument.getText() : undefined;
   const earlier = new Map(before?.entries.map((entry) => [entry.entry, entry.model]));
@@ -39,7 +48,10 @@ export function entriesOf(document: LangiumDocument, origin: 'workspace' | 'stoc
   const entries = root.entries.map((node, index) => {
     const others = isRecipe(node) ? basesOf(node) : [];
     if (isRecipe(node) && saysSomethingOfAnother(node)) bases.push({ node, seen: others });
-    const known = text === undefined || saysSomethingOfAnother(node) ? undefined : unchanged?.get(`${index} ${node.$type} ${textOf(node, text)}`);
+    const known =
+      text === undefined || saysSomethingOfAnother(node)
+        ? undefined
+        : unchanged?.get(`${index} ${node.$type} ${textOf(node, text)}`);
     if (known !== undefined) {
       lowerCounters.kept++;
       return shifted(known, (node.$cstNode?.offset ?? 0) - known.source.offset);
@@ -62,11 +74,17 @@ function byText(before: DocumentEntries | undefined): ReadonlyMap<string, Lowere
   if (before?.text === undefined) return undefined;
   const { text, entries, root } = before;
   const nodes = (root as BookNode).entries;
-  return new Map(entries.map((lowered, index) => [`${index} ${nodes[index]?.$type} ${text.slice(lowered.source.offset, lowered.source.end)}`, lowered]));
+  return new Map(
+    entries.map((lowered, index) => [
+      `${index} ${nodes[index]?.$type} ${text.slice(lowered.source.offset, lowered.source.end)}`,
+      lowered,
+    ]),
+  );
 }
 
 const saysSomethingOfAnother = (node: Entry): boolean =>
-  isRecipe(node) && (node.base !== undefined || node.items.some((item) => item.$type === 'Process' && item.base !== undefined));
+  isRecipe(node) &&
+  (node.base !== undefined || node.items.some((item) => item.$type === 'Process' && item.base !== undefined));
 
 /** The trees that a recipe takes lines from: those that it is like, as far as that goes, and the lenders of its processes. */
 function basesOf(recipe: RecipeNode): readonly AstNode[] {
@@ -78,7 +96,8 @@ function basesOf(recipe: RecipeNode): readonly AstNode[] {
     bases.push(next);
     at = next;
   }
-  for (const item of recipe.items) if (item.$type === 'Process' && item.base?.ref !== undefined) bases.push(item.base.ref);
+  for (const item of recipe.items)
+    if (item.$type === 'Process' && item.base?.ref !== undefined) bases.push(item.base.ref);
   return bases;
 }
 
@@ -93,7 +112,8 @@ function kept(key: EntryKey, model: EntryModel, earlier: ReadonlyMap<EntryKey, E
       const same = last.recipes.find((r) => r.size === recipe.size);
       return same !== undefined && sameData(same, recipe) ? same : recipe;
     });
-    const all = recipes.length === last.recipes.length && recipes.every((recipe, index) => recipe === last.recipes[index]);
+    const all =
+      recipes.length === last.recipes.length && recipes.every((recipe, index) => recipe === last.recipes[index]);
     return all ? last : { kind: 'recipe', recipes };
   }
   return sameData(last, model) ? last : model;

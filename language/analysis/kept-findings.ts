@@ -35,31 +35,62 @@ export class KeptFindings {
     this.runner = runner;
   }
 
-  of(lowered: Lowered, source: string, first: Lowered | undefined, book: Book, names: Names, severities: Severities): readonly Finding[] {
+  of(
+    lowered: Lowered,
+    source: string,
+    first: Lowered | undefined,
+    book: Book,
+    names: Names,
+    severities: Severities,
+  ): readonly Finding[] {
     const { offset, end } = lowered.source;
     const text = source.slice(offset, end);
     const lineEnd = lineEndOf(source);
     const before = this.kept.get(lowered.model);
     // a second entry of a name speaks of the first one and its place: rare, and not kept
-    if (first === undefined && before !== undefined && before.lineEnd === lineEnd && holds(before, text, book, names, severities)) {
+    if (
+      first === undefined &&
+      before !== undefined &&
+      before.lineEnd === lineEnd &&
+      holds(before, text, book, names, severities)
+    ) {
       findingCounters.kept++;
       return moved(before.findings, offset - before.offset);
     }
     findingCounters.checked++;
     const asked: AskedOfBook = new Map();
     const recording = new Recording(book, names, asked);
-    const findings = this.runner.findings({ lowered, text: source, first }, recording, recording.names, severities, book);
+    const findings = this.runner.findings(
+      { lowered, text: source, first },
+      recording,
+      recording.names,
+      severities,
+      book,
+    );
     if (first === undefined) {
-      const benches = lowered.model.kind === 'recipe' ? lowered.model.recipes.map((recipe) => benchOf(recipe, book)) : [];
-      this.kept.set(lowered.model, { text, offset, lineEnd, severities, asked, findings, benches: benches.map((bench) => ({ bench, changes: bench.changes })) });
+      const benches =
+        lowered.model.kind === 'recipe' ? lowered.model.recipes.map((recipe) => benchOf(recipe, book)) : [];
+      this.kept.set(lowered.model, {
+        text,
+        offset,
+        lineEnd,
+        severities,
+        asked,
+        findings,
+        benches: benches.map((bench) => ({ bench, changes: bench.changes })),
+      });
     }
     return findings;
   }
 }
 
 function holds(kept: Kept, text: string, book: Book, names: Names, severities: Severities): boolean {
-  return kept.text === text && kept.severities === severities && stillAnswers(kept.asked, book, names)
-    && kept.benches.every(({ bench, changes }) => bench.moveTo(book).changes === changes);
+  return (
+    kept.text === text &&
+    kept.severities === severities &&
+    stillAnswers(kept.asked, book, names) &&
+    kept.benches.every(({ bench, changes }) => bench.moveTo(book).changes === changes)
+  );
 }
 
 function moved(findings: readonly Finding[], by: number): readonly Finding[] {
@@ -68,6 +99,8 @@ function moved(findings: readonly Finding[], by: number): readonly Finding[] {
     ...finding,
     span: shiftedSpan(finding.span, by),
     fixes: shiftedFixes(finding.fixes, by),
-    related: finding.related.map((each) => (each.span === undefined ? each : { ...each, span: shiftedSpan(each.span, by) })),
+    related: finding.related.map((each) =>
+      each.span === undefined ? each : { ...each, span: shiftedSpan(each.span, by) },
+    ),
   }));
 }

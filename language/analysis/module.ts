@@ -1,8 +1,8 @@
 import { DocumentState, type LangiumDocument } from 'langium';
 import type { LayupServices, MoreServices } from '../book/services.ts';
+import { diagnosticsOf } from '../lsp/diagnostics.ts';
 import { rules } from '../rules/generated/rules.ts';
 import { Runner } from '../rules/runner.ts';
-import { diagnosticsOf } from '../lsp/diagnostics.ts';
 import { Analysis, type StockPort } from './analysis.ts';
 
 /** The analysis as a service beside those of the book. */
@@ -13,13 +13,14 @@ export interface AnalysisServices {
 export type WithAnalysis = LayupServices & AnalysisServices;
 
 export const analysisModule: MoreServices<AnalysisServices> = {
-  analysis: (services) => new Analysis({
-    documents: services.shared.workspace.LangiumDocuments,
-    stock: stockPort(services),
-    runner: new Runner(rules),
-    severities: () => services.settings.current.severities,
-    generation: generationOf(services),
-  }),
+  analysis: (services) =>
+    new Analysis({
+      documents: services.shared.workspace.LangiumDocuments,
+      stock: stockPort(services),
+      runner: new Runner(rules),
+      severities: () => services.settings.current.severities,
+      generation: generationOf(services),
+    }),
   findings: (services) => ({
     of: (document, token) => diagnosticsOf(services, document, token),
     alsoAffected: () => services.analysis.takeAffected(),
@@ -34,7 +35,8 @@ function generationOf({ shared }: LayupServices): () => number {
     generation++;
   };
   DocumentBuilder.onUpdate(count);
-  for (const state of [DocumentState.Parsed, DocumentState.IndexedContent, DocumentState.Linked]) DocumentBuilder.onDocumentPhase(state, count);
+  for (const state of [DocumentState.Parsed, DocumentState.IndexedContent, DocumentState.Linked])
+    DocumentBuilder.onDocumentPhase(state, count);
   return () => generation;
 }
 

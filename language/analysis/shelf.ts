@@ -40,12 +40,28 @@ export class Shelf implements Book {
   }
 
   material(name: string): Material | undefined {
-    if (!this.materials.has(name)) this.materials.set(name, this.resolved(this.own<Material>('material', name) ?? this.stocked<Material>('material', name), 'material', this.before?.materials.get(name)));
+    if (!this.materials.has(name))
+      this.materials.set(
+        name,
+        this.resolved(
+          this.own<Material>('material', name) ?? this.stocked<Material>('material', name),
+          'material',
+          this.before?.materials.get(name),
+        ),
+      );
     return this.materials.get(name);
   }
 
   tool(name: string): Tool | undefined {
-    if (!this.tools.has(name)) this.tools.set(name, this.resolved(this.own<Tool>('tool', name) ?? this.stocked<Tool>('tool', name), 'tool', this.before?.tools.get(name)));
+    if (!this.tools.has(name))
+      this.tools.set(
+        name,
+        this.resolved(
+          this.own<Tool>('tool', name) ?? this.stocked<Tool>('tool', name),
+          'tool',
+          this.before?.tools.get(name),
+        ),
+      );
     return this.tools.get(name);
   }
 
@@ -56,7 +72,11 @@ export class Shelf implements Book {
 
   /** The names of recipes that others are like. */
   get likenesses(): ReadonlySet<string> {
-    this.liked ??= new Set([...this.contents.named.recipe.values()].flat().flatMap(({ lowered: { model } }) => (model.kind === 'recipe' ? [model.recipes[0]?.like ?? ''] : [])));
+    this.liked ??= new Set(
+      [...this.contents.named.recipe.values()]
+        .flat()
+        .flatMap(({ lowered: { model } }) => (model.kind === 'recipe' ? [model.recipes[0]?.like ?? ''] : [])),
+    );
     return this.liked;
   }
 
@@ -66,7 +86,10 @@ export class Shelf implements Book {
   }
 
   placed(namespace: Named, name: string): Placed | undefined {
-    return this.contents.named[namespace].get(name)?.[0] ?? (namespace === 'recipe' ? undefined : this.stock(namespace, name));
+    return (
+      this.contents.named[namespace].get(name)?.[0] ??
+      (namespace === 'recipe' ? undefined : this.stock(namespace, name))
+    );
   }
 
   private own<T extends Material | Tool>(namespace: 'material' | 'tool', name: string): T | undefined {
@@ -77,7 +100,11 @@ export class Shelf implements Book {
     return modelOf<T>(this.stock(namespace, name));
   }
 
-  private resolved<T extends Material | Tool>(entry: T | undefined, namespace: 'material' | 'tool', last: T | undefined): T | undefined {
+  private resolved<T extends Material | Tool>(
+    entry: T | undefined,
+    namespace: 'material' | 'tool',
+    last: T | undefined,
+  ): T | undefined {
     if (entry?.like === undefined) return entry;
     const whole = withLikeness<T>(entry, (at) => {
       const own = at.like === 'stock' || at.like === at.name ? undefined : this.own<T>(namespace, at.like ?? '');

@@ -93,7 +93,10 @@ export class BookNames {
   /** A recipe and those that it is `like`, nearest first; a cycle ends where it closes. */
   *likenesses(recipe: Recipe, asking: URI = AstUtils.getDocument(recipe).uri): Generator<Recipe> {
     const seen = new Set<Recipe>();
-    for (let next: Recipe | undefined = recipe; next !== undefined && !seen.has(next) && seen.size < longestLikeness; ) {
+    for (
+      let next: Recipe | undefined = recipe;
+      next !== undefined && !seen.has(next) && seen.size < longestLikeness;
+    ) {
       seen.add(next);
       yield next;
       next = this.#recipe(next.base?.$refText, asking);

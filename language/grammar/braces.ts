@@ -1,6 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { mostBraceProblems } from './limits.ts';
-import { type TokenKinds, type TokenProblem, endOf, inserted, isNewline } from './tokens.ts';
+import { endOf, inserted, isNewline, type TokenKinds, type TokenProblem } from './tokens.ts';
 
 /** Words that open a block when they begin a line. */
 const blockHeads: ReadonlySet<string> = new Set(
@@ -36,7 +36,12 @@ export function endLinesBeforeClosingBraces(tokens: readonly IToken[], kinds: To
  * Where braces do not balance, the indentation says where a block ends; the mend is reported as a missing or surplus brace.
  * Entries whose braces balance are left alone, however they are indented. A text that balances as a whole is never touched.
  */
-export function mendBraces(text: string, tokens: readonly IToken[], kinds: TokenKinds, problems: TokenProblem[]): IToken[] {
+export function mendBraces(
+  text: string,
+  tokens: readonly IToken[],
+  kinds: TokenKinds,
+  problems: TokenProblem[],
+): IToken[] {
   if (balanced(tokens, kinds)) return [...tokens];
   const out: IToken[] = [];
   for (const entry of entriesOf(text, tokens)) {
@@ -148,7 +153,12 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
 }
 
 function surplus(token: IToken): TokenProblem {
-  return { rule: 'line/surplus-brace', message: 'this } closes nothing: one brace too many', offset: token.startOffset, length: 1 };
+  return {
+    rule: 'line/surplus-brace',
+    message: 'this } closes nothing: one brace too many',
+    offset: token.startOffset,
+    length: 1,
+  };
 }
 
 /** On the empty line behind the block where there is one (a brace that was deleted left it), else behind its last word. */

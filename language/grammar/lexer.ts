@@ -59,14 +59,27 @@ export class LayupLexer extends DefaultLexer implements PlainTokens {
         length: 1,
       });
     }
-    return { ...result, tokens, hidden: result.hidden.slice(0, mostComments), errors: result.errors.map(plainWords), report: reportOf(problems) };
+    return {
+      ...result,
+      tokens,
+      hidden: result.hidden.slice(0, mostComments),
+      errors: result.errors.map(plainWords),
+      report: reportOf(problems),
+    };
 
     /** The last line of a text may lack its line end. */
     function endLastLine(all: IToken[], source: string): void {
       const last = all[all.length - 1];
       if (last === undefined || last.tokenType === kinds.newline || last.tokenType === kinds.closeBrace) return;
       if (options?.mode === 'partial') return;
-      all.push({ ...last, image: '', startOffset: source.length, endOffset: source.length - 1, tokenType: kinds.newline, tokenTypeIdx: kinds.newline.tokenTypeIdx ?? 0 });
+      all.push({
+        ...last,
+        image: '',
+        startOffset: source.length,
+        endOffset: source.length - 1,
+        tokenType: kinds.newline,
+        tokenTypeIdx: kinds.newline.tokenTypeIdx ?? 0,
+      });
     }
   }
 }

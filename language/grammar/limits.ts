@@ -1,5 +1,5 @@
 import type { IToken } from 'chevrotain';
-import { type TokenProblem, endOf, isNewline } from './tokens.ts';
+import { endOf, isNewline, type TokenProblem } from './tokens.ts';
 
 /** Larger texts are not read; about 25,000 lines. A shop's whole book is far below. */
 export const longestText = 1_000_000;
@@ -44,12 +44,18 @@ export function keepWithinLimits(tokens: readonly IToken[], problems: TokenProbl
       brackets = Math.max(0, brackets - 1);
     }
     if (leaveOut) {
-      if (!deepReported) problems.push(problem(token, `brackets are nested deeper than ${deepestNesting}: what stands inside is not read`));
+      if (!deepReported)
+        problems.push(
+          problem(token, `brackets are nested deeper than ${deepestNesting}: what stands inside is not read`),
+        );
       deepReported = true;
       continue;
     }
     if (onLine > longestLine && !isNewline(token)) {
-      if (!lineReported) problems.push(problem(token, `the line has more than ${longestLine} words and signs: the rest of it is not read`));
+      if (!lineReported)
+        problems.push(
+          problem(token, `the line has more than ${longestLine} words and signs: the rest of it is not read`),
+        );
       lineReported = true;
       continue;
     }

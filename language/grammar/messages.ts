@@ -20,7 +20,12 @@ export function readingProblems(text: string, result: ParseResult, exampleOf: Ex
     problems.push(problem);
   };
   for (const error of result.lexerErrors) {
-    add({ rule: 'line/not-understood', message: error.message, offset: error.offset, length: Math.max(1, error.length) });
+    add({
+      rule: 'line/not-understood',
+      message: error.message,
+      offset: error.offset,
+      length: Math.max(1, error.length),
+    });
   }
   for (const error of result.parserErrors) add(parserProblem(text, error, exampleOf));
   return problems;
@@ -29,7 +34,8 @@ export function readingProblems(text: string, result: ParseResult, exampleOf: Ex
 function parserProblem(text: string, error: IRecognitionException, exampleOf: ExampleOf): TokenProblem {
   const { token } = error;
   const previous = (error as IRecognitionException & { readonly previousToken?: IToken }).previousToken;
-  const ended = isNewline(token) || token.image === '}' || token.tokenType.name === 'EOF' || Number.isNaN(token.startOffset);
+  const ended =
+    isNewline(token) || token.image === '}' || token.tokenType.name === 'EOF' || Number.isNaN(token.startOffset);
   if (ended && previous !== undefined && !Number.isNaN(previous.startOffset)) {
     const example = exampleOf(headWordOf(text, previous.startOffset));
     return {

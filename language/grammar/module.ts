@@ -1,4 +1,10 @@
-import { createLangiumParser, type LangiumCoreServices, type LangiumParser, type Module, type PartialLangiumCoreServices } from 'langium';
+import {
+  createLangiumParser,
+  type LangiumCoreServices,
+  type LangiumParser,
+  type Module,
+  type PartialLangiumCoreServices,
+} from 'langium';
 import { LayupLexer } from './lexer.ts';
 import { keepErrorsOnTheirLine } from './recovery.ts';
 import { SoftWordTokenBuilder } from './token-builder.ts';

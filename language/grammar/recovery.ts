@@ -1,4 +1,4 @@
-import { type IToken, NoViableAltException, EarlyExitException, type TokenType } from 'chevrotain';
+import { EarlyExitException, type IToken, NoViableAltException, type TokenType } from 'chevrotain';
 import type { LangiumParser } from 'langium';
 
 /** The parts of Chevrotain's recovery that are replaced; it has no public types for them. */

@@ -16,10 +16,17 @@ export class SoftWordTokenBuilder extends DefaultTokenBuilder {
   }
 
   protected override findLongerAlt(keyword: GrammarAST.Keyword, terminals: TokenType[]): TokenType[] {
-    return super.findLongerAlt(keyword, terminals.filter((t) => t.PATTERN !== Lexer.NA));
+    return super.findLongerAlt(
+      keyword,
+      terminals.filter((t) => t.PATTERN !== Lexer.NA),
+    );
   }
 
-  protected override buildKeywordToken(keyword: GrammarAST.Keyword, terminals: TokenType[], ignoreCase: boolean): TokenType {
+  protected override buildKeywordToken(
+    keyword: GrammarAST.Keyword,
+    terminals: TokenType[],
+    ignoreCase: boolean,
+  ): TokenType {
     const token = super.buildKeywordToken(keyword, terminals, ignoreCase);
     const name = terminals.find((t) => t.name === 'ID');
     if (name && !connectives.has(keyword.value) && /^[a-z_]+$/.test(keyword.value)) token.CATEGORIES = [name];

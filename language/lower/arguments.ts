@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
-import { type Amount, type Argument, type Phrase, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { type Amount, type Argument, type Phrase, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import type { Basis, DimensionName, Quantity } from '../../calc/quantity/index.ts';
 import type { Amount as AmountNode, Arg, Part } from '../grammar/generated/ast.ts';
 import { checked, readQuantity } from './amounts.ts';
@@ -77,7 +77,8 @@ function giveBasis(read: Read[], basis: Basis): boolean {
 function readAll(low: Lowering, values: readonly Arg[]): Read[] {
   const out: Read[] = [];
   for (const node of values) {
-    if (node.$type === 'WordArg' && bases.has(node.word.$refText) && giveBasis(out, node.word.$refText as Basis)) continue;
+    if (node.$type === 'WordArg' && bases.has(node.word.$refText) && giveBasis(out, node.word.$refText as Basis))
+      continue;
     const argument = lowerArgument(low, node);
     if (argument !== undefined) out.push({ argument, node });
   }
@@ -91,8 +92,12 @@ export function lowerArgument(low: Lowering, node: Arg | AmountNode): Argument |
       const value = readQuantity(low, node.value, span);
       if (value === undefined) return undefined;
       if (value === UNKNOWN) return { kind: 'unknown', value };
-      const tolerance = node.tolerance === undefined ? undefined : readQuantity(low, node.tolerance, propertySpan(node, 'tolerance'));
-      return { kind: 'amount', amount: tolerance === undefined || tolerance === UNKNOWN ? value : { ...value, tolerance } };
+      const tolerance =
+        node.tolerance === undefined ? undefined : readQuantity(low, node.tolerance, propertySpan(node, 'tolerance'));
+      return {
+        kind: 'amount',
+        amount: tolerance === undefined || tolerance === UNKNOWN ? value : { ...value, tolerance },
+      };
     }
     case 'RatioArg': {
       const parts = node.ratio.split(':').map(Number);
@@ -100,16 +105,21 @@ export function lowerArgument(low: Lowering, node: Arg | AmountNode): Argument |
       low.problem('unit/suspicious', node, 'the number is too large to reckon with');
       return undefined;
     }
-    case 'TextArg': return { kind: 'text', text: node.text };
-    case 'DateArg': return { kind: 'text', text: node.date };
-    case 'PointArg': return { kind: 'point', point: lowerPoint(low, node.point) };
-    case 'CalculatedArg': return fromValue(evaluate(low, node.value));
+    case 'TextArg':
+      return { kind: 'text', text: node.text };
+    case 'DateArg':
+      return { kind: 'text', text: node.date };
+    case 'PointArg':
+      return { kind: 'point', point: lowerPoint(low, node.point) };
+    case 'CalculatedArg':
+      return fromValue(evaluate(low, node.value));
     case 'WordArg': {
       const word = node.word.$refText;
       if (low.lets?.has(word) === true) return fromValue(low.lets.valueOf(word));
       return { kind: 'word', word };
     }
-    default: return undefined;
+    default:
+      return undefined;
   }
 }
 
@@ -133,8 +143,16 @@ export function amountOf(low: Lowering, read: Read | undefined, expected: Dimens
   return { ...argument.amount, ...quantity };
 }
 
-export function firstAmount(low: Lowering, reads: readonly Read[], expected: DimensionName): Amount | Unknown | undefined {
-  return amountOf(low, reads.find((r) => r.argument.kind === 'amount' || r.argument.kind === 'unknown'), expected);
+export function firstAmount(
+  low: Lowering,
+  reads: readonly Read[],
+  expected: DimensionName,
+): Amount | Unknown | undefined {
+  return amountOf(
+    low,
+    reads.find((r) => r.argument.kind === 'amount' || r.argument.kind === 'unknown'),
+    expected,
+  );
 }
 
 export function wordAt(reads: readonly Read[], index = 0): string | undefined {

@@ -1,9 +1,9 @@
-import { type Amount, type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
 import { TESTED } from '../../calc/expect/evaluate.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { type Amount, type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
 import type { Expect, Load as LoadNode, Test as TestNode } from '../grammar/generated/ast.ts';
-import { readQuantity } from './amounts.ts';
 import { nearestWords } from '../words/nearest.ts';
+import { readQuantity } from './amounts.ts';
 import { amountOf, firstAmount, lowerArgument, type Read, type Said } from './arguments.ts';
 import { type FactReader, firstRead, incomplete, lowerFacts, type Mutable } from './facts.ts';
 import { evaluate } from './lets.ts';
@@ -23,10 +23,14 @@ function acting(kind: keyof typeof dimensions): Reader {
   return (low, line, into) => {
     const point = line.points[0];
     const amount = point && known(firstAmount(low, point.values, dimensions[kind]));
-    if (point === undefined || point.values.length === 0) return incomplete(low, line, 'weight 95 kg over 120 mm at middle');
+    if (point === undefined || point.values.length === 0)
+      return incomplete(low, line, 'weight 95 kg over 120 mm at middle');
     if (amount === undefined) return;
-    const over = point.parts.filter((p) => p.word === 'over' || p.word === 'by').flatMap((p) => p.values)
-      .map((read: Read) => known(amountOf(low, read, 'length'))).filter((length) => length !== undefined);
+    const over = point.parts
+      .filter((p) => p.word === 'over' || p.word === 'by')
+      .flatMap((p) => p.values)
+      .map((read: Read) => known(amountOf(low, read, 'length')))
+      .filter((length) => length !== undefined);
     const place = placeOf(point);
     into.loads = [...into.loads, { kind, amount, over, path: line.path, ...(place === undefined ? {} : { place }) }];
   };
@@ -51,7 +55,8 @@ const factor: Reader = (low, line, into) => {
   if (read === undefined) return incomplete(low, line, 'factor 3');
   if (amount === undefined) return;
   if (amount.si >= 1) into.factor = amount.si;
-  else low.problem('unit/suspicious', read.node, 'a factor below 1 takes strength away instead of keeping some: factor 2');
+  else
+    low.problem('unit/suspicious', read.node, 'a factor below 1 takes strength away instead of keeping some: factor 2');
 };
 
 const clamped: Reader = (_low, _line, into) => {
@@ -60,19 +65,43 @@ const clamped: Reader = (_low, _line, into) => {
 
 type MutableLoad = Mutable<Load>;
 const loadFacts: Readonly<Record<string, Reader>> = {
-  force: acting('force'), weight: acting('weight'), pressure: acting('pressure'), supports, factor, clamped,
+  force: acting('force'),
+  weight: acting('weight'),
+  pressure: acting('pressure'),
+  supports,
+  factor,
+  clamped,
 };
 
 export function lowerLoad(low: Lowering, node: LoadNode, path: string): Load | undefined {
   low.placeHead(path, node);
   if (node.name === undefined) {
-    low.problem('line/not-understood', low.places.get(path), 'a load has a name, by which `expect` asks for it: load rider {');
+    low.problem(
+      'line/not-understood',
+      low.places.get(path),
+      'a load has a name, by which `expect` asks for it: load rider {',
+    );
   }
   const load: MutableLoad = {
-    name: node.name ?? '', path, loads: [],
-    ...lowerRemarks(low, path, node.remarks, node.items.filter((item) => item.$type === 'Note'), true),
+    name: node.name ?? '',
+    path,
+    loads: [],
+    ...lowerRemarks(
+      low,
+      path,
+      node.remarks,
+      node.items.filter((item) => item.$type === 'Note'),
+      true,
+    ),
   };
-  lowerFacts(low, node.items.filter((item) => item.$type === 'Fact'), loadFacts, load, 'a load', `${path}.`);
+  lowerFacts(
+    low,
+    node.items.filter((item) => item.$type === 'Fact'),
+    loadFacts,
+    load,
+    'a load',
+    `${path}.`,
+  );
   return node.name === undefined ? undefined : load;
 }
 
@@ -90,10 +119,19 @@ function reportUnknownTest(low: Lowering, node: TestNode): void {
   if (node.what === undefined || TESTED.includes(node.what)) return;
   const near = nearestWords(node.what, TESTED);
   const span = propertySpan(node, 'what');
-  low.problem('line/not-understood', span, near.length === 0
-    ? text('`{word}` is nothing that can be expected: mass, thickness, fibre, cost and the like', { word: node.what })
-    : text('`{word}` is nothing that can be expected: is {near} meant?', { word: node.what, near: near.join(' or ') }),
-    span === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] })));
+  low.problem(
+    'line/not-understood',
+    span,
+    near.length === 0
+      ? text('`{word}` is nothing that can be expected: mass, thickness, fibre, cost and the like', { word: node.what })
+      : text('`{word}` is nothing that can be expected: is {near} meant?', {
+          word: node.what,
+          near: near.join(' or '),
+        }),
+    span === undefined
+      ? []
+      : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] })),
+  );
 }
 
 export function lowerTest(low: Lowering, node: TestNode, path: string): Test {
@@ -120,11 +158,19 @@ export function lowerTest(low: Lowering, node: TestNode, path: string): Test {
   const high = node.high === undefined ? undefined : readQuantity(low, node.high, propertySpan(node, 'high'));
   if (least !== undefined && least !== UNKNOWN) test.low = least;
   if (high !== undefined && high !== UNKNOWN) test.high = high;
-  if (node.comparison === undefined && node.low === undefined || (node.comparison !== undefined && node.limit === undefined) || (node.low !== undefined && node.high === undefined)) {
-    low.problem('line/not-understood', node, text('how much {what} is right? {example}', {
-      what: node.what, example: 'expect mass <= 2.3 kg, or expect thickness at middle 20 mm to 21 mm',
-    }));
+  if (
+    (node.comparison === undefined && node.low === undefined) ||
+    (node.comparison !== undefined && node.limit === undefined) ||
+    (node.low !== undefined && node.high === undefined)
+  ) {
+    low.problem(
+      'line/not-understood',
+      node,
+      text('how much {what} is right? {example}', {
+        what: node.what,
+        example: 'expect mass <= 2.3 kg, or expect thickness at middle 20 mm to 21 mm',
+      }),
+    );
   }
   return test;
 }
-

@@ -1,9 +1,9 @@
+import { text } from '../../calc/figure/figure.ts';
 import { type Amount, type Fact, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import type { AtCondition } from '../../calc/model/material.ts';
 import type { Basis, DimensionName } from '../../calc/quantity/index.ts';
-import { nearestWords } from '../words/nearest.ts';
-import { text } from '../../calc/figure/figure.ts';
 import type { Fact as FactNode, MaterialFact } from '../grammar/generated/ast.ts';
+import { nearestWords } from '../words/nearest.ts';
 import { amountOf, firstAmount, lowerSaid, partOf, type Read, type Said, spanOfRead, wordAt } from './arguments.ts';
 import type { Lowering } from './lowering.ts';
 import { propertySpan } from './places.ts';
@@ -25,7 +25,12 @@ export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** Reads the facts of an entry by a table of readers; a word that the table lacks is reported with the nearest ones. */
 export function lowerFacts<T>(
-  low: Lowering, nodes: readonly (FactNode | MaterialFact)[], readers: Readonly<Record<string, FactReader<T>>>, into: Mutable<T>, what: string, under = '',
+  low: Lowering,
+  nodes: readonly (FactNode | MaterialFact)[],
+  readers: Readonly<Record<string, FactReader<T>>>,
+  into: Mutable<T>,
+  what: string,
+  under = '',
 ): void {
   const counts = new Map<string, number>();
   for (const node of nodes) {
@@ -37,15 +42,30 @@ export function lowerFacts<T>(
     const reader = Object.hasOwn(readers, node.key) ? readers[node.key] : undefined;
     if (reader === undefined) {
       const near = nearestWords(node.key, Object.keys(readers));
-      low.problem('line/not-understood', propertySpan(node, 'key') ?? node, near.length === 0
-        ? text('`{word}` is no word of {what}', { word: node.key, what })
-        : text('`{word}` is no word of {what}: is {near} meant?', { word: node.key, what, near: near.join(' or ') }),
-        near.map((word) => ({ title: `Write ${word}`, edits: editsFor(node, word) })));
+      low.problem(
+        'line/not-understood',
+        propertySpan(node, 'key') ?? node,
+        near.length === 0
+          ? text('`{word}` is no word of {what}', { word: node.key, what })
+          : text('`{word}` is no word of {what}: is {near} meant?', { word: node.key, what, near: near.join(' or ') }),
+        near.map((word) => ({ title: `Write ${word}`, edits: editsFor(node, word) })),
+      );
       continue;
     }
     const material = node.$type === 'MaterialFact' ? node.material?.$refText : undefined;
     const points = node.points.map((point) => lowerSaid(low, point));
-    reader(low, { key: node.key, path, points, node, ...(material === undefined ? {} : { material }), ...(remarks.source === undefined ? {} : { source: remarks.source }) }, into);
+    reader(
+      low,
+      {
+        key: node.key,
+        path,
+        points,
+        node,
+        ...(material === undefined ? {} : { material }),
+        ...(remarks.source === undefined ? {} : { source: remarks.source }),
+      },
+      into,
+    );
   }
 }
 
@@ -61,13 +81,22 @@ export function factFrom<T>(low: Lowering, line: FactLine, value: T | Unknown | 
 
 /** A line with a word but without its value. */
 export function incomplete(low: Lowering, line: FactLine, example: string): void {
-  low.problem('line/not-understood', line.node, text('`{word}` lacks its value: {example}', { word: line.key, example }));
+  low.problem(
+    'line/not-understood',
+    line.node,
+    text('`{word}` lacks its value: {example}', { word: line.key, example }),
+  );
 }
 
 export type BasisKind = 'mixture' | 'vacuum' | 'none';
 
 /** `density 80 kg/m3`: one amount of a dimension; a share of a mixture must say by what. */
-export function amountReader<T>(field: keyof T & string, expected: DimensionName, example: string, basis: BasisKind = 'none'): FactReader<T> {
+export function amountReader<T>(
+  field: keyof T & string,
+  expected: DimensionName,
+  example: string,
+  basis: BasisKind = 'none',
+): FactReader<T> {
   return (low, line, into) => {
     const said = line.points[0];
     const read = said === undefined ? undefined : firstRead(said);
@@ -80,17 +109,32 @@ export function amountReader<T>(field: keyof T & string, expected: DimensionName
 
 /** The first amount of a line, also behind `<=` and the like. */
 export function firstRead(said: Said): Read | undefined {
-  return [...said.values, ...said.parts.flatMap((p) => p.values)].find(({ argument }) => argument.kind === 'amount' || argument.kind === 'unknown');
+  return [...said.values, ...said.parts.flatMap((p) => p.values)].find(
+    ({ argument }) => argument.kind === 'amount' || argument.kind === 'unknown',
+  );
 }
 
 export function needBasis(low: Lowering, amount: Amount | Unknown, kind: BasisKind, read: Read | undefined): void {
   if (amount === UNKNOWN || kind === 'none' || amount.basis !== undefined) return;
   const end = spanOfRead(read)?.end;
-  const write = (words: string) => ({ title: `Write ${words}`, edits: end === undefined ? [] : [{ offset: end, end, text: ` ${words}` }] });
+  const write = (words: string) => ({
+    title: `Write ${words}`,
+    edits: end === undefined ? [] : [{ offset: end, end, text: ` ${words}` }],
+  });
   if (kind === 'mixture') {
-    low.problem('unit/no-basis', read?.node, text('{share} of a mixture says by what: by weight or by volume', { share: amount }), [write('by weight'), write('by volume')]);
+    low.problem(
+      'unit/no-basis',
+      read?.node,
+      text('{share} of a mixture says by what: by weight or by volume', { share: amount }),
+      [write('by weight'), write('by volume')],
+    );
   } else {
-    low.problem('unit/no-reference', read?.node, text('a vacuum of {pressure} says from where it is counted: absolute or gauge', { pressure: amount }), [write('absolute'), write('gauge')]);
+    low.problem(
+      'unit/no-reference',
+      read?.node,
+      text('a vacuum of {pressure} says from where it is counted: absolute or gauge', { pressure: amount }),
+      [write('absolute'), write('gauge')],
+    );
   }
 }
 
@@ -103,7 +147,11 @@ export function conditionReader<T>(field: keyof T & string, expected: DimensionN
       if (wordAt(point.values) !== undefined) continue;
       const value = firstAmount(low, point.values, expected);
       if (value === undefined) continue;
-      const fact = factFrom<AtCondition>(low, line, value === UNKNOWN ? UNKNOWN : conditionOf(low, point, value, expected));
+      const fact = factFrom<AtCondition>(
+        low,
+        line,
+        value === UNKNOWN ? UNKNOWN : conditionOf(low, point, value, expected),
+      );
       if (fact !== undefined) read.push(fact);
     }
     if (line.points.length === 0) incomplete(low, line, example);
@@ -142,10 +190,17 @@ function placeCondition(low: Lowering, found: Mutable<AtCondition>, word: string
 
 export function wordReader<T>(field: keyof T & string, example: string, list = false): FactReader<T> {
   return (low, line, into) => {
-    const words = line.points.flatMap((p) => p.values).flatMap(({ argument }) => (argument.kind === 'word' ? [argument.word] : []));
+    const words = line.points
+      .flatMap((p) => p.values)
+      .flatMap(({ argument }) => (argument.kind === 'word' ? [argument.word] : []));
     const word = words[0] ?? line.material;
     if (word === undefined) return incomplete(low, line, example);
-    if (list) append(into, field, words.map((w) => factFrom(low, line, w)));
+    if (list)
+      append(
+        into,
+        field,
+        words.map((w) => factFrom(low, line, w)),
+      );
     else put(into, field, factFrom(low, line, word));
   };
 }
@@ -157,7 +212,10 @@ export function flagReader<T>(field: keyof T & string): FactReader<T> {
 /** `1270 mm by 50 m` */
 export function byLengths(low: Lowering, said: Said | undefined): { first?: Amount; second?: Amount } {
   if (said === undefined) return {};
-  const lengths = [firstAmount(low, said.values, 'length'), firstAmount(low, partOf(said, 'by')?.values ?? [], 'length')];
+  const lengths = [
+    firstAmount(low, said.values, 'length'),
+    firstAmount(low, partOf(said, 'by')?.values ?? [], 'length'),
+  ];
   const [first, second] = lengths.map((length) => (length === UNKNOWN ? undefined : length));
   return { first, second };
 }
@@ -171,4 +229,5 @@ export function append<T>(into: Mutable<T>, field: keyof T & string, values: rea
   target[field] = [...(target[field] ?? []), ...values.filter((value) => value !== undefined)];
 }
 
-export const basisOf = (amount: Amount | Unknown | undefined): Basis | undefined => (amount === undefined || amount === UNKNOWN ? undefined : amount.basis);
+export const basisOf = (amount: Amount | Unknown | undefined): Basis | undefined =>
+  amount === undefined || amount === UNKNOWN ? undefined : amount.basis;

@@ -1,8 +1,24 @@
 import type { AstNode } from 'langium';
-import { type BuildRecord, entryKey, type EntryKey, type Material, type Recipe, type Shop, type Tool } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import {
+  type BuildRecord,
+  type EntryKey,
+  entryKey,
+  type Material,
+  type Recipe,
+  type Shop,
+  type Tool,
+} from '../../calc/model/index.ts';
 import type {
-  BuildRecord as RecordNode, Entry, Fact, Junk, Material as MaterialNode, Note, Shop as ShopNode, Tool as ToolNode, Version,
+  Entry,
+  Fact,
+  Junk,
+  Material as MaterialNode,
+  Note,
+  BuildRecord as RecordNode,
+  Shop as ShopNode,
+  Tool as ToolNode,
+  Version,
 } from '../grammar/generated/ast.ts';
 import { lowerFacts, type Mutable } from './facts.ts';
 import { Lowering } from './lowering.ts';
@@ -16,8 +32,8 @@ import { shopFacts } from './shop-facts.ts';
 import { toolFacts } from './tool-facts.ts';
 import { reportUnknownLine } from './unknown.ts';
 
-export type { AcceptLine, Fix, Problem, TextEdit } from './problem.ts';
 export { type Places, type Span, spanOf } from './places.ts';
+export type { AcceptLine, Fix, Problem, TextEdit } from './problem.ts';
 
 /** What an entry says, as far as it can be read. */
 export type EntryModel =
@@ -49,43 +65,84 @@ type Understood = Omit<Lowered, 'source'>;
 
 function lowerByKind(node: Entry, origin: 'workspace' | 'stock', index: number): Understood {
   switch (node.$type) {
-    case 'Shop': return done(new Lowering('shop'), '', (low) => ({ kind: 'shop', shop: lowerShop(low, node) }));
-    case 'Material': return done(new Lowering(keyOf('material', node.name, origin, index)), node.name, (low) => lowerMaterial(low, node, origin));
-    case 'Tool': return done(new Lowering(keyOf('tool', node.name, origin, index)), node.name, (low) => lowerTool(low, node, origin));
-    case 'Recipe': return done(new Lowering(keyOf('recipe', node.name, origin, index)), node.name, (low) => ({ kind: 'recipe', recipes: lowerRecipe(low, node).recipes }));
-    case 'BuildRecord': return done(new Lowering(`record/${index}`), recordName(node), (low) => ({ kind: 'record', record: lowerRecord(low, node) }));
-    default: return done(new Lowering(`unknown/${index}`), '', (low) => {
-      if (node.$type === 'Unknown') reportUnknownLine(low, node, 'book');
-      return { kind: 'nothing' };
-    });
+    case 'Shop':
+      return done(new Lowering('shop'), '', (low) => ({ kind: 'shop', shop: lowerShop(low, node) }));
+    case 'Material':
+      return done(new Lowering(keyOf('material', node.name, origin, index)), node.name, (low) =>
+        lowerMaterial(low, node, origin),
+      );
+    case 'Tool':
+      return done(new Lowering(keyOf('tool', node.name, origin, index)), node.name, (low) =>
+        lowerTool(low, node, origin),
+      );
+    case 'Recipe':
+      return done(new Lowering(keyOf('recipe', node.name, origin, index)), node.name, (low) => ({
+        kind: 'recipe',
+        recipes: lowerRecipe(low, node).recipes,
+      }));
+    case 'BuildRecord':
+      return done(new Lowering(`record/${index}`), recordName(node), (low) => ({
+        kind: 'record',
+        record: lowerRecord(low, node),
+      }));
+    default:
+      return done(new Lowering(`unknown/${index}`), '', (low) => {
+        if (node.$type === 'Unknown') reportUnknownLine(low, node, 'book');
+        return { kind: 'nothing' };
+      });
   }
 }
 
 /** A half-typed entry without its name still has a key of its own. */
-function keyOf(namespace: 'material' | 'tool' | 'recipe', name: string | undefined, origin: 'workspace' | 'stock', index: number): EntryKey {
+function keyOf(
+  namespace: 'material' | 'tool' | 'recipe',
+  name: string | undefined,
+  origin: 'workspace' | 'stock',
+  index: number,
+): EntryKey {
   return entryKey(namespace, name ?? `?${index}`, origin);
 }
 
-const recordName = (node: RecordNode): string => [node.recipe?.$refText, node.size?.$refText, node.date].filter((x) => x !== undefined).join(' ');
+const recordName = (node: RecordNode): string =>
+  [node.recipe?.$refText, node.size?.$refText, node.date].filter((x) => x !== undefined).join(' ');
 
 function done(low: Lowering, name: string | undefined, work: (low: Lowering) => EntryModel): Understood {
   const model = work(low);
-  return { entry: low.entry, name: name ?? '', model, places: low.places, problems: low.problems, accepts: low.accepts };
+  return {
+    entry: low.entry,
+    name: name ?? '',
+    model,
+    places: low.places,
+    problems: low.problems,
+    accepts: low.accepts,
+  };
 }
 
 type WithFacts = ShopNode | MaterialNode | ToolNode;
-const notesOf = (node: WithFacts): Note[] => (node.items as readonly AstNode[]).filter((item): item is Note => item.$type === 'Note');
+const notesOf = (node: WithFacts): Note[] =>
+  (node.items as readonly AstNode[]).filter((item): item is Note => item.$type === 'Note');
 
 function reportJunk(low: Lowering, node: WithFacts, what: string): void {
   for (const item of node.items as readonly (AstNode | Junk)[]) {
-    if (item.$type === 'Junk') low.problem('line/not-understood', item, text('this line begins with no word of {what}', { what }));
+    if (item.$type === 'Junk')
+      low.problem('line/not-understood', item, text('this line begins with no word of {what}', { what }));
   }
 }
 
 function lowerShop(low: Lowering, node: ShopNode): Shop {
   low.placeHead('', node);
-  const shop: Mutable<Shop> = { entry: low.entry, ...lowerRemarks(low, '', node.remarks, notesOf(node), true), ...(node.title === undefined ? {} : { title: node.title }) };
-  lowerFacts<Shop>(low, node.items.filter((item): item is Fact => item.$type === 'Fact'), shopFacts, shop, 'the shop');
+  const shop: Mutable<Shop> = {
+    entry: low.entry,
+    ...lowerRemarks(low, '', node.remarks, notesOf(node), true),
+    ...(node.title === undefined ? {} : { title: node.title }),
+  };
+  lowerFacts<Shop>(
+    low,
+    node.items.filter((item): item is Fact => item.$type === 'Fact'),
+    shopFacts,
+    shop,
+    'the shop',
+  );
   reportJunk(low, node, 'the shop');
   return shop;
 }
@@ -93,10 +150,17 @@ function lowerShop(low: Lowering, node: ShopNode): Shop {
 function lowerMaterial(low: Lowering, node: MaterialNode, origin: 'workspace' | 'stock'): EntryModel {
   low.placeHead('', node);
   if (node.name === undefined) {
-    low.problem('line/not-understood', headSpan(node), text('a {kind} has a name: {kind} {name} "..." {', { kind: node.kind, name: 'my_name' }));
+    low.problem(
+      'line/not-understood',
+      headSpan(node),
+      text('a {kind} has a name: {kind} {name} "..." {', { kind: node.kind, name: 'my_name' }),
+    );
   } else low.place('name', propertySpan(node, 'name'));
   const material: Mutable<Material> = {
-    entry: low.entry, kind: node.kind, name: node.name ?? '', origin,
+    entry: low.entry,
+    kind: node.kind,
+    name: node.name ?? '',
+    origin,
     ...(node.title === undefined ? {} : { title: node.title }),
     ...likeness(low, node),
     ...lowerRemarks(low, '', node.remarks, notesOf(node), true),
@@ -109,15 +173,24 @@ function lowerMaterial(low: Lowering, node: MaterialNode, origin: 'workspace' | 
 
 function lowerTool(low: Lowering, node: ToolNode, origin: 'workspace' | 'stock'): EntryModel {
   low.placeHead('', node);
-  if (node.name === undefined) low.problem('line/not-understood', headSpan(node), 'a tool has a name: tool sled_tool {');
+  if (node.name === undefined)
+    low.problem('line/not-understood', headSpan(node), 'a tool has a name: tool sled_tool {');
   else low.place('name', propertySpan(node, 'name'));
   const tool: Mutable<Tool> = {
-    entry: low.entry, name: node.name ?? '', origin,
+    entry: low.entry,
+    name: node.name ?? '',
+    origin,
     ...(node.title === undefined ? {} : { title: node.title }),
     ...likeness(low, node),
     ...lowerRemarks(low, '', node.remarks, notesOf(node), true),
   };
-  lowerFacts<Tool>(low, node.items.filter((item): item is Fact => item.$type === 'Fact'), toolFacts, tool, 'a tool');
+  lowerFacts<Tool>(
+    low,
+    node.items.filter((item): item is Fact => item.$type === 'Fact'),
+    toolFacts,
+    tool,
+    'a tool',
+  );
   reportJunk(low, node, 'a tool');
   return node.name === undefined ? { kind: 'nothing' } : { kind: 'tool', tool };
 }
@@ -129,15 +202,20 @@ function likeness(low: Lowering, node: MaterialNode | ToolNode): { like?: string
     low.place('like', propertySpan(node, 'base'));
     return { like: node.base.$refText };
   }
-  if (/\slike\s*$/.test(typed)) low.problem('line/not-understood', headSpan(node), 'like what? like stock, or the name of another entry');
+  if (/\slike\s*$/.test(typed))
+    low.problem('line/not-understood', headSpan(node), 'like what? like stock, or the name of another entry');
   return {};
 }
 
 export function lowerVersion(version: Version | undefined, low: Lowering): void {
   if (version !== undefined && version.number !== '1') {
-    low.problem('line/not-understood', version, version.number === undefined
-      ? 'which version of the notation? notation 1'
-      : text('notation {number} is newer than this tool, which knows notation 1', { number: version.number }));
+    low.problem(
+      'line/not-understood',
+      version,
+      version.number === undefined
+        ? 'which version of the notation? notation 1'
+        : text('notation {number} is newer than this tool, which knows notation 1', { number: version.number }),
+    );
   }
 }
 

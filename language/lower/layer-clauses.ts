@@ -1,22 +1,31 @@
-import { type Amount, type Extent, type Layer, type LayerKind, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { type Amount, type Layer, type LayerKind, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import type { DimensionName } from '../../calc/quantity/index.ts';
 import type { Clause } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
-import { amountOf, countOf, firstAmount, lowerSaid, partOf, type Read, type Said, sayAll, wordAt, wordsOf } from './arguments.ts';
+import {
+  amountOf,
+  countOf,
+  firstAmount,
+  lowerSaid,
+  partOf,
+  type Read,
+  type Said,
+  sayAll,
+  wordAt,
+  wordsOf,
+} from './arguments.ts';
 import { clauseWord } from './clauses.ts';
-import { firstRead, needBasis, type Mutable } from './facts.ts';
-import { evaluate } from './lets.ts';
+import { firstRead, type Mutable, needBasis } from './facts.ts';
 import type { Lowering } from './lowering.ts';
-import { checked } from './amounts.ts';
-import { nodeSpan, propertySpan } from './places.ts';
 import { pointIn } from './part.ts';
-import { lowerShape } from './shapes.ts';
+import { nodeSpan, propertySpan } from './places.ts';
 
 type Into = Mutable<Layer>;
 type ClauseReader = (low: Lowering, clause: Clause, said: Said, into: Into, path: string) => void;
 
-export const known = (amount: Amount | Unknown | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
+export const known = (amount: Amount | Unknown | undefined): Amount | undefined =>
+  amount === UNKNOWN ? undefined : amount;
 
 /** What a clause that can be `Phrase`, `AmountClause` or `PartClause` says. */
 function saidOf(low: Lowering, clause: Clause): Said {
@@ -25,8 +34,12 @@ function saidOf(low: Lowering, clause: Clause): Said {
   return { values: [], parts: [], node: clause };
 }
 
-function needs(low: Lowering, clause: Clause, example: string): void {
-  low.problem('line/not-understood', clause, text('`{word}` is not finished: {example}', { word: clauseWord(clause), example }));
+export function needs(low: Lowering, clause: Clause, example: string): void {
+  low.problem(
+    'line/not-understood',
+    clause,
+    text('`{word}` is not finished: {example}', { word: clauseWord(clause), example }),
+  );
 }
 
 function one(field: keyof Layer, dimension: DimensionName, example: string): ClauseReader {
@@ -37,9 +50,11 @@ function one(field: keyof Layer, dimension: DimensionName, example: string): Cla
   };
 }
 
-const flag = (field: keyof Layer): ClauseReader => (_low, _clause, _said, into) => {
-  (into as Record<string, unknown>)[field] = true;
-};
+const flag =
+  (field: keyof Layer): ClauseReader =>
+  (_low, _clause, _said, into) => {
+    (into as Record<string, unknown>)[field] = true;
+  };
 
 /** `at heel` */
 export function endAt(low: Lowering, said: Said): string | undefined {
@@ -81,17 +96,22 @@ const join: ClauseReader = (low, clause, said, into, path) => {
   const lap = known(firstAmount(low, said.values, 'length'));
   const at = partOf(said, 'at') === undefined ? undefined : pointIn(low, said, clause);
   low.place(`${path}.join`, clause);
-  into.joins = [...(into.joins ?? []), { kind, ...(lap === undefined ? {} : { lap }), ...(at === undefined ? {} : { at }) }];
+  into.joins = [
+    ...(into.joins ?? []),
+    { kind, ...(lap === undefined ? {} : { lap }), ...(at === undefined ? {} : { at }) },
+  ];
 };
 
-const fraction = (of: 'fibre' | 'resin'): ClauseReader => (low, clause, said, into) => {
-  const read = firstRead(said);
-  const amount = known(amountOf(low, read, 'ratio'));
-  if (read === undefined) needs(low, clause, of === 'fibre' ? 'fibre 36 % by weight' : 'resin 42 % by weight');
-  if (amount === undefined) return;
-  needBasis(low, amount, 'mixture', read);
-  into.fraction = { of, amount };
-};
+const fraction =
+  (of: 'fibre' | 'resin'): ClauseReader =>
+  (low, clause, said, into) => {
+    const read = firstRead(said);
+    const amount = known(amountOf(low, read, 'ratio'));
+    if (read === undefined) needs(low, clause, of === 'fibre' ? 'fibre 36 % by weight' : 'resin 42 % by weight');
+    if (amount === undefined) return;
+    needBasis(low, amount, 'mixture', read);
+    into.fraction = { of, amount };
+  };
 
 /** `perforate 2 mm every 50 mm` */
 const perforate: ClauseReader = (low, clause, said, into) => {
@@ -101,7 +121,11 @@ const perforate: ClauseReader = (low, clause, said, into) => {
   const pitch = known(amountOf(low, lengths[1], 'length'));
   if (lengths.length < 2 || !every) needs(low, clause, 'perforate 2 mm every 50 mm');
   if (pitch !== undefined && pitch.si < 1e-3) {
-    low.problem('unit/suspicious', lengths[1]?.node, text('holes every {pitch} leave no core: is the unit right?', { pitch }));
+    low.problem(
+      'unit/suspicious',
+      lengths[1]?.node,
+      text('holes every {pitch} leave no core: is the unit right?', { pitch }),
+    );
     return;
   }
   into.perforation = { ...(diameter === undefined ? {} : { diameter }), ...(pitch === undefined ? {} : { pitch }) };
@@ -116,9 +140,15 @@ const drop: ClauseReader = (low, clause, said, into) => {
 
 /** `score 1 mm every 30 mm` */
 const score: ClauseReader = (low, _clause, said, into) => {
-  const lengths = [...said.values, ...said.parts.flatMap((p) => p.values)].filter(({ argument }) => argument.kind === 'amount');
+  const lengths = [...said.values, ...said.parts.flatMap((p) => p.values)].filter(
+    ({ argument }) => argument.kind === 'amount',
+  );
   const [width, pitch, depth] = lengths.map((read: Read) => known(amountOf(low, read, 'length')));
-  into.score = { ...(width === undefined ? {} : { width }), ...(pitch === undefined ? {} : { pitch }), ...(depth === undefined ? {} : { depth }) };
+  into.score = {
+    ...(width === undefined ? {} : { width }),
+    ...(pitch === undefined ? {} : { pitch }),
+    ...(depth === undefined ? {} : { depth }),
+  };
 };
 
 const pieces: ClauseReader = (low, clause, said, into) => {
@@ -145,41 +175,81 @@ const warp: ClauseReader = (low, clause, said, into) => {
 const size: ClauseReader = () => undefined;
 
 const cloth: Readonly<Record<string, ClauseReader>> = {
-  tab, darts, turned, join, drop, warp,
+  tab,
+  darts,
+  turned,
+  join,
+  drop,
+  warp,
   oversize: one('oversize', 'length', 'oversize 35 mm'),
   lap: one('lap', 'length', 'lap 50 mm'),
   face: flag('faceDown'),
   fibre: fraction('fibre'),
   resin: fraction('resin'),
-  largest: size, smallest: size, net: size, to: size, centred: size, amount: size, once: size,
+  largest: size,
+  smallest: size,
+  net: size,
+  to: size,
+  centred: size,
+  amount: size,
+  once: size,
 };
 const core: Readonly<Record<string, ClauseReader>> = {
-  perforate, score, pieces, bedded, drop,
+  perforate,
+  score,
+  pieces,
+  bedded,
+  drop,
   inset: one('inset', 'length', 'inset 40 mm'),
   chamfer: one('chamfer', 'angle', 'chamfer 20 deg'),
-  sealed: flag('sealed'), seal: flag('sealed'),
-  centred: size, moisture: size, net: size, lap: size, join: size, clearance: size,
+  sealed: flag('sealed'),
+  seal: flag('sealed'),
+  centred: size,
+  moisture: size,
+  net: size,
+  lap: size,
+  join: size,
+  clearance: size,
 };
 const coat: Readonly<Record<string, ClauseReader>> = {
-  brush: (_l, _c, _s, into) => { into.applied = 'brush'; },
-  roller: (_l, _c, _s, into) => { into.applied = 'roller'; },
-  spray: (_l, _c, _s, into) => { into.applied = 'spray'; },
+  brush: (_l, _c, _s, into) => {
+    into.applied = 'brush';
+  },
+  roller: (_l, _c, _s, into) => {
+    into.applied = 'roller';
+  },
+  spray: (_l, _c, _s, into) => {
+    into.applied = 'spray';
+  },
   waxed: flag('waxed'),
   // `2 coats`
   amount: (low, _clause, said, into) => {
     const count = countOf(low, said.values[0]);
     if (count !== undefined && count > 0) into.coats = count;
   },
-  centred: size, catalyst: size, limit: size,
+  centred: size,
+  catalyst: size,
+  limit: size,
 };
 export const clauseWords: Readonly<Record<LayerKind, Readonly<Record<string, ClauseReader>>>> = {
-  ply: cloth, strip: cloth, patch: cloth, core, insert: core, coat,
+  ply: cloth,
+  strip: cloth,
+  patch: cloth,
+  core,
+  insert: core,
+  coat,
 };
 
 const typedElsewhere: ReadonlySet<string> = new Set(['note', 'accept', 'source', 'wrap', 'groove', 'over', 'shape']);
 
 /** Reads the clauses of a layer line into it. A word that may not stand there is reported with the nearest ones. */
-export function lowerClauses(low: Lowering, kind: LayerKind, clauses: readonly Clause[], into: Into, path: string): void {
+export function lowerClauses(
+  low: Lowering,
+  kind: LayerKind,
+  clauses: readonly Clause[],
+  into: Into,
+  path: string,
+): void {
   const readers = clauseWords[kind];
   const listed: { word: string; path: string }[] = [];
   for (const clause of clauses) {
@@ -198,10 +268,18 @@ export function lowerClauses(low: Lowering, kind: LayerKind, clauses: readonly C
     into.grooves = grooves.map((groove, i) => {
       const at = low.place(i === 0 ? `${path}.groove` : `${path}.groove.${i}`, groove);
       const sizes = sayAll(low, groove, groove.values, groove.parts);
-      const lengths = [...sizes.values, ...(partOf(sizes, 'by')?.values ?? [])].map((read) => known(amountOf(low, read, 'length')));
+      const lengths = [...sizes.values, ...(partOf(sizes, 'by')?.values ?? [])].map((read) =>
+        known(amountOf(low, read, 'length')),
+      );
       const strip = groove.strip?.$refText;
       if (strip === undefined && lengths.length === 0) needs(low, groove, 'groove for keel');
-      return { path: at, ...(strip === undefined ? {} : { strip }), ...(lengths[0] === undefined ? {} : { width: lengths[0] }), ...(lengths[1] === undefined ? {} : { depth: lengths[1] }), ...(clearance === undefined ? {} : { clearance }) };
+      return {
+        path: at,
+        ...(strip === undefined ? {} : { strip }),
+        ...(lengths[0] === undefined ? {} : { width: lengths[0] }),
+        ...(lengths[1] === undefined ? {} : { depth: lengths[1] }),
+        ...(clearance === undefined ? {} : { clearance }),
+      };
     });
   }
 }
@@ -214,58 +292,21 @@ function clearanceOf(low: Lowering, clauses: readonly Clause[]): Amount | undefi
 
 function reportClause(low: Lowering, kind: LayerKind, clause: Clause, word: string): void {
   if (word === '') return;
-  const near = nearestWords(word, [...Object.keys(clauseWords[kind]), 'wrap', 'groove', 'over', 'note', 'accept'].filter((w) => /^[a-z]/.test(w) && w !== 'amount'));
+  const near = nearestWords(
+    word,
+    [...Object.keys(clauseWords[kind]), 'wrap', 'groove', 'over', 'note', 'accept'].filter(
+      (w) => /^[a-z]/.test(w) && w !== 'amount',
+    ),
+  );
   const span = clause.$type === 'Phrase' ? propertySpan(clause, 'word') : nodeSpan(clause);
-  low.problem('line/not-understood', span, near.length === 0
-    ? text('`{word}` is no clause of a {kind}', { word, kind })
-    : text('`{word}` is no clause of a {kind}: is {near} meant?', { word, kind, near: near.join(' or ') }),
-    span === undefined || clause.$type !== 'Phrase' ? [] : near.map((w) => ({ title: `Write ${w}`, edits: [{ offset: span.offset, end: span.end, text: w }] })));
-}
-
-/** How far the piece goes; `net` where nothing is said. */
-export function lowerExtent(low: Lowering, kind: LayerKind, clauses: readonly Clause[], path: string): Extent {
-  for (const clause of clauses) {
-    if (clause.$type === 'WrapClause') {
-      const landing = evaluate(low, clause.landing);
-      const length = landing === undefined || landing === UNKNOWN ? landing : checked(low, landing, 'length', nodeSpan(clause.landing));
-      if (clause.target === undefined) needs(low, clause, 'wrap onto body by 25 mm');
-      else low.place(`${path}.wrap.target`, propertySpan(clause, 'target'));
-      if (clause.landing !== undefined) low.place(`${path}.wrap.landing`, clause.landing);
-      return {
-        kind: 'wrap', way: clause.way ?? 'onto',
-        ...(clause.target === undefined ? {} : { target: clause.target.$refText }),
-        ...(length === undefined ? {} : { landing: length }),
-      };
-    }
-    if (clause.$type === 'OverClause') {
-      if (clause.zone === undefined) needs(low, clause, 'over mount');
-      else return { kind: 'zone', zone: clause.zone.$refText };
-    }
-    if (clause.$type === 'ShapeClause') {
-      const shape = lowerShape(low, clause.shape);
-      const centre = centredIn(low, clauses);
-      return { kind: 'shape', ...(shape === undefined ? {} : { shape }), ...(centre === undefined ? {} : { centre }) };
-    }
-    if (clause.$type === 'Phrase' && clause.word === 'net') return { kind: 'net', typed: true };
-    if (clause.$type === 'PartClause' && clause.parts[0]?.prep === 'to' && namesTrim(clause.parts[0].values)) return { kind: 'to trim' };
-    if (clause.$type === 'AmountClause' && kind === 'strip') return stripExtent(low, lowerSaid(low, clause), clauses);
-  }
-  if (kind === 'strip') return { kind: 'strip' };
-  return { kind: 'net', typed: false };
-}
-
-const namesTrim = (values: readonly { $type: string }[]): boolean =>
-  values.some((value) => value.$type === 'WordArg' && (value as { word?: { $refText: string } }).word?.$refText === 'trim');
-
-/** `60 mm by 620 mm`: width, then length along the strip */
-function stripExtent(low: Lowering, said: Said, clauses: readonly Clause[]): Extent {
-  const width = known(firstAmount(low, said.values, 'length'));
-  const length = known(firstAmount(low, partOf(said, 'by')?.values ?? [], 'length'));
-  const centre = centredIn(low, clauses);
-  return { kind: 'strip', ...(width === undefined ? {} : { width }), ...(length === undefined ? {} : { length }), ...(centre === undefined ? {} : { centre }) };
-}
-
-function centredIn(low: Lowering, clauses: readonly Clause[]) {
-  const clause = clauses.find((c) => c.$type === 'Phrase' && c.word === 'centred');
-  return clause?.$type === 'Phrase' ? pointIn(low, lowerSaid(low, clause), clause) : undefined;
+  low.problem(
+    'line/not-understood',
+    span,
+    near.length === 0
+      ? text('`{word}` is no clause of a {kind}', { word, kind })
+      : text('`{word}` is no clause of a {kind}: is {near} meant?', { word, kind, near: near.join(' or ') }),
+    span === undefined || clause.$type !== 'Phrase'
+      ? []
+      : near.map((w) => ({ title: `Write ${w}`, edits: [{ offset: span.offset, end: span.end, text: w }] })),
+  );
 }

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
-import { type Amount, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { type Amount, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import { add, divide, isMismatch, multiply, type Quantity, subtract } from '../../calc/quantity/index.ts';
 import type { Expression, Let } from '../grammar/generated/ast.ts';
 import { readQuantity } from './amounts.ts';
@@ -54,7 +54,9 @@ export class Lets {
         continue;
       }
       const line = this.lines.get(current);
-      const needs = [...new Set(line?.value === undefined ? [] : lettersIn(line.value))].filter((n) => this.lines.has(n) && !this.values.has(n));
+      const needs = [...new Set(line?.value === undefined ? [] : lettersIn(line.value))].filter(
+        (n) => this.lines.has(n) && !this.values.has(n),
+      );
       if (needs.length === 0 || open.has(current)) {
         const cycle = needs.length > 0;
         if (cycle && line !== undefined) this.reportCycle(current, needs, line);
@@ -72,9 +74,13 @@ export class Lets {
 
   private reportCycle(name: string, needs: readonly string[], line: Let): void {
     const others = needs.filter((n) => n !== name);
-    const message = others.length === 0
-      ? text('`{name}` is worked out from itself', { name })
-      : text('`{name}` is worked out from `{other}`, and that from `{name}` again', { name, other: others[0] as string });
+    const message =
+      others.length === 0
+        ? text('`{name}` is worked out from itself', { name })
+        : text('`{name}` is worked out from `{other}`, and that from `{name}` again', {
+            name,
+            other: others[0] as string,
+          });
     this.low.problem('name/cyclic', propertySpan(line, 'value') ?? line, message);
   }
 }
@@ -118,7 +124,13 @@ export function evaluate(low: Lowering, expression: Expression | undefined, lets
     const reckon = { '+': add, '-': subtract, '*': multiply, '/': divide }[operation.operator];
     const result = reckon(value, right);
     if (isMismatch(result)) {
-      low.problem(result.because === 'not-finite' || result.because === 'division-by-zero' ? 'unit/suspicious' : 'unit/wrong-dimension', operation, result.message);
+      low.problem(
+        result.because === 'not-finite' || result.because === 'division-by-zero'
+          ? 'unit/suspicious'
+          : 'unit/wrong-dimension',
+        operation,
+        result.message,
+      );
       return undefined;
     }
     value = result;
@@ -129,8 +141,12 @@ export function evaluate(low: Lowering, expression: Expression | undefined, lets
 function letValue(low: Lowering, name: string, where: AstNode, lets: Lets | undefined): Value {
   if (lets?.has(name) === true) return lets.valueOf(name);
   const known = lets?.names() ?? [];
-  low.problem('name/unknown', where, known.length === 0
-    ? text('there is no `let {name} = ...` in this recipe', { name })
-    : text('there is no `let {name}`; this recipe has {known}', { name, known: known.slice(0, 6).join(', ') }));
+  low.problem(
+    'name/unknown',
+    where,
+    known.length === 0
+      ? text('there is no `let {name} = ...` in this recipe', { name })
+      : text('there is no `let {name}`; this recipe has {known}', { name, known: known.slice(0, 6).join(', ') }),
+  );
   return undefined;
 }

@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import { type Text, text } from '../../calc/figure/figure.ts';
 import type { EntryKey, Place } from '../../calc/model/index.ts';
 import type { Lets } from './lets.ts';
-import { type Span, headSpan, nodeSpan } from './places.ts';
+import { headSpan, nodeSpan, type Span } from './places.ts';
 import type { AcceptLine, Fix, Problem } from './problem.ts';
 
 /** What one entry is lowered with: it collects places, problems and accepted rules. Lowering never throws and never fails. */
@@ -40,7 +40,8 @@ export class Lowering {
     for (let i = 1; i <= 30; i++) {
       const at = i === 1 ? path : `${path}~${i}`;
       const there = this.places.get(at);
-      if (there === undefined || span === undefined || (there.offset === span.offset && there.end === span.end)) return this.place(at, span);
+      if (there === undefined || span === undefined || (there.offset === span.offset && there.end === span.end))
+        return this.place(at, span);
     }
     return path;
   }

@@ -1,87 +1,26 @@
-import type { Amount, ClothLayer, ClothStyle, Material, Price, PricePer } from '../../calc/model/index.ts';
+import type { Amount, Material } from '../../calc/model/index.ts';
 import { UNKNOWN } from '../../calc/model/index.ts';
-import { text } from '../../calc/figure/figure.ts';
 import { amountOf, firstAmount, partOf, type Said, spanOfRead, textOf, wordAt } from './arguments.ts';
+import { layers, price, roll, sheet, sleeve } from './cloth-facts.ts';
 import {
-  amountReader, append, byLengths, conditionReader, factFrom, type FactLine, type FactReader, firstRead, flagReader, incomplete, needBasis, put, wordReader,
+  amountReader,
+  append,
+  conditionReader,
+  type FactLine,
+  type FactReader,
+  factFrom,
+  firstRead,
+  flagReader,
+  incomplete,
+  needBasis,
+  put,
+  wordReader,
 } from './facts.ts';
 import type { Lowering } from './lowering.ts';
-import { aboveZero } from './plausible.ts';
 
 type Reader = FactReader<Material>;
 
 const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
-
-const styles: ReadonlySet<string> = new Set(['random', 'woven', 'stitched', 'uni', 'braid']);
-
-/** `layers stitched 0 deg 280 g/m2, 45 deg 200 g/m2`; without a style one direction is `uni`, more are `stitched`. */
-const layers: Reader = (low, line, into) => {
-  const directions: ClothLayer[] = [];
-  const word = wordAt(line.points[0]?.values ?? []);
-  if (word !== undefined && !styles.has(word)) {
-    low.problem('line/not-understood', line.node, text('`{word}` is no way to make cloth: random, woven, stitched, uni or braid', { word }));
-  }
-  for (const point of line.points) {
-    const amounts = point.values.filter(({ argument }) => argument.kind === 'amount');
-    const angled = amounts.find(({ argument }) => argument.kind === 'amount' && argument.amount.dimension.angle === 1);
-    const weight = known(amountOf(low, amounts.find((a) => a !== angled), 'areal weight'));
-    const angle = known(amountOf(low, angled, 'angle'));
-    if (weight !== undefined) directions.push(angle === undefined ? { arealWeight: weight } : { angle, arealWeight: weight });
-  }
-  if (directions.length === 0) {
-    if (line.points.length === 0) incomplete(low, line, 'layers woven 0 deg 100 g/m2, 90 deg 100 g/m2');
-    return;
-  }
-  const style = (styles.has(word ?? '') ? word : directions.length === 1 ? 'uni' : 'stitched') as ClothStyle;
-  if (style !== 'random' && directions.some((d) => d.angle === undefined)) {
-    if (style !== 'uni') low.problem('line/not-understood', line.node, text('a {style} cloth says the direction of each of its layers: layers {style} 0 deg 100 g/m2, 90 deg 100 g/m2', { style }));
-  }
-  put(into, 'cloth', factFrom(low, line, { style, layers: directions }));
-};
-
-const roll: Reader = (low, line, into) => {
-  const { first, second } = byLengths(low, line.points[0]);
-  if (first === undefined) return line.points.length === 0 ? incomplete(low, line, 'roll 1270 mm by 50 m') : undefined;
-  if (!aboveZero(low, first, spanOfRead(line.points[0]?.values[0])) || !aboveZero(low, second, spanOfRead(line.points[0]?.parts[0]?.values[0]))) return;
-  put(into, 'roll', factFrom(low, line, { width: first, ...(second === undefined ? {} : { length: second }) }));
-};
-
-const sleeve: Reader = (low, line, into) => {
-  const { first, second } = byLengths(low, line.points[0]);
-  if (first !== undefined) put(into, 'sleeve', factFrom(low, line, { bore: first, ...(second === undefined ? {} : { length: second }) }));
-};
-
-const sheet: Reader = (low, line, into) => {
-  const { first, second } = byLengths(low, line.points[0]);
-  if (first === undefined || second === undefined) return incomplete(low, line, 'sheet 1220 mm by 2440 mm');
-  if (aboveZero(low, first, line.points[0] && spanOfRead(line.points[0].values[0])) && aboveZero(low, second, spanOfRead(line.points[0]?.parts[0]?.values[0]))) {
-    put(into, 'sheet', factFrom(low, line, { length: first, width: second }));
-  }
-};
-
-const perLength: Readonly<Record<number, PricePer>> = { 0: 'piece', [-1]: 'length', [-2]: 'area', [-3]: 'volume' };
-
-/** `9.80 EUR/m2`, `21 EUR/m2 at 12 mm`, `0.60 EUR/m`, `?` */
-const price: Reader = (low, line, into) => {
-  const prices = line.points.flatMap((point) => {
-    const read = firstRead(point);
-    const argument = read?.argument;
-    if (argument?.kind === 'unknown') return [factFrom<Price>(low, line, UNKNOWN)];
-    if (argument?.kind !== 'amount') return [];
-    const { dimension } = argument.amount;
-    const per: PricePer | undefined = dimension.mass === -1 && dimension.length === 0 ? 'mass' : dimension.mass === 0 ? perLength[dimension.length] : undefined;
-    if (dimension.money !== 1 || per === undefined || dimension.time !== 0) {
-      low.problem('unit/wrong-dimension', read?.node, text('expected a price, for instance 5.10 EUR/m2, 15 EUR/kg or 2 EUR/each; found {found}', { found: argument.amount }));
-      return [];
-    }
-    const checked = known(amountOf(low, read, per === 'piece' ? 'price per piece' : `price per ${per}`));
-    const thickness = known(firstAmount(low, partOf(point, 'at')?.values ?? [], 'length'));
-    if (checked === undefined) return [];
-    return [factFrom<Price>(low, line, { amount: checked, per, ...(thickness === undefined ? {} : { thickness }) })];
-  });
-  if (line.points.length === 0) return incomplete(low, line, 'price 5.10 EUR/m2');
-  if (prices.length > 0) append(into, 'prices', prices);
-};
 
 function fraction(of: 'fibre' | 'resin'): Reader {
   return (low, line, into) => {
@@ -91,10 +30,13 @@ function fraction(of: 'fibre' | 'resin'): Reader {
       if (amount === undefined) continue;
       needBasis(low, amount, 'mixture', read);
       // `52 % by volume infused`: the process stands behind the basis
-      const process = [...point.values, ...point.parts.flatMap((p) => p.values)].flatMap(({ argument }) => (argument.kind === 'word' ? [argument.word] : []))[0];
+      const process = [...point.values, ...point.parts.flatMap((p) => p.values)].flatMap(({ argument }) =>
+        argument.kind === 'word' ? [argument.word] : [],
+      )[0];
       append(into, 'fractions', [factFrom(low, line, { of, amount, ...(process === undefined ? {} : { process }) })]);
     }
-    if (line.points.length === 0) incomplete(low, line, of === 'fibre' ? 'fraction 52 % by volume infused' : 'resin 42 % by weight');
+    if (line.points.length === 0)
+      incomplete(low, line, of === 'fibre' ? 'fraction 52 % by volume infused' : 'resin 42 % by weight');
   };
 }
 
@@ -110,23 +52,37 @@ const mix: Reader = (low, line, into) => {
   const basis = word === 'weight' ? 'by weight' : word === 'volume' ? 'by volume' : undefined;
   if (basis === undefined) {
     const end = spanOfRead(point.values[0])?.end;
-    low.problem('unit/no-basis', line.node, 'a mixing ratio says by what: by weight or by volume',
-      end === undefined ? [] : ['by weight', 'by volume'].map((words) => ({ title: `Write ${words}`, edits: [{ offset: end, end, text: ` ${words}` }] })));
+    low.problem(
+      'unit/no-basis',
+      line.node,
+      'a mixing ratio says by what: by weight or by volume',
+      end === undefined
+        ? []
+        : ['by weight', 'by volume'].map((words) => ({
+            title: `Write ${words}`,
+            edits: [{ offset: end, end, text: ` ${words}` }],
+          })),
+    );
   }
   put(into, 'mix', factFrom(low, line, { ratio: ratio.parts, ...(basis === undefined ? {} : { basis }) }));
 };
 
 /** `catalyst mekp_50 1.5 % by weight, 1 % to 2.5 % by weight` */
 const catalyst: Reader = (low, line, into) => {
-  if (line.material === undefined) return incomplete(low, line, 'catalyst mekp_50 1.5 % by weight, 1 % to 2.5 % by weight');
+  if (line.material === undefined)
+    return incomplete(low, line, 'catalyst mekp_50 1.5 % by weight, 1 % to 2.5 % by weight');
   const doses = line.points.map((point) => readDose(low, point));
   const dose = doses.find((d) => d.high === undefined)?.low;
   const range = doses.find((d) => d.high !== undefined && d.low !== undefined);
-  put(into, 'catalyst', factFrom(low, line, {
-    material: line.material,
-    ...(dose === undefined ? {} : { dose }),
-    ...(range?.low === undefined || range.high === undefined ? {} : { range: { low: range.low, high: range.high } }),
-  }));
+  put(
+    into,
+    'catalyst',
+    factFrom(low, line, {
+      material: line.material,
+      ...(dose === undefined ? {} : { dose }),
+      ...(range?.low === undefined || range.high === undefined ? {} : { range: { low: range.low, high: range.high } }),
+    }),
+  );
 };
 
 function readDose(low: Lowering, point: Said): { low?: Amount; high?: Amount } {
@@ -142,7 +98,8 @@ function readDose(low: Lowering, point: Said): { low?: Amount; high?: Amount } {
 const filler: Reader = (low, line, into) => {
   const read = line.points[0] && firstRead(line.points[0]);
   const share = known(amountOf(low, read, 'ratio'));
-  if (line.material === undefined || share === undefined) return incomplete(low, line, 'filler colloidal_silica 4 % by weight');
+  if (line.material === undefined || share === undefined)
+    return incomplete(low, line, 'filler colloidal_silica 4 % by weight');
   needBasis(low, share, 'mixture', read);
   append(into, 'fillers', [factFrom(low, line, { material: line.material, share })]);
 };
@@ -172,13 +129,22 @@ const dry: Reader = (low, line, into) => {
   const temperature = known(firstAmount(low, partOf(point, 'at')?.values ?? [], 'temperature'));
   const use = line.points.find((p) => wordAt(p.values) === 'use');
   const useWithin = use && known(firstAmount(low, partOf(use, 'within')?.values ?? [], 'time'));
-  put(into, 'dry', factFrom(low, line, { time, ...(temperature === undefined ? {} : { temperature }), ...(useWithin === undefined ? {} : { useWithin }) }));
+  put(
+    into,
+    'dry',
+    factFrom(low, line, {
+      time,
+      ...(temperature === undefined ? {} : { temperature }),
+      ...(useWithin === undefined ? {} : { useWithin }),
+    }),
+  );
 };
 
 /** `open 90 min at 23 degC` of a resin, `open 1.5 %` of a perforated film */
 const open: Reader = (low, line, into) => {
   const first = line.points[0] && firstRead(line.points[0]);
-  if (first?.argument.kind === 'amount' && first.argument.amount.unit === '%') amountReader<Material>('openArea', 'ratio', 'open 1.5 %')(low, line, into);
+  if (first?.argument.kind === 'amount' && first.argument.amount.unit === '%')
+    amountReader<Material>('openArea', 'ratio', 'open 1.5 %')(low, line, into);
   else conditionReader<Material>('openTime', 'time', 'open 90 min at 23 degC')(low, line, into);
 };
 
@@ -187,16 +153,22 @@ const coverage: Reader = (low, line, into) => {
   const read = line.points[0] && firstRead(line.points[0]);
   const argument = read?.argument;
   if (argument?.kind === 'unknown') put(into, 'coverage', factFrom(low, line, UNKNOWN));
-  if (argument?.kind !== 'amount') return argument === undefined ? incomplete(low, line, 'coverage 12 m2/L') : undefined;
+  if (argument?.kind !== 'amount')
+    return argument === undefined ? incomplete(low, line, 'coverage 12 m2/L') : undefined;
   const { length, mass } = argument.amount.dimension;
-  const name = mass === -1 && length === 2 ? 'coverage' : mass === 0 && length === -1 ? 'coverage by volume' : 'areal weight';
+  const name =
+    mass === -1 && length === 2 ? 'coverage' : mass === 0 && length === -1 ? 'coverage by volume' : 'areal weight';
   put(into, 'coverage', factFrom(low, line, known(amountOf(low, read, name))));
 };
 
 /** `use within 1 h` */
 const use: Reader = (low, line, into) => {
   const point = line.points[0];
-  put(into, 'useWithin', factFrom(low, line, point && known(firstAmount(low, partOf(point, 'within')?.values ?? [], 'time'))));
+  put(
+    into,
+    'useWithin',
+    factFrom(low, line, point && known(firstAmount(low, partOf(point, 'within')?.values ?? [], 'time'))),
+  );
 };
 
 const ignoredSource: Reader = (low, line, into) => {
@@ -208,7 +180,19 @@ const ignoredSource: Reader = (low, line, into) => {
 /** Every word of a material block. Which of them make sense for a kind of material is said by language/words. */
 export const materialFacts: Readonly<Record<string, Reader>> = {
   fibre: wordReader('fibre', 'fibre e_glass'),
-  layers, roll, sleeve, sheet, price, mix, catalyst, filler, dry, open, coverage, use, vacuum,
+  layers,
+  roll,
+  sleeve,
+  sheet,
+  price,
+  mix,
+  catalyst,
+  filler,
+  dry,
+  open,
+  coverage,
+  use,
+  vacuum,
   fraction: fraction('fibre'),
   resin: fraction('resin'),
   from: wordReader('madeFrom', 'from epoxy_laminating'),

@@ -1,5 +1,13 @@
-import { type Amount, type Edge, type Part, type PlacedShape, type PlacePoint, UNKNOWN, type Zone } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import {
+  type Amount,
+  type Edge,
+  type Part,
+  type PlacedShape,
+  type PlacePoint,
+  UNKNOWN,
+  type Zone,
+} from '../../calc/model/index.ts';
 import type { Clause, OutlineLine, PartBlock, Zone as ZoneNode } from '../grammar/generated/ast.ts';
 import { amountOf, firstAmount, lowerSaid, partOf, type Said, wordAt } from './arguments.ts';
 import { clauseWord } from './clauses.ts';
@@ -45,7 +53,8 @@ const ends: Reader = (low, line, into) => {
 const trim: Reader = (low, line, into) => {
   const point = line.points[0];
   const amount = point && firstAmount(low, point.values, 'length');
-  if (point === undefined || point.values.length < 2 || wordAt(point.values) !== 'allowance') incomplete(low, line, 'trim allowance 25 mm');
+  if (point === undefined || point.values.length < 2 || wordAt(point.values) !== 'allowance')
+    incomplete(low, line, 'trim allowance 25 mm');
   else put(into, 'trimAllowance', amount);
 };
 
@@ -53,11 +62,16 @@ const trim: Reader = (low, line, into) => {
 const sides: Reader = (low, line, into) => {
   const point = line.points[0];
   const height = point && known(firstAmount(low, point.values, 'length'));
-  if (point === undefined || height === undefined) return point === undefined ? incomplete(low, line, 'sides 110 mm at 5 deg, radius 12 mm') : undefined;
+  if (point === undefined || height === undefined)
+    return point === undefined ? incomplete(low, line, 'sides 110 mm at 5 deg, radius 12 mm') : undefined;
   const angle = known(firstAmount(low, partOf(point, 'at')?.values ?? [], 'angle'));
   const rounded = line.points.find((p) => wordAt(p.values) === 'radius');
   const radius = rounded && known(firstAmount(low, rounded.values, 'length'));
-  put(into, 'sides', { height, ...(angle === undefined ? {} : { angle }), ...(radius === undefined ? {} : { radius }) });
+  put(into, 'sides', {
+    height,
+    ...(angle === undefined ? {} : { angle }),
+    ...(radius === undefined ? {} : { radius }),
+  });
 };
 
 /** `cosmetic tool face` */
@@ -81,19 +95,42 @@ const partFacts: Readonly<Record<string, Reader>> = { edge, ends, trim, sides, c
 export function lowerPart(low: Lowering, block: PartBlock, path: string, replaced: OutlineLine | undefined): Part {
   low.placeHead(path, block);
   const facts: Mutable<PartFacts> = {};
-  lowerFacts(low, block.items.filter((item) => item.$type === 'Fact'), partFacts, facts, 'a part', `${path}.`);
-  const remarks = lowerRemarks(low, path, block.remarks, block.items.filter((item) => item.$type === 'Note'), true);
+  lowerFacts(
+    low,
+    block.items.filter((item) => item.$type === 'Fact'),
+    partFacts,
+    facts,
+    'a part',
+    `${path}.`,
+  );
+  const remarks = lowerRemarks(
+    low,
+    path,
+    block.remarks,
+    block.items.filter((item) => item.$type === 'Note'),
+    true,
+  );
   const outlines = block.items.filter((item) => item.$type === 'OutlineLine');
   const line = replaced ?? outlines[0];
-  if (outlines[1] !== undefined) low.problem('name/duplicate', outlines[1], 'a part has one outline; this is the second');
+  if (outlines[1] !== undefined)
+    low.problem('name/duplicate', outlines[1], 'a part has one outline; this is the second');
   const outline = lowerOutline(low, `${path}.outline`, line);
-  const cutouts = block.items.filter((item) => item.$type === 'CutoutLine').map((item, i) => {
-    const at = low.place(`${path}.cutouts.${i}`, item);
-    if (item.shape === undefined) low.problem('line/not-understood', item, 'a cutout needs its shape: cutout circle 60 mm, centred at (0 mm, 0 mm)');
-    lowerRemarks(low, at, item.clauses);
-    return placedShape(low, at, lowerShape(low, item.shape), item.clauses);
-  });
-  const zones = block.items.filter((item) => item.$type === 'Zone').flatMap((zone, i) => lowerZone(low, `${path}.zones.${i}`, zone));
+  const cutouts = block.items
+    .filter((item) => item.$type === 'CutoutLine')
+    .map((item, i) => {
+      const at = low.place(`${path}.cutouts.${i}`, item);
+      if (item.shape === undefined)
+        low.problem(
+          'line/not-understood',
+          item,
+          'a cutout needs its shape: cutout circle 60 mm, centred at (0 mm, 0 mm)',
+        );
+      lowerRemarks(low, at, item.clauses);
+      return placedShape(low, at, lowerShape(low, item.shape), item.clauses);
+    });
+  const zones = block.items
+    .filter((item) => item.$type === 'Zone')
+    .flatMap((zone, i) => lowerZone(low, `${path}.zones.${i}`, zone));
   return { path, ...(outline === undefined ? {} : { outline }), cutouts, zones, ...facts, ...remarks };
 }
 
@@ -101,7 +138,12 @@ function lowerOutline(low: Lowering, path: string, line: OutlineLine | undefined
   if (line === undefined) return undefined;
   low.place(path, line);
   lowerRemarks(low, path, line.clauses);
-  if (line.shape === undefined) low.problem('line/not-understood', line, 'the outline needs its shape: outline rounded 800 mm by 400 mm corner 60 mm');
+  if (line.shape === undefined)
+    low.problem(
+      'line/not-understood',
+      line,
+      'the outline needs its shape: outline rounded 800 mm by 400 mm corner 60 mm',
+    );
   return lowerShape(low, line.shape);
 }
 
@@ -109,13 +151,22 @@ function lowerZone(low: Lowering, path: string, zone: ZoneNode): Zone[] {
   low.place(path, zone);
   const remarks = lowerRemarks(low, path, zone.clauses);
   if (zone.name === undefined || zone.shape === undefined) {
-    low.problem('line/not-understood', zone, 'a zone has a name and a shape: zone mount rounded 260 mm by 180 mm corner 40 mm, centred at (0 mm, 0 mm)');
+    low.problem(
+      'line/not-understood',
+      zone,
+      'a zone has a name and a shape: zone mount rounded 260 mm by 180 mm corner 40 mm, centred at (0 mm, 0 mm)',
+    );
     if (zone.name === undefined) return [];
   }
   return [{ name: zone.name, ...placedShape(low, path, lowerShape(low, zone.shape), zone.clauses), ...remarks }];
 }
 
-function placedShape(low: Lowering, path: string, shape: PlacedShape['shape'], clauses: readonly Clause[]): PlacedShape {
+function placedShape(
+  low: Lowering,
+  path: string,
+  shape: PlacedShape['shape'],
+  clauses: readonly Clause[],
+): PlacedShape {
   const centre = centreOf(low, clauses);
   return { path, ...(shape === undefined ? {} : { shape }), ...(centre === undefined ? {} : { centre }) };
 }
@@ -130,7 +181,10 @@ export function centreOf(low: Lowering, clauses: readonly Clause[]): PlacePoint 
 export function pointIn(low: Lowering, said: Said, clause: Clause): PlacePoint | undefined {
   const argument = (partOf(said, 'at')?.values ?? said.values)[0]?.argument;
   if (argument?.kind === 'point') return argument.point;
-  low.problem('line/not-understood', clause, text('`{word}` is followed by a place: centred at (210 mm from heel, 0 mm)', { word: clauseWord(clause) }));
+  low.problem(
+    'line/not-understood',
+    clause,
+    text('`{word}` is followed by a place: centred at (210 mm from heel, 0 mm)', { word: clauseWord(clause) }),
+  );
   return undefined;
 }
-

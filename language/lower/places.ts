@@ -66,7 +66,8 @@ function headOf(cst: CstNode): Span {
 /** Where a property of a node stands, if the line says it. */
 export function propertySpan(node: AstNode, property: string, index?: number): Span | undefined {
   const cst = node.$cstNode;
-  if (cst === undefined || (node as unknown as Readonly<Record<string, unknown>>)[property] === undefined) return undefined;
+  if (cst === undefined || (node as unknown as Readonly<Record<string, unknown>>)[property] === undefined)
+    return undefined;
   return new SpanOnDemand(() => trimmed(GrammarUtils.findNodeForProperty(cst, property, index) ?? cst));
 }
 

@@ -37,15 +37,31 @@ const bounds: Partial<Record<DimensionName, readonly [least: number, most: numbe
 const neverZero: ReadonlySet<DimensionName> = new Set(['areal weight', 'density', 'viscosity', 'permeability']);
 
 /** Gives the quantity back, or reports how far it is out and gives nothing. */
-export function plausible(low: Lowering, quantity: Quantity, expected: DimensionName, where: Span | undefined): Quantity | undefined {
+export function plausible(
+  low: Lowering,
+  quantity: Quantity,
+  expected: DimensionName,
+  where: Span | undefined,
+): Quantity | undefined {
   const range = bounds[expected];
   if (range === undefined) return quantity;
   const [least, most] = range;
   if (quantity.si >= least && quantity.si <= most && !(quantity.si === 0 && neverZero.has(expected))) return quantity;
-  const shown = (si: number): Quantity => siQuantity(si, namedDimension(expected), { currency: quantity.currency, difference: quantity.difference });
-  low.problem('unit/suspicious', where, quantity.si < least
-    ? text('{found} is less than anything of this kind can be (at least {least}): is the unit right?', { found: quantity, least: shown(least) })
-    : text('{found} is more than anything of this kind can be (at most {most}): is the unit right?', { found: quantity, most: shown(most) }));
+  const shown = (si: number): Quantity =>
+    siQuantity(si, namedDimension(expected), { currency: quantity.currency, difference: quantity.difference });
+  low.problem(
+    'unit/suspicious',
+    where,
+    quantity.si < least
+      ? text('{found} is less than anything of this kind can be (at least {least}): is the unit right?', {
+          found: quantity,
+          least: shown(least),
+        })
+      : text('{found} is more than anything of this kind can be (at most {most}): is the unit right?', {
+          found: quantity,
+          most: shown(most),
+        }),
+  );
   return undefined;
 }
 

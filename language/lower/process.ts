@@ -1,7 +1,13 @@
-import { type Lay, type Process, type Step, UNKNOWN } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { type Lay, type Process, type Step, UNKNOWN } from '../../calc/model/index.ts';
 import type {
-  Check, Clause, Lay as LayNode, Port, Process as ProcessNode, ProcessLine, Step as StepNode,
+  Check,
+  Clause,
+  Lay as LayNode,
+  Port,
+  ProcessLine,
+  Process as ProcessNode,
+  Step as StepNode,
 } from '../grammar/generated/ast.ts';
 import { verb as verbNamed } from '../words/index.ts';
 import { amountOf, lowerArgument, lowerSaid, phrasesOf, plain, type Said, sayAll, wordAt } from './arguments.ts';
@@ -12,34 +18,56 @@ import type { Lowering } from './lowering.ts';
 import { Overrides } from './overrides.ts';
 import { headSpan, propertySpan } from './places.ts';
 import { lowerRemarks, reportOpenText } from './remarks.ts';
-import { reportStrayWords } from './stray.ts';
 import { checkHead, checkStepClause, knownVerb } from './step-words.ts';
+import { reportStrayWords } from './stray.ts';
 import { reportUnknownLine } from './unknown.ts';
 
 type StepLine = Exclude<ProcessLine, { $type: 'Change' | 'Without' | 'Note' | 'Junk' }>;
 
 /** `base`: the process that this one is like; its steps come first, those with the same verb and name are replaced. */
-export function lowerProcess(low: Lowering, node: ProcessNode, path: string, overrides: Overrides, base?: Process): Process {
+export function lowerProcess(
+  low: Lowering,
+  node: ProcessNode,
+  path: string,
+  overrides: Overrides,
+  base?: Process,
+): Process {
   low.placeHead(path, node);
   if (node.kind === undefined && base === undefined) {
-    low.problem('line/not-understood', low.places.get(path), 'which process? process infusion, hand, bagged or prepreg with RESIN at 20 degC {');
+    low.problem(
+      'line/not-understood',
+      low.places.get(path),
+      'which process? process infusion, hand, bagged or prepreg with RESIN at 20 degC {',
+    );
   }
   if (node.resin !== undefined) low.place(`${path}.resin`, propertySpan(node, 'resin'));
-  else if (/\bwith\s*$/.test(headText(node))) low.problem('line/not-understood', low.places.get(path), 'which resin stands behind `with`? process infusion with epoxy_slow at 23 degC {');
+  else if (/\bwith\s*$/.test(headText(node)))
+    low.problem(
+      'line/not-understood',
+      low.places.get(path),
+      'which resin stands behind `with`? process infusion with epoxy_slow at 23 degC {',
+    );
   const process: Mutable<Process> = {
     path,
     ...(base?.kind === undefined ? {} : { kind: base.kind }),
     ...(base?.resin === undefined ? {} : { resin: base.resin }),
     ...(base?.temperature === undefined ? {} : { temperature: base.temperature }),
     steps: [],
-    ...lowerRemarks(low, path, node.remarks, node.steps.filter((line) => line.$type === 'Note'), true),
+    ...lowerRemarks(
+      low,
+      path,
+      node.remarks,
+      node.steps.filter((line) => line.$type === 'Note'),
+      true,
+    ),
   };
   if (node.kind !== undefined) process.kind = node.kind;
   if (node.resin !== undefined) process.resin = node.resin.$refText;
   if (node.temperature !== undefined) {
     low.place(`${path}.temperature`, node.temperature);
     const argument = lowerArgument(low, node.temperature);
-    const temperature = argument === undefined ? undefined : amountOf(low, { argument, node: node.temperature }, 'temperature');
+    const temperature =
+      argument === undefined ? undefined : amountOf(low, { argument, node: node.temperature }, 'temperature');
     if (temperature !== undefined && temperature !== UNKNOWN) process.temperature = temperature;
   }
   const own = lowerSteps(low, node.steps, path, overrides);
@@ -65,7 +93,10 @@ export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: s
   const steps: Step[] = [];
   lines.forEach((line, index) => {
     if (line.$type === 'Note' || line.$type === 'Change' || line.$type === 'Without') return;
-    if (line.$type !== 'Port' && line.$type !== 'Lay' && line.$type !== 'Check' && line.$type !== 'Step') return reportUnknownLine(low, line, 'recipe');
+    if (line.$type !== 'Port' && line.$type !== 'Lay' && line.$type !== 'Check' && line.$type !== 'Step') {
+      reportUnknownLine(low, line, 'recipe');
+      return;
+    }
     const name = line.$type === 'Port' ? (line.name ?? line.verb) : line.verb;
     if (outer.without(name) || inner.without(name)) return;
     const changes = [...outer.changesOf(name), ...inner.changesOf(name)];
@@ -74,11 +105,22 @@ export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: s
   return steps;
 }
 
-function lowerStep(low: Lowering, line: StepLine, path: string, clauses: readonly Clause[], overrides: Overrides): Step {
+function lowerStep(
+  low: Lowering,
+  line: StepLine,
+  path: string,
+  clauses: readonly Clause[],
+  overrides: Overrides,
+): Step {
   if (line.$type === 'Step' && line.steps.length > 0) low.placeHead(path, line);
   else low.place(path, line);
   const step: Mutable<Step> = {
-    path, verb: line.verb, arguments: [], phrases: [], clauses: [], ...lowerRemarks(low, path, clauses),
+    path,
+    verb: line.verb,
+    arguments: [],
+    phrases: [],
+    clauses: [],
+    ...lowerRemarks(low, path, clauses),
   };
   if (line.$type === 'Port') readPort(low, line, step);
   else if (line.$type === 'Lay') readLay(low, line, step);
@@ -108,8 +150,16 @@ function saidIn(low: Lowering, clause: Clause): Said {
 
 /** `feed f1 spiral_10 from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)` */
 function readPort(low: Lowering, line: Port, step: Mutable<Step>): void {
-  const example = line.verb === 'feed' ? 'feed f1 spiral_10 from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)' : 'vent v1 spiral_10 perimeter, 60 mm outside';
-  if (line.name === undefined) low.problem('line/not-understood', line, text('a {verb} has a name and what it is made of: {example}', { verb: line.verb, example }));
+  const example =
+    line.verb === 'feed'
+      ? 'feed f1 spiral_10 from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)'
+      : 'vent v1 spiral_10 perimeter, 60 mm outside';
+  if (line.name === undefined)
+    low.problem(
+      'line/not-understood',
+      line,
+      text('a {verb} has a name and what it is made of: {example}', { verb: line.verb, example }),
+    );
   else {
     step.name = line.name;
     low.place(`${step.path}.name`, propertySpan(line, 'name'));
@@ -117,7 +167,8 @@ function readPort(low: Lowering, line: Port, step: Mutable<Step>): void {
   if (line.material !== undefined) {
     step.material = line.material.$refText;
     low.place(`${step.path}.material`, propertySpan(line, 'material'));
-  } else if (line.name !== undefined) low.problem('line/not-understood', line, text('what is {name} made of? {example}', { name: line.name, example }));
+  } else if (line.name !== undefined)
+    low.problem('line/not-understood', line, text('what is {name} made of? {example}', { name: line.name, example }));
   const said = sayAll(low, line, line.values, line.parts);
   checkHead(low, said, line.verb);
   say(step, said);
@@ -127,16 +178,26 @@ function readLay(low: Lowering, line: LayNode, step: Mutable<Step>): void {
   const first = line.first?.$refText;
   const last = line.last?.$refText;
   const resin = line.resin?.$refText;
-  if (line.whole === undefined && first === undefined) low.problem('line/not-understood', line, 'what is laid? lay outer to body, lay rest, or lay stack');
+  if (line.whole === undefined && first === undefined)
+    low.problem('line/not-understood', line, 'what is laid? lay outer to body, lay rest, or lay stack');
   const lay: Lay = {
-    what: line.whole ?? 'layers', ...(first === undefined ? {} : { first }), ...(last === undefined ? {} : { last }), ...(resin === undefined ? {} : { resin }),
+    what: line.whole ?? 'layers',
+    ...(first === undefined ? {} : { first }),
+    ...(last === undefined ? {} : { last }),
+    ...(resin === undefined ? {} : { resin }),
   };
   step.lay = lay;
-  for (const property of ['first', 'last', 'resin'] as const) if (line[property] !== undefined) low.place(`${step.path}.${property}`, propertySpan(line, property));
+  for (const property of ['first', 'last', 'resin'] as const)
+    if (line[property] !== undefined) low.place(`${step.path}.${property}`, propertySpan(line, property));
 }
 
 function readCheck(low: Lowering, line: Check, step: Mutable<Step>): void {
-  if (line.text === undefined && line.test === undefined) low.problem('line/not-understood', line, 'what is checked? check "No bridging at the edge.", or check barcol >= 35');
+  if (line.text === undefined && line.test === undefined)
+    low.problem(
+      'line/not-understood',
+      line,
+      'what is checked? check "No bridging at the edge.", or check barcol >= 35',
+    );
   if (line.text !== undefined) {
     step.text = line.text;
     reportOpenText(low, line);

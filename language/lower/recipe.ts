@@ -1,24 +1,32 @@
-import type { Expectation, Load, Recipe } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
-import type { Fact, Junk, Let, OutlineLine, Recipe as RecipeNode, RecipeItem, Size, SizeItem } from '../grammar/generated/ast.ts';
+import type { Expectation, Load, Recipe } from '../../calc/model/index.ts';
+import type {
+  Fact,
+  Junk,
+  Let,
+  OutlineLine,
+  RecipeItem,
+  Recipe as RecipeNode,
+  Size,
+  SizeItem,
+} from '../grammar/generated/ast.ts';
 import { isRecipe } from '../grammar/generated/ast.ts';
 import { longestLikeness } from '../grammar/limits.ts';
+import { nearestWords } from '../words/nearest.ts';
+import { countOf, wordsOf } from './arguments.ts';
 import { lowerExpect, lowerLoad } from './asks.ts';
-import { countOf, lowerSaid, wordsOf } from './arguments.ts';
 import { type FactReader, firstRead, incomplete, lowerFacts, type Mutable, put } from './facts.ts';
 import { Lets } from './lets.ts';
 import type { Lowering } from './lowering.ts';
 import { Overrides } from './overrides.ts';
 import { lowerPart } from './part.ts';
-import { headSpan, propertySpan } from './places.ts';
+import { headSpan, nodeSpan, propertySpan } from './places.ts';
 import { lowerProcess } from './process.ts';
 import { lowerRemarks } from './remarks.ts';
-import { reportStraysOfHead } from './stray.ts';
 import { lowerStack } from './stack.ts';
-import { reportSameNames, reportUnknownEnds, reportUnknownLines } from './unknown-names.ts';
-import { nodeSpan } from './places.ts';
-import { nearestWords } from '../words/nearest.ts';
+import { reportStraysOfHead } from './stray.ts';
 import { reportUnknownLine } from './unknown.ts';
+import { reportSameNames, reportUnknownEnds, reportUnknownLines } from './unknown-names.ts';
 
 type Head = { revision?: number; quantity?: number; handed?: readonly string[] };
 type HeadReader = FactReader<Head>;
@@ -54,7 +62,8 @@ export interface LoweredRecipes {
 export function lowerRecipe(low: Lowering, node: RecipeNode): LoweredRecipes {
   low.placeHead('', node);
   const name = node.name ?? '';
-  if (node.name === undefined) low.problem('line/not-understood', headSpan(node), 'a recipe has a name: recipe sled_deck "Rescue sled deck" {');
+  if (node.name === undefined)
+    low.problem('line/not-understood', headSpan(node), 'a recipe has a name: recipe sled_deck "Rescue sled deck" {');
   const sizes = node.items.filter((item) => item.$type === 'Size');
   const names = sizes.flatMap((size) => (size.name === undefined ? [] : [size.name]));
   for (const size of sizes) {
@@ -75,17 +84,28 @@ function baseOf(low: Lowering, node: RecipeNode): RecipeNode | undefined {
   if (node.base === undefined) return undefined;
   low.place('like', propertySpan(node, 'base'));
   const seen = new Set<RecipeNode>([node]);
-  for (let at: RecipeNode | undefined = node; at?.base !== undefined;) {
+  for (let at: RecipeNode | undefined = node; at?.base !== undefined; ) {
     const next: unknown = at.base.ref;
     if (!isRecipe(next)) break;
     if (seen.has(next)) {
-      low.problem('name/cyclic', propertySpan(node, 'base'), text('{name} is like itself, over {count} recipes', { name: node.name ?? '', count: seen.size }));
+      low.problem(
+        'name/cyclic',
+        propertySpan(node, 'base'),
+        text('{name} is like itself, over {count} recipes', { name: node.name ?? '', count: seen.size }),
+      );
       return undefined;
     }
     seen.add(next);
     at = next;
     if (seen.size > longestLikeness) {
-      low.problem('name/cyclic', propertySpan(node, 'base'), text('{name} is like another recipe, and that like another, over more than {most}: no chain so long is followed', { name: node.name ?? '', most: longestLikeness }));
+      low.problem(
+        'name/cyclic',
+        propertySpan(node, 'base'),
+        text(
+          '{name} is like another recipe, and that like another, over more than {most}: no chain so long is followed',
+          { name: node.name ?? '', most: longestLikeness },
+        ),
+      );
       return undefined;
     }
   }
@@ -94,30 +114,71 @@ function baseOf(low: Lowering, node: RecipeNode): RecipeNode | undefined {
 }
 
 /** Lines of the base, then of the recipe itself, then of the size: what is named again replaces what came before. */
-function lowerForSize(low: Lowering, node: RecipeNode, name: string, sizes: readonly string[], base: RecipeNode | undefined, size: Size | undefined): Recipe {
+function lowerForSize(
+  low: Lowering,
+  node: RecipeNode,
+  name: string,
+  sizes: readonly string[],
+  base: RecipeNode | undefined,
+  size: Size | undefined,
+): Recipe {
   const inherited = base === undefined ? [] : linesOf(base);
   const own = node.items;
   const sized: readonly SizeItem[] = size?.items ?? [];
   const all = [...inherited, ...own, ...sized];
-  low.lets = new Lets(low, all.filter((item): item is Let => item.$type === 'Let'));
-  const overrides = new Overrides([...own, ...sized].filter((item) => item.$type === 'Change' || item.$type === 'Without'));
+  low.lets = new Lets(
+    low,
+    all.filter((item): item is Let => item.$type === 'Let'),
+  );
+  const overrides = new Overrides(
+    [...own, ...sized].filter((item) => item.$type === 'Change' || item.$type === 'Without'),
+  );
   const head: Mutable<Head> = {};
-  for (const [items, from] of [[inherited, 'like'], [own, ''], [sized, size?.name ?? '']] as const) {
-    within(low, from === 'like' ? nodeSpan(node) : undefined, node, () => lowerFacts(low, items.filter((item): item is Fact => item.$type === 'Fact'), heads, head, size === undefined ? 'a recipe' : 'a size'));
+  for (const [items, from] of [
+    [inherited, 'like'],
+    [own, ''],
+    [sized, size?.name ?? ''],
+  ] as const) {
+    within(low, from === 'like' ? nodeSpan(node) : undefined, node, () =>
+      lowerFacts(
+        low,
+        items.filter((item): item is Fact => item.$type === 'Fact'),
+        heads,
+        head,
+        size === undefined ? 'a recipe' : 'a size',
+      ),
+    );
   }
   const sizeOutline = sized.find((item): item is OutlineLine => item.$type === 'OutlineLine');
   const recipe: Mutable<Recipe> = {
-    entry: low.entry, name, sizes, quantity: head.quantity ?? 1, lets: {}, loads: [], expects: [],
+    entry: low.entry,
+    name,
+    sizes,
+    quantity: head.quantity ?? 1,
+    lets: {},
+    loads: [],
+    expects: [],
     ...(node.title === undefined ? {} : { title: node.title }),
     ...(size?.name === undefined ? {} : { size: size.name }),
     ...(node.base === undefined ? {} : { like: node.base.$refText }),
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.handed === undefined ? {} : { handed: head.handed }),
-    ...lowerRemarks(low, '', node.remarks, own.filter((item) => item.$type === 'Note'), true),
+    ...lowerRemarks(
+      low,
+      '',
+      node.remarks,
+      own.filter((item) => item.$type === 'Note'),
+      true,
+    ),
   };
   recipe.lets = low.lets.all();
   readBlocks(low, node, recipe, inherited, own, overrides, sizeOutline);
-  recipe.expects = [...recipe.expects, ...sized.filter((item) => item.$type === 'Expect').flatMap((item, i) => lowerExpect(low, item, `size.${size?.name ?? ''}.expects.${i}`) ?? [])];
+  recipe.expects = [
+    ...recipe.expects,
+    ...sized
+      .filter((item) => item.$type === 'Expect')
+      .flatMap((item, i) => lowerExpect(low, item, `size.${size?.name ?? ''}.expects.${i}`) ?? []),
+  ];
   for (const item of [...own, ...sized]) {
     if (item.$type === 'Junk') reportJunk(low, item);
     else if (item.$type === 'UnknownBlock') reportUnknownLine(low, item, 'recipe');
@@ -135,11 +196,20 @@ function lowerForSize(low: Lowering, node: RecipeNode, name: string, sizes: read
 function linesOf(recipe: RecipeNode, seen: ReadonlySet<RecipeNode> = new Set()): RecipeItem[] {
   const base: unknown = recipe.base?.ref;
   const before = isRecipe(base) && !seen.has(base) && base !== recipe ? linesOf(base, new Set([...seen, recipe])) : [];
-  return [...before, ...recipe.items.filter((item) => item.$type !== 'Size' && item.$type !== 'Junk' && item.$type !== 'UnknownBlock')];
+  return [
+    ...before,
+    ...recipe.items.filter((item) => item.$type !== 'Size' && item.$type !== 'Junk' && item.$type !== 'UnknownBlock'),
+  ];
 }
 
 function readBlocks(
-  low: Lowering, node: RecipeNode, recipe: Mutable<Recipe>, inherited: readonly RecipeItem[], own: readonly RecipeItem[], overrides: Overrides, outline: OutlineLine | undefined,
+  low: Lowering,
+  node: RecipeNode,
+  recipe: Mutable<Recipe>,
+  inherited: readonly RecipeItem[],
+  own: readonly RecipeItem[],
+  overrides: Overrides,
+  outline: OutlineLine | undefined,
 ): void {
   const loads: Load[] = [];
   const expects: Expectation[] = [];
@@ -147,9 +217,15 @@ function readBlocks(
     items.forEach((item, index) => {
       if ('strays' in item) reportStraysOfHead(low, item);
       switch (item.$type) {
-        case 'PartBlock': recipe.part = lowerPart(low, item, `${prefix}part`, outline); break;
-        case 'Stack': recipe.stack = lowerStack(low, item, `${prefix}stack`, overrides); break;
-        case 'Process': recipe.process = lowerProcess(low, item, `${prefix}process`, overrides, processLike(low, item, recipe)); break;
+        case 'PartBlock':
+          recipe.part = lowerPart(low, item, `${prefix}part`, outline);
+          break;
+        case 'Stack':
+          recipe.stack = lowerStack(low, item, `${prefix}stack`, overrides);
+          break;
+        case 'Process':
+          recipe.process = lowerProcess(low, item, `${prefix}process`, overrides, processLike(low, item, recipe));
+          break;
         case 'Load': {
           const load = lowerLoad(low, item, `${prefix}loads.${index}`);
           if (load !== undefined) {
@@ -164,9 +240,15 @@ function readBlocks(
           if (expectation !== undefined) expects.push(expectation);
           break;
         }
-        case 'Let': low.place(`lets.${item.name ?? ''}`, item); break;
-        case 'Change': case 'Without': checkChange(low, item.line?.$refText, item); break;
-        default: break;
+        case 'Let':
+          low.place(`lets.${item.name ?? ''}`, item);
+          break;
+        case 'Change':
+        case 'Without':
+          checkChange(low, item.line?.$refText, item);
+          break;
+        default:
+          break;
       }
     });
   };
@@ -182,7 +264,11 @@ function processLike(low: Lowering, item: Extract<RecipeItem, { $type: 'Process'
   if (!isRecipe(base) || base.name === recipe.name) return undefined;
   const process = base.items.find((line) => line.$type === 'Process');
   if (process?.$type !== 'Process') {
-    low.problem('name/unknown', propertySpan(item, 'base'), text('{name} has no process that this one could be like', { name: base.name ?? '' }));
+    low.problem(
+      'name/unknown',
+      propertySpan(item, 'base'),
+      text('{name} has no process that this one could be like', { name: base.name ?? '' }),
+    );
     return undefined;
   }
   const before = low.inherited;
@@ -200,13 +286,25 @@ function within(low: Lowering, inherited: ReturnType<typeof nodeSpan>, node: Rec
   low.inherited = before;
 }
 
-function checkChange(low: Lowering, name: string | undefined, item: Extract<RecipeItem, { $type: 'Change' | 'Without' }>): void {
-  if (name === undefined) low.problem('line/not-understood', item, item.$type === 'Change' ? 'which line is changed? change outer, darts 16' : 'which line is left out? without keel');
+function checkChange(
+  low: Lowering,
+  name: string | undefined,
+  item: Extract<RecipeItem, { $type: 'Change' | 'Without' }>,
+): void {
+  if (name === undefined)
+    low.problem(
+      'line/not-understood',
+      item,
+      item.$type === 'Change'
+        ? 'which line is changed? change outer, darts 16'
+        : 'which line is left out? without keel',
+    );
 }
 
 function reportEmptyLets(low: Lowering, items: readonly (RecipeItem | SizeItem)[]): void {
   for (const item of items) {
-    if (item.$type === 'Let' && (item.name === undefined || item.value === undefined)) low.problem('line/not-understood', item, 'a let has a name and a value: let landing = 25 mm');
+    if (item.$type === 'Let' && (item.name === undefined || item.value === undefined))
+      low.problem('line/not-understood', item, 'a let has a name and a value: let landing = 25 mm');
   }
 }
 
@@ -214,6 +312,9 @@ const begins = ['revision', 'quantity', 'handed', 'let', 'part', 'stack', 'proce
 
 function reportJunk(low: Lowering, item: Junk): void {
   const near = nearestWords(item.head, begins);
-  low.problem('line/not-understood', item, text('this line begins with no word of a recipe: {words}', { words: (near.length > 0 ? near : begins).join(', ') }));
+  low.problem(
+    'line/not-understood',
+    item,
+    text('this line begins with no word of a recipe: {words}', { words: (near.length > 0 ? near : begins).join(', ') }),
+  );
 }
-

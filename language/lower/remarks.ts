@@ -6,13 +6,18 @@ import { nodeSpan } from './places.ts';
 
 /** Notes, accepted rules and the source of a line; `path` is the line's own. */
 export function lowerRemarks(
-  low: Lowering, path: string, remarks: readonly (Remark | Clause)[], notes: readonly Note[] = [], block = false,
+  low: Lowering,
+  path: string,
+  remarks: readonly (Remark | Clause)[],
+  notes: readonly Note[] = [],
+  block = false,
 ): Remarks & { source?: string } {
   const texts: string[] = [];
   const accepts: Accepted[] = [];
   let source: string | undefined;
   for (const remark of remarks) {
-    if (remark.$type === 'NoteRemark' || remark.$type === 'NoteClause') keepText(low, remark, remark.text, 'a note', texts);
+    if (remark.$type === 'NoteRemark' || remark.$type === 'NoteClause')
+      keepText(low, remark, remark.text, 'a note', texts);
     else if (remark.$type === 'SourceRemark' || remark.$type === 'SourceClause') {
       const found: string[] = [];
       keepText(low, remark, remark.text, 'a source', found);
@@ -33,7 +38,11 @@ export function lowerRemarks(
 /** A text with its quotes; one that is not closed is reported on its line. */
 export function keepText(low: Lowering, node: AstNode, value: string | undefined, what: string, into: string[]): void {
   if (value === undefined) {
-    low.problem('line/not-understood', node, `${what} stands in quotes: ${what === 'a note' ? 'note "Seam to the left."' : 'source "data sheet, 2026-03"'}`);
+    low.problem(
+      'line/not-understood',
+      node,
+      `${what} stands in quotes: ${what === 'a note' ? 'note "Seam to the left."' : 'source "data sheet, 2026-03"'}`,
+    );
     return;
   }
   reportOpenText(low, node);
@@ -50,16 +59,27 @@ export function reportOpenText(low: Lowering, node: AstNode | undefined): void {
   ]);
 }
 
-function lowerAccept(low: Lowering, line: string, node: AcceptRemark | AcceptClause, block: boolean): Accepted | undefined {
+function lowerAccept(
+  low: Lowering,
+  line: string,
+  node: AcceptRemark | AcceptClause,
+  block: boolean,
+): Accepted | undefined {
   const span = low.spanFor(node);
   if (node.rule === undefined || span === undefined) {
-    low.problem('line/not-understood', node, 'accept names a rule and says why: accept bag/few-pleats "The tool is flat."');
+    low.problem(
+      'line/not-understood',
+      node,
+      'accept names a rule and says why: accept bag/few-pleats "The tool is flat."',
+    );
     return undefined;
   }
   reportOpenText(low, node);
   const reason = node.reason ?? '';
-  if (reason === '') low.problem('line/not-understood', node, 'accept says why, in quotes: the build sheet lists the reason');
+  if (reason === '')
+    low.problem('line/not-understood', node, 'accept says why, in quotes: the build sheet lists the reason');
   // a recipe is read once for each of its sizes
-  if (!low.accepts.some((accept) => accept.span.offset === span.offset)) low.accepts.push({ rule: node.rule, reason, line, block, span });
+  if (!low.accepts.some((accept) => accept.span.offset === span.offset))
+    low.accepts.push({ rule: node.rule, reason, line, block, span });
   return { rule: node.rule, reason, path: line };
 }

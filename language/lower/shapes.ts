@@ -1,6 +1,6 @@
-import { type Amount, type Coordinate, type Outline, type PlacePoint, UNKNOWN } from '../../calc/model/index.ts';
-import { siQuantity, namedDimension } from '../../calc/quantity/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { type Amount, type Coordinate, type Outline, type PlacePoint, UNKNOWN } from '../../calc/model/index.ts';
+import { namedDimension, siQuantity } from '../../calc/quantity/index.ts';
 import type { Coordinate as CoordinateNode, Expression, Point, Shape } from '../grammar/generated/ast.ts';
 import { checked } from './amounts.ts';
 import { evaluate } from './lets.ts';
@@ -35,7 +35,11 @@ export function lowerShape(low: Lowering, shape: Shape | undefined): Outline | u
       const length = size(low, shape.length);
       const width = size(low, shape.width);
       if (shape.width === undefined || shape.length === undefined) {
-        low.problem('line/not-understood', shape, text('a {kind} needs two lengths: {kind} 800 mm by 400 mm', { kind: shape.kind }));
+        low.problem(
+          'line/not-understood',
+          shape,
+          text('a {kind} needs two lengths: {kind} 800 mm by 400 mm', { kind: shape.kind }),
+        );
       }
       if (length === undefined || width === undefined) return undefined;
       if (shape.kind === 'rounded') return rounded(low, shape.corner, length, width, shape);
@@ -43,32 +47,57 @@ export function lowerShape(low: Lowering, shape: Shape | undefined): Outline | u
     }
     case 'Circle': {
       const diameter = size(low, shape.diameter);
-      if (shape.diameter === undefined) low.problem('line/not-understood', shape, 'a circle needs its diameter: circle 200 mm');
+      if (shape.diameter === undefined)
+        low.problem('line/not-understood', shape, 'a circle needs its diameter: circle 200 mm');
       return diameter === undefined ? undefined : { kind: 'circle', diameter };
     }
     case 'Polygon': {
-      const points = shape.points.map((point) => lowerPoint(low, point)).map(({ x, y }) => ({ x: x.offset.si, y: y.offset.si }));
+      const points = shape.points
+        .map((point) => lowerPoint(low, point))
+        .map(({ x, y }) => ({ x: x.offset.si, y: y.offset.si }));
       if (points.length >= 3) return { kind: 'polygon', points };
-      low.problem('outline/degenerate', shape, 'a polygon needs three points or more: polygon (0 mm, 0 mm), (400 mm, 0 mm), (0 mm, 300 mm)');
+      low.problem(
+        'outline/degenerate',
+        shape,
+        'a polygon needs three points or more: polygon (0 mm, 0 mm), (400 mm, 0 mm), (0 mm, 300 mm)',
+      );
       return undefined;
     }
-    case 'SvgPath': return { kind: 'path', data: shape.data };
-    case 'FileShape': return lowerFile(low, shape);
-    default: return undefined;
+    case 'SvgPath':
+      return { kind: 'path', data: shape.data };
+    case 'FileShape':
+      return lowerFile(low, shape);
+    default:
+      return undefined;
   }
 }
 
-function rounded(low: Lowering, corner: Expression | undefined, length: number, width: number, shape: Shape): Outline | undefined {
+function rounded(
+  low: Lowering,
+  corner: Expression | undefined,
+  length: number,
+  width: number,
+  shape: Shape,
+): Outline | undefined {
   const radius = corner === undefined ? undefined : size(low, corner);
   if (corner === undefined) {
-    low.problem('line/not-understood', shape, 'a rounded outline needs its corner radius: rounded 800 mm by 400 mm corner 60 mm');
+    low.problem(
+      'line/not-understood',
+      shape,
+      'a rounded outline needs its corner radius: rounded 800 mm by 400 mm corner 60 mm',
+    );
     return undefined;
   }
   if (radius === undefined) return undefined;
   if (radius > Math.min(length, width) / 2 + 1e-12) {
-    low.problem('outline/degenerate', corner, text('the corner radius {radius} is more than half the shorter side, {half}', {
-      radius: siQuantity(radius, namedDimension('length')), half: siQuantity(Math.min(length, width) / 2, namedDimension('length')),
-    }));
+    low.problem(
+      'outline/degenerate',
+      corner,
+      text('the corner radius {radius} is more than half the shorter side, {half}', {
+        radius: siQuantity(radius, namedDimension('length')),
+        half: siQuantity(Math.min(length, width) / 2, namedDimension('length')),
+      }),
+    );
     return undefined;
   }
   return { kind: 'rounded', length, width, corner: radius };
@@ -85,9 +114,14 @@ function size(low: Lowering, expression: Expression | undefined): number | undef
     return undefined;
   }
   if (amount.si > longestPart) {
-    low.problem('unit/suspicious', expression, text('{size} is longer than any part of a workshop ({most}): is the unit right?', {
-      size: amount, most: siQuantity(longestPart, namedDimension('length')),
-    }));
+    low.problem(
+      'unit/suspicious',
+      expression,
+      text('{size} is longer than any part of a workshop ({most}): is the unit right?', {
+        size: amount,
+        most: siQuantity(longestPart, namedDimension('length')),
+      }),
+    );
     return undefined;
   }
   return amount.si;
@@ -101,7 +135,11 @@ function lowerFile(low: Lowering, shape: Extract<Shape, { $type: 'FileShape' }>)
     return undefined;
   }
   if (/^([a-z]:|[\\/])/i.test(file) || /(^|[\\/])\.\.([\\/]|$)|%2e|\0|\\\\/i.test(file)) {
-    low.problem('outline/file-missing', shape, 'an outline file lies beside the recipe or below it, never outside the workspace folder');
+    low.problem(
+      'outline/file-missing',
+      shape,
+      'an outline file lies beside the recipe or below it, never outside the workspace folder',
+    );
     return undefined;
   }
   const what = shape.what?.replace(/^"|"$/g, '');

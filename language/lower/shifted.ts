@@ -1,4 +1,4 @@
-import type { Lowered, Fix, Problem, Span } from './index.ts';
+import type { Fix, Lowered, Problem, Span } from './index.ts';
 
 /** A span of a text that has moved as a whole. */
 export const shiftedSpan = (span: Span, by: number): Span => ({ offset: span.offset + by, end: span.end + by });
@@ -23,6 +23,8 @@ function shiftedProblem(problem: Problem, by: number): Problem {
     ...problem,
     span: shiftedSpan(problem.span, by),
     ...(problem.fixes === undefined ? {} : { fixes: shiftedFixes(problem.fixes, by) }),
-    ...(problem.related === undefined ? {} : { related: problem.related.map((each) => ({ ...each, span: shiftedSpan(each.span, by) })) }),
+    ...(problem.related === undefined
+      ? {}
+      : { related: problem.related.map((each) => ({ ...each, span: shiftedSpan(each.span, by) })) }),
   };
 }

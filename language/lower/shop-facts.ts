@@ -1,8 +1,8 @@
+import { text } from '../../calc/figure/figure.ts';
 import { type Amount, type Habit, type Shop, UNKNOWN } from '../../calc/model/index.ts';
 import { CURRENCIES } from '../../calc/quantity/index.ts';
-import { text } from '../../calc/figure/figure.ts';
 import { amountOf, countOf, firstAmount, type Read, wordAt, wordsOf } from './arguments.ts';
-import { amountReader, append, factFrom, type FactReader, firstRead, incomplete, needBasis, put } from './facts.ts';
+import { amountReader, append, type FactReader, factFrom, firstRead, incomplete, needBasis, put } from './facts.ts';
 
 type Reader = FactReader<Shop>;
 
@@ -11,7 +11,12 @@ const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (a
 const currency: Reader = (low, line, into) => {
   const code = wordAt(line.points[0]?.values ?? []);
   if (code === undefined) return incomplete(low, line, 'currency EUR');
-  if (!CURRENCIES.has(code)) low.problem('unit/unknown', line.node, text('`{code}` is no currency of ISO 4217: three capital letters, as EUR', { code }));
+  if (!CURRENCIES.has(code))
+    low.problem(
+      'unit/unknown',
+      line.node,
+      text('`{code}` is no currency of ISO 4217: three capital letters, as EUR', { code }),
+    );
   else put(into, 'currency', factFrom(low, line, code));
 };
 
@@ -28,7 +33,8 @@ const humidity: Reader = (low, line, into) => {
   const amount = known(amountOf(low, read, 'ratio'));
   if (read === undefined) return incomplete(low, line, 'humidity 55 % RH');
   if (amount === undefined) return;
-  if (amount.basis !== 'RH') low.problem('unit/no-basis', read.node, 'the humidity of air is said as RH: humidity 55 % RH');
+  if (amount.basis !== 'RH')
+    low.problem('unit/no-basis', read.node, 'the humidity of air is said as RH: humidity 55 % RH');
   if (amount.si > 1) low.problem('unit/suspicious', read.node, 'air holds 100 % RH at the most');
   else put(into, 'humidity', factFrom(low, line, amount));
 };
@@ -38,7 +44,8 @@ const oven: Reader = (low, line, into) => {
   const [first, ...rest] = line.points;
   if (first === undefined) return incomplete(low, line, 'oven 2400 mm by 1200 mm by 900 mm, limit 140 degC');
   const size = [...first.values, ...first.parts.filter((p) => p.word === 'by').flatMap((p) => p.values)]
-    .map((read: Read) => known(amountOf(low, read, 'length'))).filter((length) => length !== undefined);
+    .map((read: Read) => known(amountOf(low, read, 'length')))
+    .filter((length) => length !== undefined);
   const limited = rest.find((point) => wordAt(point.values) === 'limit');
   const limit = limited && known(firstAmount(low, limited.values, 'temperature'));
   put(into, 'oven', factFrom(low, line, { size, ...(limit === undefined ? {} : { limit }) }));
@@ -65,9 +72,12 @@ const stores: Reader = (low, line, into) => {
   const point = line.points[0];
   const material = point === undefined ? undefined : wordAt(point.values);
   const amount = point?.values.find(({ argument }) => argument.kind === 'amount')?.argument;
-  if (point === undefined || material === undefined || amount?.kind !== 'amount') return incomplete(low, line, 'stores epoxy_slow 12 kg on 2026-05-01');
+  if (point === undefined || material === undefined || amount?.kind !== 'amount')
+    return incomplete(low, line, 'stores epoxy_slow 12 kg on 2026-05-01');
   const date = point.parts.find((p) => p.word === 'on')?.values[0]?.argument;
-  append(into, 'stores', [factFrom(low, line, { material, amount: amount.amount, ...(date?.kind === 'text' ? { date: date.text } : {}) })]);
+  append(into, 'stores', [
+    factFrom(low, line, { material, amount: amount.amount, ...(date?.kind === 'text' ? { date: date.text } : {}) }),
+  ]);
 };
 
 /** `pump 15 mbar absolute` */
@@ -82,7 +92,13 @@ const pump: Reader = (low, line, into) => {
 
 /** Every word of the `shop` block. */
 export const shopFacts: Readonly<Record<string, Reader>> = {
-  currency, people, humidity, oven, habit, stores, pump,
+  currency,
+  people,
+  humidity,
+  oven,
+  habit,
+  stores,
+  pump,
   labour: amountReader('labour', 'wage', 'labour 34 EUR/h'),
   overhead: amountReader('overhead', 'ratio', 'overhead 12 %'),
   ambient: amountReader('ambient', 'temperature', 'ambient 21 degC'),

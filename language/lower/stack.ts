@@ -1,31 +1,63 @@
-import { type Amount, type Layer, type LayerKind, type Mirror, type Repeat, type Stack, type StackItem, UNKNOWN } from '../../calc/model/index.ts';
 import { text } from '../../calc/figure/figure.ts';
+import {
+  type Amount,
+  type Layer,
+  type LayerKind,
+  type Mirror,
+  type Repeat,
+  type Stack,
+  type StackItem,
+  UNKNOWN,
+} from '../../calc/model/index.ts';
 import { countLayers, MOST_LAID_LAYERS } from '../../calc/stack/expand.ts';
 import type {
-  Clause, ClothLayer, CoatLayer, CoreLayer, Mirror as MirrorNode, Repeat as RepeatNode, Stack as StackNode, StackLine,
+  Clause,
+  ClothLayer,
+  CoatLayer,
+  CoreLayer,
+  Mirror as MirrorNode,
+  Repeat as RepeatNode,
+  StackLine,
+  Stack as StackNode,
 } from '../grammar/generated/ast.ts';
 import { amountOf, countOf, firstAmount, lowerArgument, lowerSaid, sayAll } from './arguments.ts';
 import { withChanges } from './clauses.ts';
 import type { Mutable } from './facts.ts';
-import { endAt, known, lowerClauses, lowerExtent } from './layer-clauses.ts';
+import { endAt, known, lowerClauses } from './layer-clauses.ts';
+import { lowerExtent } from './layer-extent.ts';
 import type { Lowering } from './lowering.ts';
+import type { Overrides } from './overrides.ts';
 import { propertySpan } from './places.ts';
 import { lowerRemarks } from './remarks.ts';
-import type { Overrides } from './overrides.ts';
 import { reportUnknownLine } from './unknown.ts';
 
 export function lowerStack(low: Lowering, node: StackNode, path: string, overrides: Overrides): Stack {
   low.placeHead(path, node);
   const tool = node.tool?.$refText ?? node.caul?.$refText;
-  if (node.from === undefined) low.problem('line/not-understood', low.places.get(path), 'a stack says what it is laid on: stack from tool sled_tool {');
-  else if (tool === undefined) low.problem('line/not-understood', low.places.get(path), 'which tool is it laid on? stack from tool sled_tool {');
+  if (node.from === undefined)
+    low.problem(
+      'line/not-understood',
+      low.places.get(path),
+      'a stack says what it is laid on: stack from tool sled_tool {',
+    );
+  else if (tool === undefined)
+    low.problem('line/not-understood', low.places.get(path), 'which tool is it laid on? stack from tool sled_tool {');
   else low.place(`${path}.tool`, propertySpan(node, node.tool === undefined ? 'caul' : 'tool'));
-  const remarks = lowerRemarks(low, path, node.remarks, node.layers.filter((line) => line.$type === 'Note'), true);
+  const remarks = lowerRemarks(
+    low,
+    path,
+    node.remarks,
+    node.layers.filter((line) => line.$type === 'Note'),
+    true,
+  );
   const items = lowerLines(low, node.layers, path, overrides);
   reportTooManyLayers(low, items, path);
   return {
-    path, ...(node.from === undefined ? {} : { from: node.from }), ...(tool === undefined ? {} : { tool }),
-    items, ...remarks,
+    path,
+    ...(node.from === undefined ? {} : { from: node.from }),
+    ...(tool === undefined ? {} : { tool }),
+    items,
+    ...remarks,
   };
 }
 
@@ -33,9 +65,14 @@ export function lowerStack(low: Lowering, node: StackNode, path: string, overrid
 function reportTooManyLayers(low: Lowering, items: readonly StackItem[], path: string): void {
   const count = countLayers(items).all;
   if (count <= MOST_LAID_LAYERS) return;
-  low.problem('unit/suspicious', low.places.get(path), text('the stack would have {count} layers; more than {most} are not worked out', {
-    count: count > 1e6 ? 'more than a million' : count, most: MOST_LAID_LAYERS,
-  }));
+  low.problem(
+    'unit/suspicious',
+    low.places.get(path),
+    text('the stack would have {count} layers; more than {most} are not worked out', {
+      count: count > 1e6 ? 'more than a million' : count,
+      most: MOST_LAID_LAYERS,
+    }),
+  );
 }
 
 function lowerLines(low: Lowering, lines: readonly StackLine[], path: string, overrides: Overrides): StackItem[] {
@@ -57,23 +94,57 @@ function lowerLines(low: Lowering, lines: readonly StackLine[], path: string, ov
 type LayerNode = ClothLayer | CoatLayer | CoreLayer;
 
 const example: Readonly<Record<LayerKind, string>> = {
-  ply: 'ply outer biax_440 at 45 deg', strip: 'strip keel uni_c300 at 0 deg, 60 mm by 620 mm', patch: 'patch pad biax_440 at 45 deg, over mount',
-  core: 'core body foam_80 12 mm', insert: 'insert bolts birch_ply 12 mm, rectangle 110 mm by 80 mm', coat: 'coat gel gel_iso 500 um wet, brush',
+  ply: 'ply outer biax_440 at 45 deg',
+  strip: 'strip keel uni_c300 at 0 deg, 60 mm by 620 mm',
+  patch: 'patch pad biax_440 at 45 deg, over mount',
+  core: 'core body foam_80 12 mm',
+  insert: 'insert bolts birch_ply 12 mm, rectangle 110 mm by 80 mm',
+  coat: 'coat gel gel_iso 500 um wet, brush',
 };
-const materialWord: Readonly<Record<LayerKind, string>> = { ply: 'cloth', strip: 'cloth', patch: 'cloth', core: 'core', insert: 'material', coat: 'gelcoat or resin' };
+const materialWord: Readonly<Record<LayerKind, string>> = {
+  ply: 'cloth',
+  strip: 'cloth',
+  patch: 'cloth',
+  core: 'core',
+  insert: 'material',
+  coat: 'gelcoat or resin',
+};
 
 function lowerLayer(low: Lowering, node: LayerNode, path: string, changes: readonly Clause[]): Layer | undefined {
   low.place(path, node);
   const kind = node.kind;
   if (node.name === undefined) {
-    low.problem('line/not-understood', node, text('a {kind} needs a name and its {material}: {example}', { kind, material: materialWord[kind], example: example[kind] }));
+    low.problem(
+      'line/not-understood',
+      node,
+      text('a {kind} needs a name and its {material}: {example}', {
+        kind,
+        material: materialWord[kind],
+        example: example[kind],
+      }),
+    );
     return undefined;
   }
   low.place(`${path}.name`, propertySpan(node, 'name'));
   const clauses = withChanges(node.clauses, changes);
-  const layer: Mutable<Layer> = { kind, name: node.name, path, clauses: [], extent: { kind: 'net', typed: false }, ...lowerRemarks(low, path, clauses) };
+  const layer: Mutable<Layer> = {
+    kind,
+    name: node.name,
+    path,
+    clauses: [],
+    extent: { kind: 'net', typed: false },
+    ...lowerRemarks(low, path, clauses),
+  };
   if (node.material === undefined) {
-    low.problem('line/not-understood', node, text('which {material} is {name}? {example}', { material: materialWord[kind], name: node.name, example: example[kind] }));
+    low.problem(
+      'line/not-understood',
+      node,
+      text('which {material} is {name}? {example}', {
+        material: materialWord[kind],
+        name: node.name,
+        example: example[kind],
+      }),
+    );
   } else {
     layer.material = node.material.$refText;
     low.place(`${path}.material`, propertySpan(node, 'material'));
@@ -93,7 +164,11 @@ function readCloth(low: Lowering, node: ClothLayer, layer: Mutable<Layer>): void
     if (angle !== undefined) layer.angle = angle;
     low.place(`${layer.path}.angle`, node.angle);
   } else if (/\bat\s*(?=[,\r\n]|$)/.test(headText(node))) {
-    low.problem('line/not-understood', node, text('the direction is missing behind `at`: {example}', { example: example[layer.kind] }));
+    low.problem(
+      'line/not-understood',
+      node,
+      text('the direction is missing behind `at`: {example}', { example: example[layer.kind] }),
+    );
   }
   if (node.resin !== undefined) {
     layer.wetResin = node.resin.$refText;
@@ -119,21 +194,36 @@ function readCoat(low: Lowering, node: CoatLayer, layer: Mutable<Layer>): void {
   if (amount === undefined) return;
   if (isFilm && amount.basis !== 'wet' && amount.basis !== 'dry') {
     const end = low.spanFor(read?.node)?.end;
-    low.problem('unit/wet-or-dry', read?.node, text('a film of {film} says when it is measured: wet or dry', { film: amount }),
-      end === undefined ? [] : ['wet', 'dry'].map((word) => ({ title: `Write ${word}`, edits: [{ offset: end, end, text: ` ${word}` }] })));
+    low.problem(
+      'unit/wet-or-dry',
+      read?.node,
+      text('a film of {film} says when it is measured: wet or dry', { film: amount }),
+      end === undefined
+        ? []
+        : ['wet', 'dry'].map((word) => ({ title: `Write ${word}`, edits: [{ offset: end, end, text: ` ${word}` }] })),
+    );
   }
   layer.film = { amount, ...(isFilm ? { wet: amount.basis !== 'dry' } : {}) };
 }
 
 function readCore(low: Lowering, node: CoreLayer, layer: Mutable<Layer>): void {
   if (node.thickness === undefined) {
-    if (node.material !== undefined) low.problem('line/not-understood', node, text('how thick is {name}? {example}', { name: layer.name, example: example[layer.kind] }));
+    if (node.material !== undefined)
+      low.problem(
+        'line/not-understood',
+        node,
+        text('how thick is {name}? {example}', { name: layer.name, example: example[layer.kind] }),
+      );
     return;
   }
   const argument = lowerArgument(low, node.thickness);
   const thickness = argument === undefined ? undefined : amountOf(low, { argument, node: node.thickness }, 'length');
   if (thickness !== undefined && thickness !== UNKNOWN && thickness.si <= 0) {
-    low.problem('unit/suspicious', node.thickness, text('{found} cannot be: a core has a thickness above zero', { found: thickness }));
+    low.problem(
+      'unit/suspicious',
+      node.thickness,
+      text('{found} cannot be: a core has a thickness above zero', { found: thickness }),
+    );
   } else if (thickness !== undefined) layer.thickness = thickness;
   low.place(`${layer.path}.thickness`, node.thickness);
 }
@@ -142,12 +232,23 @@ function readCore(low: Lowering, node: CoreLayer, layer: Mutable<Layer>): void {
 function lowerRepeat(low: Lowering, node: RepeatNode, path: string, overrides: Overrides): Repeat {
   low.placeHead(path, node);
   const argument = node.times === undefined ? undefined : lowerArgument(low, node.times);
-  const times = argument === undefined || node.times === undefined ? undefined : countOf(low, { argument, node: node.times });
+  const times =
+    argument === undefined || node.times === undefined ? undefined : countOf(low, { argument, node: node.times });
   if (node.times === undefined) low.problem('line/not-understood', low.places.get(path), 'how many times? repeat 3 {');
-  else if (times === 0) low.problem('unit/suspicious', node.times, 'a group that is repeated is laid once or more: repeat 3 {');
+  else if (times === 0)
+    low.problem('unit/suspicious', node.times, 'a group that is repeated is laid once or more: repeat 3 {');
   const repeat: Mutable<Repeat> = {
-    kind: 'repeat', path, items: lowerLines(low, node.layers, path, overrides), ...(times === undefined ? {} : { times }),
-    ...lowerRemarks(low, path, node.clauses, node.layers.filter((line) => line.$type === 'Note'), true),
+    kind: 'repeat',
+    path,
+    items: lowerLines(low, node.layers, path, overrides),
+    ...(times === undefined ? {} : { times }),
+    ...lowerRemarks(
+      low,
+      path,
+      node.clauses,
+      node.layers.filter((line) => line.$type === 'Note'),
+      true,
+    ),
   };
   for (const clause of node.clauses) {
     if (clause.$type !== 'Phrase') continue;
@@ -158,7 +259,12 @@ function lowerRepeat(low: Lowering, node: RepeatNode, path: string, overrides: O
       const by = known(firstAmount(low, said.values, 'length'));
       const end = endAt(low, said);
       if (by !== undefined) repeat.drop = { by, ...(end === undefined ? {} : { end }) };
-    } else low.problem('line/not-understood', clause, text('`{word}` is no clause of repeat: stagger, turn or drop', { word: clause.word }));
+    } else
+      low.problem(
+        'line/not-understood',
+        clause,
+        text('`{word}` is no clause of repeat: stagger, turn or drop', { word: clause.word }),
+      );
   }
   return repeat;
 }

@@ -105,7 +105,9 @@ export function knownVerb(low: Lowering, name: string, where: Span | undefined):
           word: name,
           near: near.join(' or '),
         }),
-    where === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: where.offset, end: where.end, text: word }] })),
+    where === undefined
+      ? []
+      : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: where.offset, end: where.end, text: word }] })),
   );
   return meant ?? name;
 }
@@ -165,6 +167,8 @@ function reportUnknownWord(
     near.length === 0
       ? text('`{word}` is no clause of a step', { word })
       : text('`{word}` is no clause of a step: is {near} meant?', { word, near: near.join(' or ') }),
-    where === undefined ? [] : near.map((each) => ({ title: `Write ${each}`, edits: [{ offset: where.offset, end: where.end, text: each }] })),
+    where === undefined
+      ? []
+      : near.map((each) => ({ title: `Write ${each}`, edits: [{ offset: where.offset, end: where.end, text: each }] })),
   );
 }

@@ -11,13 +11,27 @@ import { propertySpan } from './places.ts';
  */
 export function reportStrayWords(low: Lowering, verb: Verb, values: readonly Read[], materialRead: boolean): void {
   const takes = (verb.takes ?? []).filter((argument) => argument.after === undefined);
-  const listed = new Set((verb.takes ?? []).flatMap((argument) => [...(argument.words ?? []), ...(argument.after === undefined ? [] : [argument.after])]));
-  let names = takes.filter((argument) => argument.dimension === 'name' || argument.dimension === 'word').length - (materialRead ? 1 : 0);
+  const listed = new Set(
+    (verb.takes ?? []).flatMap((argument) => [
+      ...(argument.words ?? []),
+      ...(argument.after === undefined ? [] : [argument.after]),
+    ]),
+  );
+  let names =
+    takes.filter((argument) => argument.dimension === 'name' || argument.dimension === 'word').length -
+    (materialRead ? 1 : 0);
   if (takes.some((argument) => argument.repeated === true)) return;
   for (const { argument, node } of values) {
     if (argument.kind !== 'word' || listed.has(argument.word)) continue;
     if (names-- > 0) continue;
-    low.problem('line/not-understood', node, text('`{word}` is not understood here; such a line reads {example}', { word: argument.word, example: verb.example }));
+    low.problem(
+      'line/not-understood',
+      node,
+      text('`{word}` is not understood here; such a line reads {example}', {
+        word: argument.word,
+        example: verb.example,
+      }),
+    );
     return;
   }
 }
@@ -28,5 +42,9 @@ export function reportStraysOfHead(low: Lowering, node: AstNode & { readonly str
   if (first === undefined) return;
   const head = node.$cstNode?.text.split(/\s/, 1)[0] ?? '';
   const example = words.find((row) => row.word === head && row.at.includes('recipe'))?.example.split('\n')[0] ?? head;
-  low.problem('line/not-understood', propertySpan(node, 'strays') ?? node, text('`{word}` is not understood here; such a line reads {example}', { word: first, example }));
+  low.problem(
+    'line/not-understood',
+    propertySpan(node, 'strays') ?? node,
+    text('`{word}` is not understood here; such a line reads {example}', { word: first, example }),
+  );
 }

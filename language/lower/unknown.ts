@@ -12,12 +12,22 @@ const beginnings: Readonly<Record<string, string>> = {
 };
 
 /** A line that begins with no word of its block; the nearest ones are offered. */
-export function reportUnknownLine(low: Lowering, line: Unknown | UnknownBlock | Junk, block: keyof typeof beginnings): void {
+export function reportUnknownLine(
+  low: Lowering,
+  line: Unknown | UnknownBlock | Junk,
+  block: keyof typeof beginnings,
+): void {
   const words = (beginnings[block] ?? '').split(' ');
   const near = nearestWords(line.head, words);
   const head = propertySpan(line, 'head');
-  low.problem('line/not-understood', headSpan(line), near.length > 0
-    ? text('`{word}` begins no line here: is {near} meant?', { word: line.head, near: near.join(' or ') })
-    : text('`{word}` begins no line here; these do: {words}', { word: line.head, words: words.join(', ') }),
-    head === undefined ? [] : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: head.offset, end: head.end, text: word }] })));
+  low.problem(
+    'line/not-understood',
+    headSpan(line),
+    near.length > 0
+      ? text('`{word}` begins no line here: is {near} meant?', { word: line.head, near: near.join(' or ') })
+      : text('`{word}` begins no line here; these do: {words}', { word: line.head, words: words.join(', ') }),
+    head === undefined
+      ? []
+      : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: head.offset, end: head.end, text: word }] })),
+  );
 }

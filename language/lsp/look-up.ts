@@ -2,6 +2,7 @@ import { type Cancellation, interruptAndCheck, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { comparedFigures } from '../../calc/compare/compare.ts';
 import { withMaterial } from '../../calc/compare/with-material.ts';
+import type { Recipe } from '../../calc/model/index.ts';
 import type { WithAnalysis } from '../analysis/module.ts';
 import type { Shelf } from '../analysis/shelf.ts';
 import {
@@ -17,6 +18,7 @@ import {
   materialsRequest,
   type UsingRecipe,
 } from '../protocol/look-up.ts';
+import type { Finding } from '../rules/finding.ts';
 import { choices, materialAt, type PlacedRecipe, recipesWith } from '../view/look-up/asked.ts';
 import { candidatesFor } from '../view/look-up/candidates.ts';
 import { changeWith, newFindings, told } from '../view/look-up/compare.ts';
@@ -120,15 +122,16 @@ async function compare(
           : typedUses(services, placed.uri, recipe.name, material.name).map(({ cst }) => rangeOf(document, cst)),
     };
   });
+  const before = new Map(used.map((found) => [found, findingsOf(services, found, found.recipe)]));
   const candidates: Candidate[] = [];
   for (const other of used.length === 0 ? [] : candidatesFor(material, shelf, analysis.stockNames('material'))) {
     const changes: Candidate['changes'][number][] = [];
     for (const found of used) {
       // each candidate is worked out in full: others get their turn in between
       await interruptAndCheck(token);
-      changes.push(
-        changeWith(found, material.name, other, shelf, style, findingsWith(services, found, material.name, other.name)),
-      );
+      const after = findingsOf(services, found, withMaterial(found.recipe, material.name, other.name));
+      const more = newFindings(before.get(found) ?? [], after);
+      changes.push(changeWith(found, material.name, other, shelf, style, more));
     }
     candidates.push({
       name: other.name,
@@ -140,14 +143,8 @@ async function compare(
   return { material: material.name, recipes, candidates };
 }
 
-/** Rules that would find more with the other material in the recipe as written. */
-function findingsWith(
-  { analysis, shared }: WithAnalysis,
-  { recipe, placed }: PlacedRecipe,
-  from: string,
-  to: string,
-): string[] {
+/** What the rules find in the recipe as written, with this material or that. */
+function findingsOf({ analysis, shared }: WithAnalysis, { placed }: PlacedRecipe, recipe: Recipe): Finding[] {
   const source = shared.workspace.LangiumDocuments.getDocument(URI.parse(placed.uri))?.textDocument.getText() ?? '';
-  const before = analysis.findingsIf(placed.lowered, source, [recipe]);
-  return newFindings(before, analysis.findingsIf(placed.lowered, source, [withMaterial(recipe, from, to)]));
+  return analysis.findingsIf(placed.lowered, source, [recipe]);
 }

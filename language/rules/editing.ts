@@ -1,8 +1,8 @@
 import { indentAt } from '../grammar/braces.ts';
-import { type Fix, type Places, type Span, type TextEdit } from '../lower/index.ts';
+import type { Fix, Places, Span, TextEdit } from '../lower/index.ts';
 
 /** How the lines of a text end. */
-export const lineEndOf = (text: string): string => text.includes('\r\n') ? '\r\n' : '\n';
+export const lineEndOf = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
 /** Edits for quick fixes, by the path of a line. Undefined where the line does not stand in this text. */
 export class Editing {
@@ -27,7 +27,9 @@ export class Editing {
   /** Adds a clause at the end of the line of a path: `, wrap onto body by 25 mm`. */
   addClause(title: string, path: string, clause: string): Fix | undefined {
     const span = this.places.get(path);
-    return span === undefined ? undefined : { title, edits: [{ offset: span.end, end: span.end, text: `, ${clause}` }] };
+    return span === undefined
+      ? undefined
+      : { title, edits: [{ offset: span.end, end: span.end, text: `, ${clause}` }] };
   }
 
   /** Takes a clause away together with the comma before it. */
@@ -42,7 +44,10 @@ export class Editing {
   lineBefore(title: string, path: string, line: string): Fix | undefined {
     const span = this.places.get(path);
     if (span === undefined) return undefined;
-    return { title, edits: [{ offset: span.offset, end: span.offset, text: `${line}${this.lineEnd}${this.indent(span)}` }] };
+    return {
+      title,
+      edits: [{ offset: span.offset, end: span.offset, text: `${line}${this.lineEnd}${this.indent(span)}` }],
+    };
   }
 
   /** A line of its own behind the line of a path; behind its comment, should one follow. */
@@ -67,7 +72,13 @@ export class Editing {
     const from = this.wholeLine(path);
     const to = this.wholeLine(before);
     if (from === undefined || to === undefined || from.offset === to.offset) return undefined;
-    return { title, edits: [{ offset: to.offset, end: to.offset, text: this.text.slice(from.offset, from.end) }, { offset: from.offset, end: from.end, text: '' }] };
+    return {
+      title,
+      edits: [
+        { offset: to.offset, end: to.offset, text: this.text.slice(from.offset, from.end) },
+        { offset: from.offset, end: from.end, text: '' },
+      ],
+    };
   }
 
   /** Takes the whole line of a path away. */
@@ -121,4 +132,3 @@ export class Editing {
     return lineEndOf(this.text);
   }
 }
-

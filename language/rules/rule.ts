@@ -1,6 +1,6 @@
+import type { Figure } from '../../calc/figure/figure.ts';
 import type { Bench, FigureDefinition } from '../../calc/figure/index.ts';
 import type { Book, BuildRecord, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
-import type { Figure } from '../../calc/figure/figure.ts';
 import type { Lowered } from '../lower/index.ts';
 import type { Editing } from './editing.ts';
 import type { Report } from './finding.ts';
@@ -50,10 +50,11 @@ interface Head {
   readonly always?: true;
 }
 
-export type Rule = Head & (
-  | { readonly on: 'reading' }
-  | { [K in keyof Checks]: { readonly on: K; check(context: Checks[K]): void } }[keyof Checks]
-);
+export type Rule = Head &
+  (
+    | { readonly on: 'reading' }
+    | { [K in keyof Checks]: { readonly on: K; check(context: Checks[K]): void } }[keyof Checks]
+  );
 
 export function rule(definition: Rule): Rule {
   return definition;

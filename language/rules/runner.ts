@@ -1,6 +1,6 @@
 import { isOperationCancelled } from 'langium';
-import { benchOf } from '../../calc/figure/index.ts';
 import { type Text, text } from '../../calc/figure/figure.ts';
+import { benchOf } from '../../calc/figure/index.ts';
 import type { Book, Recipe } from '../../calc/model/index.ts';
 import { type AcceptLine, type EntryModel, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import { Editing } from './editing.ts';
@@ -46,8 +46,12 @@ export class Runner {
   findings(checked: Checked, book: Book, names: Names, severities: Severities = {}, figuresOf: Book = book): Finding[] {
     const { lowered } = checked;
     const found: Finding[] = lowered.problems.map((problem) => ({
-      rule: problem.rule, severity: this.severity(problem.rule), message: problem.message, span: problem.span,
-      related: problem.related ?? [], fixes: problem.fixes ?? [],
+      rule: problem.rule,
+      severity: this.severity(problem.rule),
+      message: problem.message,
+      span: problem.span,
+      related: problem.related ?? [],
+      fixes: problem.fixes ?? [],
     }));
     const told = new Set<string>();
     const contexts = contextsOf(checked, { book, names, figuresOf });
@@ -83,11 +87,21 @@ export class Runner {
       else if (rule.on === 'shop' && model.kind === 'shop') rule.check({ ...entry, shop: model.shop });
       else if (rule.on === 'record' && model.kind === 'record') {
         const { record } = model;
-        rule.check({ ...entry, record, recipe: record.recipe === undefined ? undefined : entry.book.recipe(record.recipe, record.size) });
+        rule.check({
+          ...entry,
+          record,
+          recipe: record.recipe === undefined ? undefined : entry.book.recipe(record.recipe, record.size),
+        });
       } else if (rule.on === 'recipe') for (const recipe of contexts.recipes) rule.check(recipe);
     } catch (error) {
       if (isOperationCancelled(error)) throw error;
-      report({ at: '', message: text('the rule {rule} broke down here and said nothing: please report it ({error})', { rule: rule.name, error: String(error) }) });
+      report({
+        at: '',
+        message: text('the rule {rule} broke down here and said nothing: please report it ({error})', {
+          rule: rule.name,
+          error: String(error),
+        }),
+      });
     }
   }
 }
@@ -104,13 +118,28 @@ interface Contexts {
 function contextsOf({ lowered, text: source, first }: Checked, { book, names, figuresOf }: Asked): Contexts {
   const { model } = lowered;
   const contexts: { -readonly [K in keyof Contexts]: Contexts[K] } = {
-    entry: { book, names, lowered, first, edit: new Editing(source, lowered.places), report: (finding) => contexts.report(finding) },
-    recipes: [], model, report: () => undefined,
+    entry: {
+      book,
+      names,
+      lowered,
+      first,
+      edit: new Editing(source, lowered.places),
+      report: (finding) => contexts.report(finding),
+    },
+    recipes: [],
+    model,
+    report: () => undefined,
   };
   if (model.kind === 'recipe') {
     contexts.recipes = model.recipes.map((recipe) => {
       const bench = benchOf(recipe, figuresOf);
-      return { ...contexts.entry, recipe, bench, ask: bench.ask.bind(bench), report: (finding) => contexts.report(finding, recipe) };
+      return {
+        ...contexts.entry,
+        recipe,
+        bench,
+        ask: bench.ask.bind(bench),
+        report: (finding) => contexts.report(finding, recipe),
+      };
     });
   }
   return contexts;
@@ -118,17 +147,30 @@ function contextsOf({ lowered, text: source, first }: Checked, { book, names, fi
 
 function placed(rule: Rule, report: Report, lowered: Lowered, recipe: Recipe | undefined): Finding {
   const span = spanOf(lowered.places, report.at) ?? { offset: 0, end: 0 };
-  const message: Text = recipe?.size === undefined
-    ? report.message
-    : { template: `in size {in_size}: ${report.message.template}`, figures: { ...report.message.figures, in_size: recipe.size } };
+  const message: Text =
+    recipe?.size === undefined
+      ? report.message
+      : {
+          template: `in size {in_size}: ${report.message.template}`,
+          figures: { ...report.message.figures, in_size: recipe.size },
+        };
   return {
-    rule: rule.name, severity: rule.severity, message, span,
-    related: report.related ?? [], fixes: (report.fixes ?? []).filter((fix) => fix !== undefined),
+    rule: rule.name,
+    severity: rule.severity,
+    message,
+    span,
+    related: report.related ?? [],
+    fixes: (report.fixes ?? []).filter((fix) => fix !== undefined),
   };
 }
 
 /** Applies `accept`: by rule and by line. One that silences nothing is information of its own. */
-function withAccepted(found: readonly Finding[], { lowered, text: source }: Checked, ruleOf: (name: string) => Rule | undefined, severity: Severity): Finding[] {
+function withAccepted(
+  found: readonly Finding[],
+  { lowered, text: source }: Checked,
+  ruleOf: (name: string) => Rule | undefined,
+  severity: Severity,
+): Finding[] {
   const used = new Set<AcceptLine>();
   const out = found.map((finding) => {
     const accept = lowered.accepts.find((line) => line.rule === finding.rule && covers(line, finding.span, lowered));
@@ -141,11 +183,15 @@ function withAccepted(found: readonly Finding[], { lowered, text: source }: Chec
   for (const accept of whole ? lowered.accepts : []) {
     if (used.has(accept)) continue;
     out.push({
-      rule: 'line/accept-needless', severity,
-      message: ruleOf(accept.rule) === undefined
-        ? text('no rule is called {rule}', { rule: accept.rule })
-        : text('nothing here to accept: {rule} finds no fault with this line', { rule: accept.rule }),
-      span: accept.span, related: [], fixes: [takenAway(accept.span, source)],
+      rule: 'line/accept-needless',
+      severity,
+      message:
+        ruleOf(accept.rule) === undefined
+          ? text('no rule is called {rule}', { rule: accept.rule })
+          : text('nothing here to accept: {rule} finds no fault with this line', { rule: accept.rule }),
+      span: accept.span,
+      related: [],
+      fixes: [takenAway(accept.span, source)],
     });
   }
   return out;
@@ -155,7 +201,10 @@ function withAccepted(found: readonly Finding[], { lowered, text: source }: Chec
 function takenAway(span: Span, source: string): Fix {
   let offset = span.offset;
   while (offset > 0 && /\s/.test(source[offset - 1] ?? '')) offset--;
-  return { title: 'Take it away', edits: [{ offset: source[offset - 1] === ',' ? offset - 1 : span.offset, end: span.end, text: '' }] };
+  return {
+    title: 'Take it away',
+    edits: [{ offset: source[offset - 1] === ',' ? offset - 1 : span.offset, end: span.end, text: '' }],
+  };
 }
 
 /** A line covers what is reported inside of it; the head of a block covers its head alone. */

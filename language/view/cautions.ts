@@ -22,12 +22,17 @@ const CUTS: ReadonlySet<string> = new Set(['trim', 'drill', 'sand', 'cut', 'fair
 /** The hazards of one step, by its verb and by what it works with. */
 export function cautionsOfStep(recipe: Recipe, step: Step, book: Book): readonly Hazard[] {
   const materials = atWork(recipe, step, book);
-  return hazards.filter(({ applies }) => applies.some((where) => where.verbs.includes(step.verb) && answers(where, materials, book)));
+  return hazards.filter(({ applies }) =>
+    applies.some((where) => where.verbs.includes(step.verb) && answers(where, materials, book)),
+  );
 }
 
 /** The hazards of a recipe in the order of the table, each with the steps that have it. */
 export function cautionsOf(recipe: Recipe, book: Book): readonly Caution[] {
-  const steps = [...allSteps(recipe.process?.steps ?? [])].map((step) => ({ step, found: cautionsOfStep(recipe, step, book) }));
+  const steps = [...allSteps(recipe.process?.steps ?? [])].map((step) => ({
+    step,
+    found: cautionsOfStep(recipe, step, book),
+  }));
   return hazards.flatMap((hazard) => {
     const having = steps.filter(({ found }) => found.includes(hazard)).map(({ step }) => step);
     return having.length === 0 ? [] : [{ hazard, steps: having }];
@@ -50,7 +55,8 @@ function inAir(ppm: number, molarMass: number): string {
 /** `HSE (UK), EH40/2005 4th ed.: 100 ppm (about 430 mg/m3) over 8 h (2020, from memory)` */
 export function limitWords({ agency, values, date, mark }: ExposureLimit, { molarMass }: Hazard): string {
   const told = values.map(({ ppm, says, over }) => {
-    const amount = ppm === undefined ? (says ?? '') : `${ppm} ppm${molarMass === undefined ? '' : ` (${inAir(ppm, molarMass)})`}`;
+    const amount =
+      ppm === undefined ? (says ?? '') : `${ppm} ppm${molarMass === undefined ? '' : ` (${inAir(ppm, molarMass)})`}`;
     return over === undefined ? amount : over === 'ceiling' ? `${amount} ceiling` : `${amount} over ${over}`;
   });
   return `${agency}: ${told.join(', ')} (${date}, ${mark})`;
@@ -78,7 +84,8 @@ function fibreOf(material: Material, book: Book): string {
   return `${own} ${title}`.toLowerCase();
 }
 
-const said = (value: string | typeof UNKNOWN | undefined): string | undefined => (value === UNKNOWN ? undefined : value);
+const said = (value: string | typeof UNKNOWN | undefined): string | undefined =>
+  value === UNKNOWN ? undefined : value;
 
 /** What a step handles: what it names, what it lays, and the resin of the process where it is wet; what those are made of too. */
 function atWork(recipe: Recipe, step: Step, book: Book): readonly Material[] {
@@ -98,7 +105,8 @@ function atWork(recipe: Recipe, step: Step, book: Book): readonly Material[] {
   const { resin, kind } = recipe.process ?? {};
   const named = [...names].some((name) => LIQUIDS.has(book.material(name)?.kind ?? ''));
   if (step.lay === undefined ? !named : !LAID_DRY.has(kind ?? '')) add(resin);
-  for (const { layer } of worked(recipe, step, book)) for (const name of [layer.material, layer.wetResin, layer.bedded?.material]) add(name);
+  for (const { layer } of worked(recipe, step, book))
+    for (const name of [layer.material, layer.wetResin, layer.bedded?.material]) add(name);
   return [...names].flatMap((name) => book.material(name) ?? []);
 }
 

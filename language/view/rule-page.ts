@@ -23,5 +23,8 @@ export const rulesAlike = (name: string): string[] => nearestWords(name, Object.
 
 function openingOf(page: string): string {
   const paragraphs = page.split(/\n\s*\n/).map((paragraph) => paragraph.trim());
-  return (paragraphs.find((paragraph) => paragraph !== '' && !paragraph.startsWith('#')) ?? '').replace(/\s*\n\s*/g, ' ');
+  return (paragraphs.find((paragraph) => paragraph !== '' && !paragraph.startsWith('#')) ?? '').replace(
+    /\s*\n\s*/g,
+    ' ',
+  );
 }

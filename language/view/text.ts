@@ -10,15 +10,18 @@ export interface Style {
 export const plainStyle: Style = { units: 'si' };
 
 /** Control characters and direction marks of names never reach a screen. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that are taken out
 const unsafe = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
 
 export const safe = (words: string): string => words.replace(unsafe, '');
 
 export function show(value: Shown, style: Style = plainStyle): string {
   if (typeof value === 'string') return safe(value);
-  if (typeof value === 'number') return formatNumber(value, { ...(style.locale === undefined ? {} : { locale: style.locale }) });
-  return formatQuantity(value, { system: style.units, ...(style.locale === undefined ? {} : { locale: style.locale }) });
+  if (typeof value === 'number')
+    return formatNumber(value, { ...(style.locale === undefined ? {} : { locale: style.locale }) });
+  return formatQuantity(value, {
+    system: style.units,
+    ...(style.locale === undefined ? {} : { locale: style.locale }),
+  });
 }
 
 /** The words of a text with its figures put in. */

@@ -11,8 +11,8 @@ import { partLines, recipeLines, shapes } from './part.ts';
 import { recordFacts } from './records.ts';
 import { habits, shop } from './shop.ts';
 import { toolFacts } from './tools.ts';
-import { PLACES } from './types.ts';
 import type { Place, Verb, Word } from './types.ts';
+import { PLACES } from './types.ts';
 import { states } from './values.ts';
 import { afterVerbs } from './verbs-after.ts';
 import { clothVerbs, coreVerbs } from './verbs-core.ts';
@@ -21,23 +21,69 @@ import { coatVerbs, mouldVerbs } from './verbs-mould.ts';
 import { overVerbs } from './verbs-over.ts';
 import { pullVerbs } from './verbs-pull.ts';
 
+export { classesOf, LAID, needed, precedes } from './order.ts';
 export type {
-  Argument, ArgumentKind, Group, Minutes, NameKind, Need, PerUnit, Place, Precedence, ProcessKind, Resource, StepClass, Use, Verb, Word,
+  Argument,
+  ArgumentKind,
+  Group,
+  Minutes,
+  NameKind,
+  Need,
+  PerUnit,
+  Place,
+  Precedence,
+  ProcessKind,
+  Resource,
+  StepClass,
+  Use,
+  Verb,
+  Word,
 } from './types.ts';
 export { GROUPS, PLACES } from './types.ts';
-export { classesOf, LAID, needed, precedes } from './order.ts';
 
 /** All work steps, in the order in which a part is usually built. */
 export const verbs: readonly Verb[] = [
-  ...mouldVerbs, ...coatVerbs, ...coreVerbs, ...clothVerbs, ...overVerbs, ...pullVerbs, ...cureVerbs, ...afterVerbs, ...waitVerbs,
+  ...mouldVerbs,
+  ...coatVerbs,
+  ...coreVerbs,
+  ...clothVerbs,
+  ...overVerbs,
+  ...pullVerbs,
+  ...cureVerbs,
+  ...afterVerbs,
+  ...waitVerbs,
 ];
 
 /** Every word of the notation in every sense. */
 export const words: readonly Word[] = [
-  ...entries, ...everywhere, ...connectives, ...shop, ...habits,
-  ...clothFacts, ...clothStyles, ...clothChoices, ...resinFacts, ...resinFamilies, ...coreFacts, ...consumableFacts, ...consumableKinds, ...toolFacts,
-  ...recipeLines, ...partLines, ...shapes, ...layers, ...coatClauses, ...clothClauses, ...repeatClauses, ...coreClauses,
-  ...verbs, ...stepClauses, ...states, ...loadFacts, ...expectations, ...recordFacts,
+  ...entries,
+  ...everywhere,
+  ...connectives,
+  ...shop,
+  ...habits,
+  ...clothFacts,
+  ...clothStyles,
+  ...clothChoices,
+  ...resinFacts,
+  ...resinFamilies,
+  ...coreFacts,
+  ...consumableFacts,
+  ...consumableKinds,
+  ...toolFacts,
+  ...recipeLines,
+  ...partLines,
+  ...shapes,
+  ...layers,
+  ...coatClauses,
+  ...clothClauses,
+  ...repeatClauses,
+  ...coreClauses,
+  ...verbs,
+  ...stepClauses,
+  ...states,
+  ...loadFacts,
+  ...expectations,
+  ...recordFacts,
 ];
 
 const byPlace = new Map<Place, Map<string, Word>>(PLACES.map((place) => [place, new Map()]));

@@ -6,27 +6,70 @@ import type { Basis, DimensionName } from '../../calc/quantity/types.ts';
  */
 
 const ENTRIES = [
-  'shop', 'fibre', 'fabric', 'prepreg', 'resin', 'gelcoat', 'catalyst', 'paste', 'core', 'consumable', 'tool', 'recipe', 'record',
+  'shop',
+  'fibre',
+  'fabric',
+  'prepreg',
+  'resin',
+  'gelcoat',
+  'catalyst',
+  'paste',
+  'core',
+  'consumable',
+  'tool',
+  'recipe',
+  'record',
 ] as const;
 const BLOCKS = ['part', 'stack', 'process', 'kit', 'infuse', 'cure', 'postcure', 'load', 'size'] as const;
 const LAYERS = ['coat', 'ply', 'strip', 'patch', 'core', 'insert', 'repeat', 'mirror'] as const;
 /** Facts whose value is one of a few words. */
 const CHOICES = [
-  'layers', 'binder', 'fraction', 'family', 'resists', 'kind', 'edge', 'cosmetic', 'angles', 'outline', 'stack',
-  'habit', 'until', 'when', 'darts', 'process', 'postcure', 'trim', 'lay', 'expect', 'vacuum',
+  'layers',
+  'binder',
+  'fraction',
+  'family',
+  'resists',
+  'kind',
+  'edge',
+  'cosmetic',
+  'angles',
+  'outline',
+  'stack',
+  'habit',
+  'until',
+  'when',
+  'darts',
+  'process',
+  'postcure',
+  'trim',
+  'lay',
+  'expect',
+  'vacuum',
 ] as const;
 
 type Of<T extends readonly string[]> = T[number];
 
 /** `book` is the outside of all entries; `anywhere` holds the connectives and what any line may carry. */
 export type Place =
-  | 'anywhere' | 'book' | Of<typeof ENTRIES> | Of<typeof BLOCKS>
-  | `clause of ${Of<typeof LAYERS>}` | 'clause of step' | 'clause of part' | 'clause of fact'
+  | 'anywhere'
+  | 'book'
+  | Of<typeof ENTRIES>
+  | Of<typeof BLOCKS>
+  | `clause of ${Of<typeof LAYERS>}`
+  | 'clause of step'
+  | 'clause of part'
+  | 'clause of fact'
   | `value of ${Of<typeof CHOICES>}`;
 
 export const PLACES: readonly Place[] = [
-  'anywhere', 'book', ...ENTRIES, ...BLOCKS,
-  ...LAYERS.map((layer) => `clause of ${layer}` as const), 'clause of step', 'clause of part', 'clause of fact',
+  'anywhere',
+  'book',
+  ...ENTRIES,
+  ...BLOCKS,
+  ...LAYERS.map((layer) => `clause of ${layer}` as const),
+  'clause of step',
+  'clause of part',
+  'clause of fact',
   ...CHOICES.map((choice) => `value of ${choice}` as const),
 ];
 
@@ -54,8 +97,27 @@ export interface Argument {
 
 /** The three namespaces of the book and the names inside a recipe. A material may be narrowed to its entry kind. */
 export type NameKind =
-  | 'material' | 'fibre' | 'fabric' | 'prepreg' | 'resin' | 'gelcoat' | 'catalyst' | 'paste' | 'core' | 'consumable'
-  | 'tool' | 'recipe' | 'layer' | 'zone' | 'feed' | 'vent' | 'let' | 'load' | 'size' | 'end' | 'own';
+  | 'material'
+  | 'fibre'
+  | 'fabric'
+  | 'prepreg'
+  | 'resin'
+  | 'gelcoat'
+  | 'catalyst'
+  | 'paste'
+  | 'core'
+  | 'consumable'
+  | 'tool'
+  | 'recipe'
+  | 'layer'
+  | 'zone'
+  | 'feed'
+  | 'vent'
+  | 'let'
+  | 'load'
+  | 'size'
+  | 'end'
+  | 'own';
 
 export interface Word {
   readonly word: string;
@@ -73,7 +135,17 @@ export interface Word {
   readonly instead?: readonly string[];
 }
 
-export const GROUPS = ['mould', 'coat', 'core', 'cloth', 'over the stack', 'pull', 'cure', 'after', 'wait and check'] as const;
+export const GROUPS = [
+  'mould',
+  'coat',
+  'core',
+  'cloth',
+  'over the stack',
+  'pull',
+  'cure',
+  'after',
+  'wait and check',
+] as const;
 export type Group = (typeof GROUPS)[number];
 export type ProcessKind = 'hand' | 'bagged' | 'infusion' | 'prepreg';
 export type Resource = 'tool' | 'people' | 'oven' | 'bench' | 'pump';

@@ -113,9 +113,11 @@ record deck_${i} 2026-05-14 "no. ${i}" {
 }
 `;
 
-const many = (count: number, entry: (i: number) => string): string => Array.from({ length: count }, (_, i) => entry(i)).join('\n');
+const many = (count: number, entry: (i: number) => string): string =>
+  Array.from({ length: count }, (_, i) => entry(i)).join('\n');
 
-export const materialsText = (): string => [shop, many(40, cloth), many(5, resin), many(10, core), many(10, tool)].join('\n');
+export const materialsText = (): string =>
+  [shop, many(40, cloth), many(5, resin), many(10, core), many(10, tool)].join('\n');
 
 /** Texts by the names of their files. */
 export function bookOf(recipes: number, missing = false): Record<string, string> {

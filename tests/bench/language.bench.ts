@@ -15,12 +15,15 @@ import { bookOf, recipeText } from './book-of.ts';
 import { type Bench, type Measure, shortest } from './measure.ts';
 
 const rounds = 7;
-const median = (times: readonly number[]): number => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0;
+const median = (times: readonly number[]): number =>
+  [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0;
 const least = (times: readonly number[]): number => Math.min(...times);
 
 const fresh = (files: Readonly<Record<string, string>>) => {
   const { shared, layup } = createLayupServices<AnalysisServices>(EmptyFileSystem, analysisModule);
-  const documents: LangiumDocument[] = Object.entries(files).map(([name, text]) => shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(`file:///b/${name}`)));
+  const documents: LangiumDocument[] = Object.entries(files).map(([name, text]) =>
+    shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(`file:///b/${name}`)),
+  );
   for (const document of documents) shared.workspace.LangiumDocuments.addDocument(document);
   return { shared, layup, documents };
 };
@@ -30,7 +33,11 @@ async function wholeBook(): Promise<Measure[]> {
   const files = bookOf(100);
   const texts = Object.values(files);
   const { layup } = createLayupServices(EmptyFileSystem);
-  const parse = await shortest(() => texts.forEach((text) => { layup.parser.LangiumParser.parse(text); }));
+  const parse = await shortest(() =>
+    texts.forEach((text) => {
+      layup.parser.LangiumParser.parse(text);
+    }),
+  );
   const times = { link: [] as number[], lower: [] as number[], check: [] as number[] };
   for (let round = 0; round < rounds; round++) {
     const { shared, layup: own, documents } = fresh(files);
@@ -57,7 +64,10 @@ async function wholeBook(): Promise<Measure[]> {
 
 /** One edit of one recipe among many, up to its findings. */
 async function editOne(recipes: number, missing: boolean, name: string): Promise<Measure[]> {
-  const book = await openBook<AnalysisServices>(bookOf(recipes, missing), { modules: [analysisModule], open: ['deck_0.layup'] });
+  const book = await openBook<AnalysisServices>(bookOf(recipes, missing), {
+    modules: [analysisModule],
+    open: ['deck_0.layup'],
+  });
   const { LangiumParser } = book.services.parser;
   const times: number[] = [];
   for (let round = 0; round < rounds + 3; round++) {
@@ -69,15 +79,28 @@ async function editOne(recipes: number, missing: boolean, name: string): Promise
   const parse = await shortest(() => LangiumParser.parse(recipeText(0)));
   book.dispose();
   return [
-    { name: `edit one recipe of ${recipes}${name}, to findings / parse of it`, value: least(warm) / parse, unit: '', budget: 15 },
-    { name: `edit one recipe of ${recipes}${name}, to findings, median`, value: median(warm), unit: 'ms', budget: missing ? 15 : 16 },
+    {
+      name: `edit one recipe of ${recipes}${name}, to findings / parse of it`,
+      value: least(warm) / parse,
+      unit: '',
+      budget: 15,
+    },
+    {
+      name: `edit one recipe of ${recipes}${name}, to findings, median`,
+      value: median(warm),
+      unit: 'ms',
+      budget: missing ? 15 : 16,
+    },
   ];
 }
 
 /** From a changed price to the findings of the file that is open. */
 async function editMaterials(recipes: number): Promise<Measure[]> {
   const files = bookOf(recipes);
-  const book: TestBook<AnalysisServices> = await openBook<AnalysisServices>(files, { modules: [analysisModule], open: ['deck_0.layup', 'materials.layup'] });
+  const book: TestBook<AnalysisServices> = await openBook<AnalysisServices>(files, {
+    modules: [analysisModule],
+    open: ['deck_0.layup', 'materials.layup'],
+  });
   const times: number[] = [];
   for (let round = 0; round < rounds; round++) {
     const started = performance.now();
@@ -90,7 +113,14 @@ async function editMaterials(recipes: number): Promise<Measure[]> {
     times.push((seen === 0 ? performance.now() : seen) - started);
   }
   book.dispose();
-  return [{ name: `edit the materials of ${recipes} recipes, to findings of the open file`, value: median(times), unit: 'ms', budget: 50 }];
+  return [
+    {
+      name: `edit the materials of ${recipes} recipes, to findings of the open file`,
+      value: median(times),
+      unit: 'ms',
+      budget: 50,
+    },
+  ];
 }
 
 async function editComment(): Promise<Measure[]> {
@@ -106,7 +136,10 @@ async function editComment(): Promise<Measure[]> {
 /** How long nothing else gets its turn while a file of 500 lines is edited, once the server is warm. */
 async function heldUp(): Promise<Measure[]> {
   const text = Array.from({ length: 7 }, (_, i) => recipeText(i)).join('\n');
-  const book = await openBook<AnalysisServices>({ 'materials.layup': bookOf(0)['materials.layup'] ?? '', 'long.layup': text }, { modules: [analysisModule], open: ['long.layup'] });
+  const book = await openBook<AnalysisServices>(
+    { 'materials.layup': bookOf(0)['materials.layup'] ?? '', 'long.layup': text },
+    { modules: [analysisModule], open: ['long.layup'] },
+  );
   let longest = 0;
   let last = performance.now();
   let running = true;
@@ -126,7 +159,14 @@ async function heldUp(): Promise<Measure[]> {
   }
   running = false;
   book.dispose();
-  return [{ name: `longest hold of the event loop, file of ${text.split('\n').length} lines`, value: longest, unit: 'ms', budget: 50 }];
+  return [
+    {
+      name: `longest hold of the event loop, file of ${text.split('\n').length} lines`,
+      value: longest,
+      unit: 'ms',
+      budget: 50,
+    },
+  ];
 }
 
 /** A cold check in the terminal against a process that only parses the same files. */
@@ -135,7 +175,13 @@ async function cold(): Promise<Measure[]> {
   mkdirSync(cache, { recursive: true });
   const bare = path.join(cache, 'bare-parse.cjs');
   await build({
-    entryPoints: [path.join(import.meta.dirname, 'bare-parse.ts')], outfile: bare, bundle: true, platform: 'node', format: 'cjs', minify: true, logLevel: 'error',
+    entryPoints: [path.join(import.meta.dirname, 'bare-parse.ts')],
+    outfile: bare,
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    minify: true,
+    logLevel: 'error',
     external: ['langium/test'],
   });
   const folder = mkdtempSync(path.join(tmpdir(), 'laybook-bench-'));
@@ -150,7 +196,9 @@ async function cold(): Promise<Measure[]> {
     // the same files flat in one folder: the bare process reads no folders
     const sample = path.join(root, 'extension/sample');
     const flat = mkdtempSync(path.join(folder, 'sample-'));
-    for (const name of readdirSync(sample, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.layup'))) {
+    for (const name of readdirSync(sample, { recursive: true, encoding: 'utf8' }).filter((file) =>
+      file.endsWith('.layup'),
+    )) {
       copyFileSync(path.join(sample, name), path.join(flat, path.basename(name)));
     }
     const sampleParse = await shortest(() => run(bare, flat));
@@ -158,7 +206,12 @@ async function cold(): Promise<Measure[]> {
     return [
       { name: 'Node start and bare parse of 100 recipes, cold', value: parse, unit: 'ms' },
       { name: 'check of 100 recipes, cold / Node start and parse', value: check / parse, unit: '', budget: 2.5 },
-      { name: 'check of the sample workshop, cold / Node start and parse', value: sampleCheck / sampleParse, unit: '', budget: 2.5 },
+      {
+        name: 'check of the sample workshop, cold / Node start and parse',
+        value: sampleCheck / sampleParse,
+        unit: '',
+        budget: 2.5,
+      },
     ];
   } finally {
     rmSync(folder, { recursive: true, force: true });

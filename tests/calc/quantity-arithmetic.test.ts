@@ -1,9 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  add, bareNumber, divide, formatQuantity, isMismatch, isProblem, makeQuantity, multiply, negate, subtract,
-} from '../../calc/quantity/index.ts';
 import type { Mismatch, Quantity } from '../../calc/quantity/index.ts';
+import {
+  add,
+  bareNumber,
+  divide,
+  formatQuantity,
+  isMismatch,
+  isProblem,
+  makeQuantity,
+  multiply,
+  negate,
+  subtract,
+} from '../../calc/quantity/index.ts';
 
 function made(number: number, unit: string): Quantity {
   const quantity = makeQuantity(number, unit);
@@ -30,8 +39,10 @@ describe('sums', () => {
       because: 'dimensions',
       message: 'an areal weight cannot be added to a length',
     });
-    expect(subtract(made(12, 'mm'), bareNumber(3)))
-      .toHaveProperty('message', 'a bare number cannot be taken from a length');
+    expect(subtract(made(12, 'mm'), bareNumber(3))).toHaveProperty(
+      'message',
+      'a bare number cannot be taken from a length',
+    );
   });
 
   it('of two currencies are refused', () => {
@@ -86,34 +97,41 @@ describe('laws', () => {
   const value = fc.double({ min: -1e6, max: 1e6, noNaN: true });
   const unit = fc.constantFrom('mm', 'g/m2', 'K', 'EUR/m2', 'min', 'mPa.s', '%', 'oz/yd2');
   const any = fc.tuple(value, unit).map(([number, text]) => made(number, text));
-  const three = fc.tuple(value, value, value, unit)
+  const three = fc
+    .tuple(value, value, value, unit)
     .map(([a, b, c, text]) => [made(a, text), made(b, text), made(c, text)] as const);
 
   it('a + b = b + a, (a + b) - b = a, a - b = a + (-b)', () => {
-    fc.assert(fc.property(three, ([a, b]) => {
-      expect(add(a, b)).toEqual(add(b, a));
-      expect(fine(subtract(fine(add(a, b)), b)).si).toBeCloseTo(a.si, 6);
-      expect(subtract(a, b)).toEqual(add(a, fine(negate(b))));
-    }));
+    fc.assert(
+      fc.property(three, ([a, b]) => {
+        expect(add(a, b)).toEqual(add(b, a));
+        expect(fine(subtract(fine(add(a, b)), b)).si).toBeCloseTo(a.si, 6);
+        expect(subtract(a, b)).toEqual(add(a, fine(negate(b))));
+      }),
+    );
   });
 
   it('a b = b a, and a b / b = a with its dimension', () => {
-    fc.assert(fc.property(any, any, (a, b) => {
-      expect(multiply(a, b)).toEqual(multiply(b, a));
-      fc.pre(Math.abs(b.si) > 1e-9);
-      const back = fine(divide(fine(multiply(a, b)), b));
-      expect([back.dimension, back.currency, back.difference]).toEqual([a.dimension, a.currency, a.difference]);
-      expect(Math.abs(back.si - a.si)).toBeLessThanOrEqual(Math.abs(a.si) * 1e-12 + 1e-300);
-    }));
+    fc.assert(
+      fc.property(any, any, (a, b) => {
+        expect(multiply(a, b)).toEqual(multiply(b, a));
+        fc.pre(Math.abs(b.si) > 1e-9);
+        const back = fine(divide(fine(multiply(a, b)), b));
+        expect([back.dimension, back.currency, back.difference]).toEqual([a.dimension, a.currency, a.difference]);
+        expect(Math.abs(back.si - a.si)).toBeLessThanOrEqual(Math.abs(a.si) * 1e-12 + 1e-300);
+      }),
+    );
   });
 
   it('a (b + c) = a b + a c', () => {
-    fc.assert(fc.property(any, three, (a, [b, c]) => {
-      const left = fine(multiply(a, fine(add(b, c))));
-      const right = fine(add(fine(multiply(a, b)), fine(multiply(a, c))));
-      const size = Math.abs(a.si) * (Math.abs(b.si) + Math.abs(c.si));
-      expect(left.dimension).toEqual(right.dimension);
-      expect(Math.abs(left.si - right.si)).toBeLessThanOrEqual(size * 1e-14 + 1e-300);
-    }));
+    fc.assert(
+      fc.property(any, three, (a, [b, c]) => {
+        const left = fine(multiply(a, fine(add(b, c))));
+        const right = fine(add(fine(multiply(a, b)), fine(multiply(a, c))));
+        const size = Math.abs(a.si) * (Math.abs(b.si) + Math.abs(c.si));
+        expect(left.dimension).toEqual(right.dimension);
+        expect(Math.abs(left.si - right.si)).toBeLessThanOrEqual(size * 1e-14 + 1e-300);
+      }),
+    );
   });
 });

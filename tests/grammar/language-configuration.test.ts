@@ -2,7 +2,11 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
-interface EnterRule { beforeText: string; afterText?: string; action: { indent: string; appendText?: string } }
+interface EnterRule {
+  beforeText: string;
+  afterText?: string;
+  action: { indent: string; appendText?: string };
+}
 interface Configuration {
   wordPattern: string;
   folding: { markers: { start: string; end: string } };
@@ -46,8 +50,10 @@ describe('indentation', () => {
 });
 
 describe('Enter', () => {
-  const onEnter = (before: string, after = '') => configuration.onEnterRules
-    .find((rule) => new RegExp(rule.beforeText).test(before) && (!rule.afterText || new RegExp(rule.afterText).test(after)))?.action;
+  const onEnter = (before: string, after = '') =>
+    configuration.onEnterRules.find(
+      (rule) => new RegExp(rule.beforeText).test(before) && (!rule.afterText || new RegExp(rule.afterText).test(after)),
+    )?.action;
   it('goes on with a comment, and ends it on an empty one', () => {
     expect(onEnter('  // asked in May')).toEqual({ indent: 'none', appendText: '// ' });
     expect(onEnter('  // ')).toBeUndefined();

@@ -6,7 +6,11 @@ import { lowerEntry } from '../../language/lower/index.ts';
 import { wordAt } from '../../language/words/index.ts';
 import { parsed, viewServices } from '../language/view/parsed.ts';
 
-interface Snippet { readonly prefix: string; readonly description: string; readonly body: readonly string[] }
+interface Snippet {
+  readonly prefix: string;
+  readonly description: string;
+  readonly body: readonly string[];
+}
 
 const file = join(import.meta.dirname, '..', '..', 'extension', 'snippets.json');
 const snippets = Object.entries(JSON.parse(readFileSync(file, 'utf8')) as Record<string, Snippet>);
@@ -14,10 +18,17 @@ const snippets = Object.entries(JSON.parse(readFileSync(file, 'utf8')) as Record
 /** The text as it stands when every field keeps its first value. */
 function filled(snippet: Snippet): string {
   const values = new Map<string, string>();
-  const text = snippet.body.join('\n')
+  const text = snippet.body
+    .join('\n')
     .replace(/\$\{CURRENT_YEAR\}-\$\{CURRENT_MONTH\}-\$\{CURRENT_DATE\}/g, '2026-05-14')
-    .replace(/\$\{(\d+)\|([^,|]*)[^|]*\|\}/g, (_, index: string, first: string) => { values.set(index, first); return first; })
-    .replace(/\$\{(\d+):([^}]*)\}/g, (_, index: string, first: string) => { values.set(index, first); return first; });
+    .replace(/\$\{(\d+)\|([^,|]*)[^|]*\|\}/g, (_, index: string, first: string) => {
+      values.set(index, first);
+      return first;
+    })
+    .replace(/\$\{(\d+):([^}]*)\}/g, (_, index: string, first: string) => {
+      values.set(index, first);
+      return first;
+    });
   return text.replace(/\$(\d+)/g, (_, index: string) => values.get(index) ?? '');
 }
 
@@ -27,8 +38,13 @@ function placed(text: string): string {
   const first = text.split(' ')[0] ?? '';
   if (wordAt(first, 'book') !== undefined) return text;
   // a size changes and leaves out lines of the recipe around it
-  const stack = first === 'size' ? 'stack from tool bench_tool {\nply outer biax_440 at 0 deg\npatch pad biax_440 at 45 deg\n}\n' : '';
-  return wordAt(first, 'recipe') !== undefined ? `recipe own {\n${stack}${text}\n}` : `recipe own {\nprocess hand {\n${text}\n}\n}`;
+  const stack =
+    first === 'size'
+      ? 'stack from tool bench_tool {\nply outer biax_440 at 0 deg\npatch pad biax_440 at 45 deg\n}\n'
+      : '';
+  return wordAt(first, 'recipe') !== undefined
+    ? `recipe own {\n${stack}${text}\n}`
+    : `recipe own {\nprocess hand {\n${text}\n}\n}`;
 }
 
 describe.each(snippets)('%s', (_, snippet) => {
@@ -41,7 +57,11 @@ describe.each(snippets)('%s', (_, snippet) => {
   it('is written in the notation', () => {
     const { value, lexerErrors, parserErrors } = parsed(services, `${placed(text)}\n`).parseResult;
     expect([...lexerErrors, ...parserErrors].map((error) => error.message)).toEqual([]);
-    expect((value as Book).entries.flatMap((entry, index) => lowerEntry(entry, 'workspace', index).problems.map((problem) => problem.message))).toEqual([]);
+    expect(
+      (value as Book).entries.flatMap((entry, index) =>
+        lowerEntry(entry, 'workspace', index).problems.map((problem) => problem.message),
+      ),
+    ).toEqual([]);
   });
   it('ends where one goes on typing', () => expect(snippet.body.at(-1)).toMatch(/\$0$/));
 });

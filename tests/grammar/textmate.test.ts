@@ -3,13 +3,13 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma';
-import { INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
-import type { IGrammar, StateStack } from 'vscode-textmate';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma';
+import type { IGrammar, StateStack } from 'vscode-textmate';
+import { INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
 import { UNIT_ATOMS } from '../../calc/quantity/units.ts';
-import { wordsAt } from '../../language/words/index.ts';
 import type { Place } from '../../language/words/index.ts';
+import { wordsAt } from '../../language/words/index.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const grammarFile = join(root, 'syntaxes', 'layup.tmLanguage.json');
@@ -29,7 +29,11 @@ beforeAll(async () => {
   grammar = loaded;
 });
 
-interface Token { readonly line: number; readonly text: string; readonly scopes: readonly string[] }
+interface Token {
+  readonly line: number;
+  readonly text: string;
+  readonly scopes: readonly string[];
+}
 
 function tokenize(text: string): Token[] {
   const tokens: Token[] = [];
@@ -45,7 +49,8 @@ function tokenize(text: string): Token[] {
 }
 
 const sample = readFileSync(join(root, 'tests', 'language', 'notation-sample.layup'), 'utf8');
-const outermost = (token: Token) => token.scopes.filter((scope) => scope !== 'source.layup' && !scope.startsWith('meta.'));
+const outermost = (token: Token) =>
+  token.scopes.filter((scope) => scope !== 'source.layup' && !scope.startsWith('meta.'));
 
 describe('the colours of a whole book', () => {
   it('has nothing invalid', () => {
@@ -62,25 +67,74 @@ describe('the colours of a whole book', () => {
   });
 
   it('uses only scopes that colour themes know', () => {
-    const known = new Set(['comment', 'string', 'constant', 'keyword', 'storage', 'support', 'entity', 'variable', 'punctuation']);
-    const roots = new Set(tokenize(sample).flatMap(outermost).map((scope) => scope.split('.')[0] ?? ''));
+    const known = new Set([
+      'comment',
+      'string',
+      'constant',
+      'keyword',
+      'storage',
+      'support',
+      'entity',
+      'variable',
+      'punctuation',
+    ]);
+    const roots = new Set(
+      tokenize(sample)
+        .flatMap(outermost)
+        .map((scope) => scope.split('.')[0] ?? ''),
+    );
     expect([...roots].filter((name) => !known.has(name))).toEqual([]);
   });
 });
 
 describe('a number with its unit', () => {
-  const units = ['mm', 'm2', 'g/m2', 'kg/m3', 'oz/yd2', 'oz/ft2', 'mPa.s', '%', 'degC', 'degF', 'K/min', 'K', 'EUR/m2', 'GBP/each',
-    'USD', 'mil', 'um', 'µm', 'g/cm³', '°C', 'inHg', 'mbar', 'in', 'W/m.K', '/K', 'gsm', 'cP', 'm2/kg', 'ft2', 'MPa', 'deg', 'h'];
+  const units = [
+    'mm',
+    'm2',
+    'g/m2',
+    'kg/m3',
+    'oz/yd2',
+    'oz/ft2',
+    'mPa.s',
+    '%',
+    'degC',
+    'degF',
+    'K/min',
+    'K',
+    'EUR/m2',
+    'GBP/each',
+    'USD',
+    'mil',
+    'um',
+    'µm',
+    'g/cm³',
+    '°C',
+    'inHg',
+    'mbar',
+    'in',
+    'W/m.K',
+    '/K',
+    'gsm',
+    'cP',
+    'm2/kg',
+    'ft2',
+    'MPa',
+    'deg',
+    'h',
+  ];
   it.each(units)('%s', (unit) => {
     const tokens = tokenize(`  tab 12.5 ${unit}, net`).filter((token) => token.text.trim() !== '');
     expect(tokens.find((token) => token.text === '12.5')?.scopes).toContain('constant.numeric.layup');
     expect(tokens.find((token) => token.text === unit)?.scopes).toContain('keyword.other.unit.layup');
   });
 
-  it.each(UNIT_ATOMS.map((atom) => atom.symbol).filter((symbol) => !symbol.includes(' ')))('%s, as the table of units has it', (unit) => {
-    const tokens = tokenize(`  tab 12.5 ${unit}, net`);
-    expect(tokens.find((token) => token.text === unit)?.scopes).toContain('keyword.other.unit.layup');
-  });
+  it.each(UNIT_ATOMS.map((atom) => atom.symbol).filter((symbol) => !symbol.includes(' ')))(
+    '%s, as the table of units has it',
+    (unit) => {
+      const tokens = tokenize(`  tab 12.5 ${unit}, net`);
+      expect(tokens.find((token) => token.text === unit)?.scopes).toContain('keyword.other.unit.layup');
+    },
+  );
 
   it('is not looked for inside a name', () => {
     const tokens = tokenize('    lay biax_440 to mat.1');
@@ -95,14 +149,30 @@ describe('a number with its unit', () => {
 
 describe('the words of the table', () => {
   const blocks: readonly (readonly [Place, string])[] = [
-    ...(['fibre', 'fabric', 'prepreg', 'resin', 'gelcoat', 'catalyst', 'paste', 'core', 'consumable', 'tool'] as const).map((kind) => [kind, `${kind} own "Own" {`] as const),
-    ['shop', 'shop "Own" {'], ['record', 'record own 2026-05-14 {'], ['recipe', 'recipe own {'],
-    ['part', 'recipe own {\npart {'], ['stack', 'recipe own {\nstack from tool own {'], ['load', 'recipe own {\nload own {'], ['size', 'recipe own {\nsize own {'],
-    ['process', 'recipe own {\nprocess hand {'], ['kit', 'recipe own {\nprocess hand {\nkit {'], ['infuse', 'recipe own {\nprocess infusion {\ninfuse {'],
-    ['cure', 'recipe own {\nprocess hand {\ncure {'], ['postcure', 'recipe own {\nprocess hand {\npostcure free {'],
+    ...(
+      ['fibre', 'fabric', 'prepreg', 'resin', 'gelcoat', 'catalyst', 'paste', 'core', 'consumable', 'tool'] as const
+    ).map((kind) => [kind, `${kind} own "Own" {`] as const),
+    ['shop', 'shop "Own" {'],
+    ['record', 'record own 2026-05-14 {'],
+    ['recipe', 'recipe own {'],
+    ['part', 'recipe own {\npart {'],
+    ['stack', 'recipe own {\nstack from tool own {'],
+    ['load', 'recipe own {\nload own {'],
+    ['size', 'recipe own {\nsize own {'],
+    ['process', 'recipe own {\nprocess hand {'],
+    ['kit', 'recipe own {\nprocess hand {\nkit {'],
+    ['infuse', 'recipe own {\nprocess infusion {\ninfuse {'],
+    ['cure', 'recipe own {\nprocess hand {\ncure {'],
+    ['postcure', 'recipe own {\nprocess hand {\npostcure free {'],
   ];
-  const scoped = (lines: string, word: string) => tokenize(lines).filter((token) => token.text.trim() !== '').some((token) =>
-    token.text.trim().startsWith(word) && outermost(token).some((scope) => /^(support|storage|keyword|entity)/.test(scope)));
+  const scoped = (lines: string, word: string) =>
+    tokenize(lines)
+      .filter((token) => token.text.trim() !== '')
+      .some(
+        (token) =>
+          token.text.trim().startsWith(word) &&
+          outermost(token).some((scope) => /^(support|storage|keyword|entity)/.test(scope)),
+      );
   // the first word of a line; two-word verbs as they stand
   it.each(blocks)('begin a line of %s in colour', (place, head) => {
     const plain = wordsAt(place).filter((word) => !scoped(`${head}\n${word.word} `, word.word));
@@ -110,14 +180,28 @@ describe('the words of the table', () => {
   });
 
   const clauses: readonly (readonly [Place, string])[] = [
-    ['clause of coat', 'coat'], ['clause of ply', 'ply'], ['clause of strip', 'strip'], ['clause of patch', 'patch'], ['clause of core', 'core'], ['clause of insert', 'insert'], ['clause of repeat', 'repeat'],
+    ['clause of coat', 'coat'],
+    ['clause of ply', 'ply'],
+    ['clause of strip', 'strip'],
+    ['clause of patch', 'patch'],
+    ['clause of core', 'core'],
+    ['clause of insert', 'insert'],
+    ['clause of repeat', 'repeat'],
     ['clause of step', 'bag'],
   ];
   const behindOthers = new Set(['corner', 'every', 'edge', 'then', 'below', 'perimeter', 'fill']);
   // words that stand behind their number (`2 coats`, `80 mm past edge`) are coloured with it
   it.each(clauses)('begin a %s in colour', (place, layer) => {
-    const leading = wordsAt(place).filter((word) => !(word.takes ?? []).some((argument) => argument.before) && !behindOthers.has(word.word));
-    const plain = leading.filter((word) => !scoped(`recipe own {\n${place === 'clause of step' ? 'process hand' : 'stack from tool own'} {\n${layer} own own, ${word.word} `, word.word));
+    const leading = wordsAt(place).filter(
+      (word) => !(word.takes ?? []).some((argument) => argument.before) && !behindOthers.has(word.word),
+    );
+    const plain = leading.filter(
+      (word) =>
+        !scoped(
+          `recipe own {\n${place === 'clause of step' ? 'process hand' : 'stack from tool own'} {\n${layer} own own, ${word.word} `,
+          word.word,
+        ),
+    );
     expect(plain.map((word) => word.word)).toEqual([]);
   });
 });
@@ -125,10 +209,26 @@ describe('the words of the table', () => {
 describe('hostile lines', () => {
   const long = (piece: string) => piece.repeat(Math.ceil(20_000 / piece.length)).slice(0, 20_000);
   const lines: Record<string, string> = {
-    'one word': long('a'), 'one number': long('7'), 'open brackets': long('('), 'open braces': long('{'), 'close braces': long('}'),
-    'quotes': long('"'), 'commas': long(','), 'clauses': long(', wrap onto a'), 'almost units': long('1 mPa.'), 'almost rules': long('a-'),
-    'slashes': long('1 g/'), 'blocks': long('process hand {'), 'heads': long('process '), 'blanks': long(' '), 'ratios': long('1:'),
-    'dates': long('2026-05-'), 'decimal commas': long('1,'), 'dots': long('a.'), 'comments': long('/*'), 'accepts': long('accept a/'),
+    'one word': long('a'),
+    'one number': long('7'),
+    'open brackets': long('('),
+    'open braces': long('{'),
+    'close braces': long('}'),
+    quotes: long('"'),
+    commas: long(','),
+    clauses: long(', wrap onto a'),
+    'almost units': long('1 mPa.'),
+    'almost rules': long('a-'),
+    slashes: long('1 g/'),
+    blocks: long('process hand {'),
+    heads: long('process '),
+    blanks: long(' '),
+    ratios: long('1:'),
+    dates: long('2026-05-'),
+    'decimal commas': long('1,'),
+    dots: long('a.'),
+    comments: long('/*'),
+    accepts: long('accept a/'),
   };
   // The line is twice as long: a linear grammar takes about twice the time, a quadratic one four times. The floor keeps
   // a pause of the machine from failing the test; the ceiling is the time the editor itself gives one line.
@@ -168,7 +268,11 @@ describe('hostile lines', () => {
 describe('annotated lines', () => {
   it('carry the scopes that they name', async () => {
     const runner = require.resolve('vscode-tmgrammar-test/dist/unit.js');
-    const { stdout } = await promisify(execFile)(process.execPath, [runner, '-g', grammarFile, join(root, 'tests', 'grammar', '*.layup')], { cwd: root });
+    const { stdout } = await promisify(execFile)(
+      process.execPath,
+      [runner, '-g', grammarFile, join(root, 'tests', 'grammar', '*.layup')],
+      { cwd: root },
+    );
     expect(stdout.match(/run successfuly/g)?.length).toBe(4);
   }, 60_000);
 });

@@ -17,6 +17,7 @@ for (const name of ['request', 'get']) {
   https[name] = refuse(`https.${name}`);
 }
 for (const name of ['lookup', 'resolve']) dns[name] = refuse(`dns.${name}`);
-for (const name of ['spawn', 'exec', 'execFile', 'fork', 'spawnSync', 'execSync', 'execFileSync']) childProcess[name] = refuse(`child_process.${name}`);
+for (const name of ['spawn', 'exec', 'execFile', 'fork', 'spawnSync', 'execSync', 'execFileSync'])
+  childProcess[name] = refuse(`child_process.${name}`);
 globalThis.fetch = refuse('fetch');
 syncBuiltinESMExports();

@@ -64,18 +64,29 @@ function readFragment(body: readonly string[], line: number): Fragment {
       continue;
     }
     const from = each.indexOf('^');
-    marks.push({ line: code.length - 1, from, to: from + (mark[1] ?? '').length, rule: mark[2] ?? '', message: mark[3] ?? '' });
+    marks.push({
+      line: code.length - 1,
+      from,
+      to: from + (mark[1] ?? '').length,
+      rule: mark[2] ?? '',
+      message: mark[3] ?? '',
+    });
   }
   return { code: code.join('\n'), marks, line };
 }
 
 /** Writes the marks below their lines. A mark that would begin left of the comment sign is written at its first column. */
 export function writeFragment(code: string, marks: readonly Mark[]): string {
-  return code.split('\n').flatMap((text, line) => [
-    text,
-    ...marks.filter((mark) => mark.line === line).map((mark) => {
-      const from = Math.max(mark.from, 2);
-      return `//${' '.repeat(from - 2)}${'^'.repeat(Math.max(1, mark.to - from))} ${mark.rule}: ${mark.message}`;
-    }),
-  ]).join('\n');
+  return code
+    .split('\n')
+    .flatMap((text, line) => [
+      text,
+      ...marks
+        .filter((mark) => mark.line === line)
+        .map((mark) => {
+          const from = Math.max(mark.from, 2);
+          return `//${' '.repeat(from - 2)}${'^'.repeat(Math.max(1, mark.to - from))} ${mark.rule}: ${mark.message}`;
+        }),
+    ])
+    .join('\n');
 }

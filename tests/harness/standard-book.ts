@@ -122,7 +122,9 @@ export function placeFragment(code: string): Placed {
   const first = code.split('\n').find((line) => line.trim() !== '' && !line.trim().startsWith('//')) ?? '';
   const word = /^\s*([a-z_]+)/.exec(first)?.[1] ?? '';
   if (!/^\s/.test(first) && (entryWords.has(word) || /^\S/.test(first))) {
-    const files = /^shop\b/m.test(code) ? { 'tools.layup': standardTools, 'materials.layup': standardMaterials } : standardFiles;
+    const files = /^shop\b/m.test(code)
+      ? { 'tools.layup': standardTools, 'materials.layup': standardMaterials }
+      : standardFiles;
     return { files: { ...files, 'fragment.layup': `${code}\n` }, file: 'fragment.layup', line: 0 };
   }
   const body = layerWords.has(word) ? `  stack from tool bench_tool {\n${code}\n  }` : code;

@@ -17,7 +17,10 @@ const recipe = `recipe pot {
 
 /** Peroxide and accelerator in one pot explode: neither a setting nor an `accept` makes less of that (every safety sheet, from memory). */
 it('what may hurt somebody is told whatever a workspace says', async () => {
-  const book = await openBook<AnalysisServices>({ 'shop.layup': standardShop, 'tools.layup': standardTools, 'pot.layup': recipe }, { modules: [analysisModule] });
+  const book = await openBook<AnalysisServices>(
+    { 'shop.layup': standardShop, 'tools.layup': standardTools, 'pot.layup': recipe },
+    { modules: [analysisModule] },
+  );
   const { analysis } = book.services;
   const name = 'resin/promoter-and-peroxide';
   const told = (await analysis.findings(book.document('pot.layup'))).filter((finding) => finding.rule === name);
@@ -27,7 +30,12 @@ it('what may hurt somebody is told whatever a workspace says', async () => {
   const [lowered] = analysis.entries(book.document('pot.layup'));
   if (lowered === undefined) throw new Error('the recipe is gone');
   const names = { nearest: () => [], stockFacts: () => undefined, hasLikeness: () => false };
-  const found = new Runner(rules as readonly Rule[]).findings({ lowered, text: recipe, first: undefined }, analysis.shelf(), names, severities);
+  const found = new Runner(rules as readonly Rule[]).findings(
+    { lowered, text: recipe, first: undefined },
+    analysis.shelf(),
+    names,
+    severities,
+  );
   expect(found.some((finding) => finding.rule === name && finding.severity === 'error')).toBe(true);
   expect(found.some((finding) => finding.rule === 'release/missing')).toBe(false);
   book.dispose();

@@ -19,20 +19,36 @@ const cautionsIn = async (recipe: string, format: 'text' | 'markdown'): Promise<
 describe('the table of hazards', () => {
   it('holds every hazard that a workshop is warned of', () => {
     expect(hazards.map(({ name }) => name)).toEqual([
-      'styrene', 'peroxide', 'epoxy', 'glass_dust', 'carbon_dust', 'dust', 'spray_adhesive', 'runaway', 'static', 'vacuum', 'heat', 'solvent',
+      'styrene',
+      'peroxide',
+      'epoxy',
+      'glass_dust',
+      'carbon_dust',
+      'dust',
+      'spray_adhesive',
+      'runaway',
+      'static',
+      'vacuum',
+      'heat',
+      'solvent',
     ]);
   });
 
-  it.each(hazards.map((each) => [each.name, each] as const))('%s speaks of verbs, families, kinds and rules that there are', (_name, { applies, rules: named }) => {
-    const entryKinds = wordsAt('book').map(({ word }) => word);
-    for (const { verbs, families = [], kinds = [] } of applies) {
-      expect(verbs.filter((word) => verb(word) === undefined && wordAt(word, 'cure') === undefined)).toEqual([]);
-      expect(families.filter((word) => wordAt(word, 'value of family') === undefined)).toEqual([]);
-      expect(kinds.filter((word) => wordAt(word, 'value of kind') === undefined && !entryKinds.includes(word))).toEqual([]);
-    }
-    const known = new Set(rules.map((rule) => rule.name));
-    expect(named.filter((name) => !known.has(name))).toEqual([]);
-  });
+  it.each(hazards.map((each) => [each.name, each] as const))(
+    '%s speaks of verbs, families, kinds and rules that there are',
+    (_name, { applies, rules: named }) => {
+      const entryKinds = wordsAt('book').map(({ word }) => word);
+      for (const { verbs, families = [], kinds = [] } of applies) {
+        expect(verbs.filter((word) => verb(word) === undefined && wordAt(word, 'cure') === undefined)).toEqual([]);
+        expect(families.filter((word) => wordAt(word, 'value of family') === undefined)).toEqual([]);
+        expect(
+          kinds.filter((word) => wordAt(word, 'value of kind') === undefined && !entryKinds.includes(word)),
+        ).toEqual([]);
+      }
+      const known = new Set(rules.map((rule) => rule.name));
+      expect(named.filter((name) => !known.has(name))).toEqual([]);
+    },
+  );
 
   it('says of every limit who set it, when, and how it was come by', () => {
     const limits = hazards.flatMap((each) => each.limits);
@@ -47,10 +63,13 @@ describe('the table of hazards', () => {
 });
 
 describe('pages of rules', () => {
-  it.each(hazards.flatMap((each) => each.rules.map((rule) => [rule, each] as const)))('%s carries the caution of the table', (rule, each) => {
-    const page = readFileSync(path.join(root, `language/rules/${rule}.md`), 'utf8').replace(/\s+/g, ' ');
-    expect(page).toContain(cautionOfPage(each));
-  });
+  it.each(hazards.flatMap((each) => each.rules.map((rule) => [rule, each] as const)))(
+    '%s carries the caution of the table',
+    (rule, each) => {
+      const page = readFileSync(path.join(root, `language/rules/${rule}.md`), 'utf8').replace(/\s+/g, ' ');
+      expect(page).toContain(cautionOfPage(each));
+    },
+  );
 });
 
 describe('a report', () => {
@@ -58,16 +77,30 @@ describe('a report', () => {
     for (const format of ['text', 'markdown'] as const) {
       const told = await cautionsIn('drip_tray', format);
       expect(told).toContain('Styrene: extraction on');
-      expect(told).toContain('NIOSH (US), recommended: 50 ppm (about 210 mg/m3) over up to 10 h (2007, read on a public page)');
+      expect(told).toContain(
+        'NIOSH (US), recommended: 50 ppm (about 210 mg/m3) over up to 10 h (2007, read on a public page)',
+      );
       expect(told).toContain('HSE (UK), EH40/2005 4th ed.: 100 ppm (about 430 mg/m3) over 8 h');
       expect(told).toContain(DEFERRAL);
     }
   });
 
   it.each([
-    ['drip_tray', ['Styrene', 'Peroxide', 'Glass dust', 'Solvent'], ['Epoxy', 'Carbon', 'Full vacuum', 'Spray', 'Heat']],
-    ['sled_deck', ['Epoxy', 'Glass dust', 'Carbon dust', 'Full vacuum', 'Spray', 'A pot', 'Heat'], ['Styrene', 'Peroxide']],
-    ['side_panel', ['Epoxy', 'Carbon dust', 'Full vacuum', 'Heat'], ['Styrene', 'Peroxide', 'Glass dust', 'Spray', 'A pot']],
+    [
+      'drip_tray',
+      ['Styrene', 'Peroxide', 'Glass dust', 'Solvent'],
+      ['Epoxy', 'Carbon', 'Full vacuum', 'Spray', 'Heat'],
+    ],
+    [
+      'sled_deck',
+      ['Epoxy', 'Glass dust', 'Carbon dust', 'Full vacuum', 'Spray', 'A pot', 'Heat'],
+      ['Styrene', 'Peroxide'],
+    ],
+    [
+      'side_panel',
+      ['Epoxy', 'Carbon dust', 'Full vacuum', 'Heat'],
+      ['Styrene', 'Peroxide', 'Glass dust', 'Spray', 'A pot'],
+    ],
     ['hatch_lid', ['Styrene', 'Peroxide', 'Epoxy', 'Glass dust', 'Spray'], ['Carbon']],
   ] as const)('of %s tells what applies and nothing else', async (recipe, has, hasNot) => {
     const told = await cautionsIn(recipe, 'text');

@@ -20,20 +20,40 @@ interface Argued {
 }
 
 const sample: readonly Argued[] = [
-  { file: 'sled_deck.layup', on: 'bag film_50', rule: 'bag/few-pleats', because: 'a flat tool: the recipe accepts it in words', accepted: true },
-  ...['expect sag under rider', 'expect margin under rider', 'expect fill'].map((on) => (
-    { file: 'sled_deck.layup', on, rule: 'expect/cannot-tell', because: 'the figure is not there yet' }
-  )),
-  ...['expect sag under step_on', 'expect margin under step_on', 'expect fill'].map((on) => (
-    { file: 'hatch_lid.layup', on, rule: 'expect/cannot-tell', because: 'the figure is not there yet' }
-  )),
+  {
+    file: 'sled_deck.layup',
+    on: 'bag film_50',
+    rule: 'bag/few-pleats',
+    because: 'a flat tool: the recipe accepts it in words',
+    accepted: true,
+  },
+  ...['expect sag under rider', 'expect margin under rider', 'expect fill'].map((on) => ({
+    file: 'sled_deck.layup',
+    on,
+    rule: 'expect/cannot-tell',
+    because: 'the figure is not there yet',
+  })),
+  ...['expect sag under step_on', 'expect margin under step_on', 'expect fill'].map((on) => ({
+    file: 'hatch_lid.layup',
+    on,
+    rule: 'expect/cannot-tell',
+    because: 'the figure is not there yet',
+  })),
 ];
 
 const recipes: readonly Argued[] = [
-  { file: 'hatch-lid.layup', on: 'insert latch', rule: 'insert/taper', because: 'a hard insert with square ends under one skin; a note, as many builders leave a small one so' },
-  ...['expect sag under step_on', 'expect margin under step_on', 'expect fill'].map((on) => (
-    { file: 'hatch-lid.layup', on, rule: 'expect/cannot-tell', because: 'the figure is not there yet' }
-  )),
+  {
+    file: 'hatch-lid.layup',
+    on: 'insert latch',
+    rule: 'insert/taper',
+    because: 'a hard insert with square ends under one skin; a note, as many builders leave a small one so',
+  },
+  ...['expect sag under step_on', 'expect margin under step_on', 'expect fill'].map((on) => ({
+    file: 'hatch-lid.layup',
+    on,
+    rule: 'expect/cannot-tell',
+    because: 'the figure is not there yet',
+  })),
 ];
 
 interface Found {
@@ -45,15 +65,23 @@ interface Found {
 }
 
 /** `hatch-lid.layup insert/taper: insert latch`, each as often as it is found. */
-async function found(folder: string, leaveOut: readonly string[], argued: readonly Argued[]): Promise<{ told: string[]; expected: string[]; findings: readonly Found[] }> {
+async function found(
+  folder: string,
+  leaveOut: readonly string[],
+  argued: readonly Argued[],
+): Promise<{ told: string[]; expected: string[]; findings: readonly Found[] }> {
   const { out } = await laybook(root, 'check', folder, '--format', 'json');
-  const findings = (JSON.parse(out).findings as readonly Found[]).filter(({ file }) => !leaveOut.some((name) => file.endsWith(name)));
+  const findings = (JSON.parse(out).findings as readonly Found[]).filter(
+    ({ file }) => !leaveOut.some((name) => file.endsWith(name)),
+  );
   const told = findings.map(({ file, rule, range, accepted }) => {
     const line = (readFileSync(path.join(root, file), 'utf8').split('\n')[range.start.line] ?? '').trim();
     const on = argued.find((each) => each.rule === rule && line.startsWith(each.on))?.on ?? line;
     return `${path.relative(path.join(root, folder), path.join(root, file))} ${rule}: ${on}${accepted === null ? '' : ' (accepted)'}`;
   });
-  const expected = argued.map(({ file, rule, on, accepted }) => `${file} ${rule}: ${on}${accepted === undefined ? '' : ' (accepted)'}`);
+  const expected = argued.map(
+    ({ file, rule, on, accepted }) => `${file} ${rule}: ${on}${accepted === undefined ? '' : ' (accepted)'}`,
+  );
   return { told: told.sort(), expected: expected.sort(), findings };
 }
 
@@ -71,16 +99,27 @@ describe('recipes of good builders', () => {
 
   it('are of every process, and there are enough of them to say something', () => {
     const text = ['extension/sample', 'tests/recipes']
-      .flatMap((folder) => readdirSync(path.join(root, folder)).filter((name) => name.endsWith('.layup') && name !== 'first_try.layup').map((name) => readFileSync(path.join(root, folder, name), 'utf8')))
+      .flatMap((folder) =>
+        readdirSync(path.join(root, folder))
+          .filter((name) => name.endsWith('.layup') && name !== 'first_try.layup')
+          .map((name) => readFileSync(path.join(root, folder, name), 'utf8')),
+      )
       .join('\n');
-    for (const kind of ['hand', 'bagged', 'infusion', 'prepreg']) expect(text).toMatch(new RegExp(`^ {2}process ${kind}\\b`, 'm'));
+    for (const kind of ['hand', 'bagged', 'infusion', 'prepreg'])
+      expect(text).toMatch(new RegExp(`^ {2}process ${kind}\\b`, 'm'));
     expect(text.match(/^recipe /gm)?.length).toBeGreaterThanOrEqual(10);
   });
 });
 
 describe('three years of records', () => {
   const folder = path.join(root, 'extension/sample/records');
-  const records = readdirSync(folder).sort().flatMap((name) => readFileSync(path.join(folder, name), 'utf8').split(/^(?=record )/m).slice(1));
+  const records = readdirSync(folder)
+    .sort()
+    .flatMap((name) =>
+      readFileSync(path.join(folder, name), 'utf8')
+        .split(/^(?=record )/m)
+        .slice(1),
+    );
   const dateOf = (record: string): string => /\d{4}-\d{2}-\d{2}/.exec(record)?.[0] ?? '';
   const read = (record: string, pattern: RegExp): number => Number(pattern.exec(record)?.[1]);
 
@@ -104,7 +143,9 @@ describe('three years of records', () => {
   it('fill slower when it is cold, and pull worse as the pump ages', () => {
     const whole = records.filter((record) => !record.includes('sled_deck short'));
     const fillAt = (from: number, to: number): number => {
-      const fills = whole.filter((record) => read(record, /at ([\d.]+) degC/) >= from && read(record, /at ([\d.]+) degC/) < to).map((record) => read(record, /fill ([\d.]+)/));
+      const fills = whole
+        .filter((record) => read(record, /at ([\d.]+) degC/) >= from && read(record, /at ([\d.]+) degC/) < to)
+        .map((record) => read(record, /fill ([\d.]+)/));
       return fills.reduce((sum, each) => sum + each, 0) / fills.length;
     };
     expect(fillAt(18, 20) / fillAt(23, 26)).toBeGreaterThan(1.15);

@@ -14,13 +14,20 @@ interface Found {
   readonly rule: string;
   readonly line: number;
 }
-const expected: readonly Found[] = JSON.parse(readFileSync(path.join(import.meta.dirname, 'first-try.expected.json'), 'utf8'));
+const expected: readonly Found[] = JSON.parse(
+  readFileSync(path.join(import.meta.dirname, 'first-try.expected.json'), 'utf8'),
+);
 const lines = readFileSync(path.join(root, file), 'utf8').split('\n');
 const told = ({ rule, line }: Found): string => `${String(line).padStart(3)} ${rule}: ${lines[line - 1]?.trim()}`;
 
 const { out } = await laybook(root, 'check', file, '--book', 'extension/sample', '--format', 'json');
-const findings = (JSON.parse(out).findings as readonly { readonly rule: string; readonly severity: string; readonly range: { readonly start: { readonly line: number } } }[])
-  .map(({ rule, severity, range }) => ({ rule, severity, line: range.start.line + 1 }));
+const findings = (
+  JSON.parse(out).findings as readonly {
+    readonly rule: string;
+    readonly severity: string;
+    readonly range: { readonly start: { readonly line: number } };
+  }[]
+).map(({ rule, severity, range }) => ({ rule, severity, line: range.start.line + 1 }));
 
 describe('the first try', () => {
   it('is told of each mistake, and of nothing else', () => {

@@ -12,13 +12,21 @@ afterEach(() => book.dispose());
 
 async function read(files: Readonly<Record<string, string>> | string) {
   const all = typeof files === 'string' ? { 'a.layup': files } : files;
-  book = await openBook<AnalysisServices>({ 'shop.layup': standardShop, 'tools.layup': standardTools, ...all }, { modules: [analysisModule] });
+  book = await openBook<AnalysisServices>(
+    { 'shop.layup': standardShop, 'tools.layup': standardTools, ...all },
+    { modules: [analysisModule] },
+  );
   const { analysis } = book.services;
   const told: string[] = [];
   for (const name of Object.keys(all)) {
-    for (const finding of await analysis.findings(book.document(name))) told.push(`${finding.severity} ${finding.rule}: ${sayText(finding.message)}`);
+    for (const finding of await analysis.findings(book.document(name)))
+      told.push(`${finding.severity} ${finding.rule}: ${sayText(finding.message)}`);
   }
-  return { told, recipe: (name: string, size?: string): Recipe => found(analysis.shelf().recipe(name, size)), shelf: analysis.shelf() };
+  return {
+    told,
+    recipe: (name: string, size?: string): Recipe => found(analysis.shelf().recipe(name, size)),
+    shelf: analysis.shelf(),
+  };
 }
 
 function found(recipe: Recipe | undefined): Recipe {
@@ -26,8 +34,10 @@ function found(recipe: Recipe | undefined): Recipe {
   return recipe;
 }
 
-const shown = (value: unknown): string => (typeof value === 'object' ? formatQuantity(value as Quantity) : String(value));
-const lets = (recipe: Recipe): Record<string, string> => Object.fromEntries(Object.entries(recipe.lets).map(([name, value]) => [name, shown(value)]));
+const shown = (value: unknown): string =>
+  typeof value === 'object' ? formatQuantity(value as Quantity) : String(value);
+const lets = (recipe: Recipe): Record<string, string> =>
+  Object.fromEntries(Object.entries(recipe.lets).map(([name, value]) => [name, shown(value)]));
 const only = (told: readonly string[], group: RegExp): string[] => told.filter((line) => group.test(line));
 
 describe('let', () => {
@@ -39,20 +49,32 @@ describe('let', () => {
   let later = ?
   let sum = later + rim
 }`);
-    expect(lets(recipe('a'))).toEqual({ room: '30 mm', rim: '40 mm', area: '0.04 m2', later: 'unknown', sum: 'unknown' });
+    expect(lets(recipe('a'))).toEqual({
+      room: '30 mm',
+      rim: '40 mm',
+      area: '0.04 m2',
+      later: 'unknown',
+      sum: 'unknown',
+    });
     expect(only(told, /unit\/|name\/cyclic/)).toEqual([]);
   });
 
   it('says where dimensions do not go together, and what it does not know', async () => {
-    const { told, recipe } = await read('recipe a {\n  let wrong = 40 mm + 3 kg\n  let half = nothing / 2\n  let none = 5 mm / 0\n}');
+    const { told, recipe } = await read(
+      'recipe a {\n  let wrong = 40 mm + 3 kg\n  let half = nothing / 2\n  let none = 5 mm / 0\n}',
+    );
     expect(lets(recipe('a'))).toEqual({});
-    expect(only(told, /unit\/wrong-dimension/)).toEqual(['error unit/wrong-dimension: a mass cannot be added to a length']);
+    expect(only(told, /unit\/wrong-dimension/)).toEqual([
+      'error unit/wrong-dimension: a mass cannot be added to a length',
+    ]);
     expect(only(told, /name\/unknown/).join()).toContain('there is no `let nothing`');
     expect(only(told, /unit\/suspicious/)).toEqual(['error unit/suspicious: this divides by zero']);
   });
 
   it('reports a cycle once for each of its lines, and goes on', async () => {
-    const { told, recipe } = await read('recipe a {\n  let a = b + 1 mm\n  let b = c + 1 mm\n  let c = a + 1 mm\n  let d = d\n  let fine = 3 mm\n}');
+    const { told, recipe } = await read(
+      'recipe a {\n  let a = b + 1 mm\n  let b = c + 1 mm\n  let c = a + 1 mm\n  let d = d\n  let fine = 3 mm\n}',
+    );
     expect(lets(recipe('a'))).toEqual({ fine: '3 mm' });
     expect(only(told, /name\/cyclic/).length).toBeGreaterThanOrEqual(2);
   });
@@ -83,7 +105,8 @@ const parent = `recipe parent {
   }
 }
 `;
-const names = (recipe: Recipe): string[] => (recipe.stack?.items ?? []).map((item) => ('name' in item ? item.name : item.kind));
+const names = (recipe: Recipe): string[] =>
+  (recipe.stack?.items ?? []).map((item) => ('name' in item ? item.name : item.kind));
 
 describe('a size', () => {
   it('replaces let, outline and quantity, changes clauses by their word and leaves a line out', async () => {
@@ -105,20 +128,27 @@ describe('likeness', () => {
   it('takes over another recipe over files; own lines win, change and without serve here too', async () => {
     const { recipe } = await read({
       'parent.layup': parent,
-      'child.layup': 'recipe child like parent {\n  quantity 2\n  let landing = 30 mm\n  change outer, tab 60 mm at heel\n  without pad\n  expect cost <= 400 EUR\n}\n',
+      'child.layup':
+        'recipe child like parent {\n  quantity 2\n  let landing = 30 mm\n  change outer, tab 60 mm at heel\n  without pad\n  expect cost <= 400 EUR\n}\n',
     });
     const child = recipe('child');
     expect(child.revision).toBe(3);
     expect(child.quantity).toBe(2);
     expect(names(child)).toEqual(['outer', 'body', 'inner']);
-    expect(child.stack?.items[0]).toMatchObject({ darts: 'auto', tabs: [{ end: 'heel' }], extent: { landing: { si: 0.03 } } });
+    expect(child.stack?.items[0]).toMatchObject({
+      darts: 'auto',
+      tabs: [{ end: 'heel' }],
+      extent: { landing: { si: 0.03 } },
+    });
     expect(child.expects.map((each) => each.test.what)).toEqual(['mass', 'cost']);
   });
 
   it('of a process: a changed line replaces the step of the same verb and name', async () => {
     const { recipe } = await read({
-      'house.layup': 'recipe house {\n  process infusion with epoxy_slow at 23 degC {\n    tape sealant_12\n    feed f1 spiral_10 from (0 mm, 0 mm) to (100 mm, 0 mm)\n    bag film_50, pleats 4 of 40 mm\n    trap\n  }\n}\n',
-      'own.layup': 'recipe own {\n  process infusion like house {\n    bag film_50, pleats 14 of 60 mm\n    weigh\n  }\n}\n',
+      'house.layup':
+        'recipe house {\n  process infusion with epoxy_slow at 23 degC {\n    tape sealant_12\n    feed f1 spiral_10 from (0 mm, 0 mm) to (100 mm, 0 mm)\n    bag film_50, pleats 4 of 40 mm\n    trap\n  }\n}\n',
+      'own.layup':
+        'recipe own {\n  process infusion like house {\n    bag film_50, pleats 14 of 60 mm\n    weigh\n  }\n}\n',
     });
     const { process } = recipe('own');
     expect(process?.resin).toBe('epoxy_slow');

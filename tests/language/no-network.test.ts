@@ -11,13 +11,22 @@ const sample = path.join(root, 'extension/sample');
 const before = pathToFileURL(path.join(root, 'tests/harness/no-way-out.mjs')).href;
 
 it('the stub refuses: a program that fetches is found out', () => {
-  const { stderr } = spawnSync(process.execPath, ['--import', before, '--eval', 'fetch("http://127.0.0.1:9")'], { encoding: 'utf8' });
+  const { stderr } = spawnSync(process.execPath, ['--import', before, '--eval', 'fetch("http://127.0.0.1:9")'], {
+    encoding: 'utf8',
+  });
   expect(stderr).toContain('reached for fetch');
 });
 
 it('the terminal opens no connection and starts no program', () => {
-  for (const args of [['check', sample], ['report', 'sled_deck', sample]]) {
-    const { stderr, status } = spawnSync(process.execPath, ['--import', before, path.join(root, 'language/terminal/main.ts'), ...args], { encoding: 'utf8' });
+  for (const args of [
+    ['check', sample],
+    ['report', 'sled_deck', sample],
+  ]) {
+    const { stderr, status } = spawnSync(
+      process.execPath,
+      ['--import', before, path.join(root, 'language/terminal/main.ts'), ...args],
+      { encoding: 'utf8' },
+    );
     expect(stderr).not.toContain('reached for');
     expect([0, 1]).toContain(status);
   }
@@ -28,17 +37,27 @@ it('neither does the server', async () => {
   const uri = pathToFileURL(path.join(sample, 'first_try.layup')).href;
   const told = server.nextDiagnostics(uri);
   await server.connection.sendNotification('textDocument/didOpen', {
-    textDocument: { uri, languageId: 'layup', version: 1, text: readFileSync(path.join(sample, 'first_try.layup'), 'utf8') },
+    textDocument: {
+      uri,
+      languageId: 'layup',
+      version: 1,
+      text: readFileSync(path.join(sample, 'first_try.layup'), 'utf8'),
+    },
   });
   expect((await told).length).toBeGreaterThan(30);
-  await server.connection.sendRequest('textDocument/hover', { textDocument: { uri }, position: { line: 28, character: 10 } });
+  await server.connection.sendRequest('textDocument/hover', {
+    textDocument: { uri },
+    position: { line: 28, character: 10 },
+  });
   await server.stop();
   expect(server.log.join('\n')).not.toContain('reached for');
 }, 60_000);
 
 it('no setting names a program, a file or an address', () => {
   const { contributes } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
-  for (const [name, setting] of Object.entries<{ type: string; enum?: unknown }>(contributes.configuration.properties)) {
+  for (const [name, setting] of Object.entries<{ type: string; enum?: unknown }>(
+    contributes.configuration.properties,
+  )) {
     expect(name).not.toMatch(/path|command|executable|url|server/i);
     expect(['boolean', 'object', 'number'].includes(setting.type) || setting.enum !== undefined, name).toBe(true);
   }

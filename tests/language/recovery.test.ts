@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
 import { isKnown } from '../../calc/figure/index.ts';
 import { reportOf } from '../../calc/report.ts';
+import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { openBook, type TestBook } from '../harness/book.ts';
 import { damage, statementsOf } from '../harness/statements.ts';
@@ -14,7 +14,11 @@ import { damage, statementsOf } from '../harness/statements.ts';
  */
 const here = import.meta.dirname;
 const sample = readFileSync(path.join(here, 'notation-sample.layup'), 'utf8');
-const cases = JSON.parse(readFileSync(path.join(here, 'broken-lines.json'), 'utf8')) as { name: string; line_that_starts_with: string; becomes: string }[];
+const cases = JSON.parse(readFileSync(path.join(here, 'broken-lines.json'), 'utf8')) as {
+  name: string;
+  line_that_starts_with: string;
+  becomes: string;
+}[];
 const lines = sample.split('\n');
 
 let book: TestBook;
@@ -28,11 +32,14 @@ const whole = () => statementsOf(parse(sample).value);
 
 /** The line that a case breaks, from 0, and the text with it broken. */
 function broken(each: (typeof cases)[number]): { line: number; text: string } {
-  const line = each.line_that_starts_with === '__close_of_stack__'
-    ? lines.findIndex((text, i) => text.trim() === '}' && lines[i + 2]?.trim().startsWith('process infusion'))
-    : lines.findIndex((text) => text.trim().startsWith(each.line_that_starts_with));
+  const line =
+    each.line_that_starts_with === '__close_of_stack__'
+      ? lines.findIndex((text, i) => text.trim() === '}' && lines[i + 2]?.trim().startsWith('process infusion'))
+      : lines.findIndex((text) => text.trim().startsWith(each.line_that_starts_with));
   const indent = /^\s*/.exec(lines[line] ?? '')?.[0] ?? '';
-  const text = lines.map((old, i) => (i === line ? (each.becomes === '' ? '' : indent + each.becomes) : old)).join('\n');
+  const text = lines
+    .map((old, i) => (i === line ? (each.becomes === '' ? '' : indent + each.becomes) : old))
+    .join('\n');
   return { line, text };
 }
 
@@ -46,8 +53,12 @@ async function findingsOf(text: string): Promise<{ line: number; finding: Findin
 
 describe('the sample is read whole', () => {
   it('without an error of reading', async () => {
-    const reading = (await findingsOf(sample)).filter(({ finding }) => /^(line|unit)\//.test(finding.rule) && finding.rule !== 'line/accept-needless');
-    expect(reading.map(({ line, finding }) => `${line + 1} ${finding.rule} ${JSON.stringify(finding.message)}`)).toEqual([]);
+    const reading = (await findingsOf(sample)).filter(
+      ({ finding }) => /^(line|unit)\//.test(finding.rule) && finding.rule !== 'line/accept-needless',
+    );
+    expect(
+      reading.map(({ line, finding }) => `${line + 1} ${finding.rule} ${JSON.stringify(finding.message)}`),
+    ).toEqual([]);
   });
 });
 
@@ -64,9 +75,16 @@ describe('a half-typed line', () => {
       const { line, text } = broken(each);
       const before = new Set((await findingsOf(sample)).map(({ line: at, finding }) => `${at} ${finding.rule}`));
       const now = await findingsOf(text);
-      const reading = now.filter(({ finding }) => /^(line|unit)\//.test(finding.rule) || /^name\/unknown/.test(finding.rule));
-      expect(reading.map((f) => f.line), `something is said on line ${line + 1}`).toContain(line);
-      const elsewhere = reading.filter((f) => f.line !== line && /^(line|unit)\//.test(f.finding.rule) && !before.has(`${f.line} ${f.finding.rule}`));
+      const reading = now.filter(
+        ({ finding }) => /^(line|unit)\//.test(finding.rule) || /^name\/unknown/.test(finding.rule),
+      );
+      expect(
+        reading.map((f) => f.line),
+        `something is said on line ${line + 1}`,
+      ).toContain(line);
+      const elsewhere = reading.filter(
+        (f) => f.line !== line && /^(line|unit)\//.test(f.finding.rule) && !before.has(`${f.line} ${f.finding.rule}`),
+      );
       expect(elsewhere.map((f) => `${f.line + 1} ${f.finding.rule} ${JSON.stringify(f.finding.message)}`)).toEqual([]);
     });
   }
@@ -92,9 +110,19 @@ describe('a slip in the head of a block', () => {
   }
 
   it('the head of an entry that is not finished leaves the entry below alone', () => {
-    for (const head of ['fabric new_cloth', 'fabric new_cloth like', 'resin r "New" of', 'recipe deck', 'tool', 'record deck 2026-']) {
+    for (const head of [
+      'fabric new_cloth',
+      'fabric new_cloth like',
+      'resin r "New" of',
+      'recipe deck',
+      'tool',
+      'record deck 2026-',
+    ]) {
       const found = statementsOf(parse(`${head}\nfabric old {\n  fibre e_glass\n}\n`).value);
-      expect(found.filter(({ line }) => line > 0), head).toEqual([
+      expect(
+        found.filter(({ line }) => line > 0),
+        head,
+      ).toEqual([
         { line: 1, type: 'Material', text: 'fabric old' },
         { line: 2, type: 'MaterialFact', text: 'fibre e_glass' },
       ]);
@@ -107,17 +135,32 @@ function layerFigures(text: string): Map<string, Record<string, string>> {
   const document = book.document('sample.layup');
   expect(document.textDocument.getText()).toBe(text);
   const { analysis } = book.services as typeof book.services & AnalysisServices;
-  const model = analysis.entries(document).map((entry) => entry.model).find((each) => each.kind === 'recipe');
+  const model = analysis
+    .entries(document)
+    .map((entry) => entry.model)
+    .find((each) => each.kind === 'recipe');
   if (model?.kind !== 'recipe' || model.recipes[0] === undefined) throw new Error('the recipe is gone');
   const { layers } = reportOf(model.recipes[0], analysis.shelf());
-  return new Map(layers.map((row) => [row.laid.name, Object.fromEntries(
-    row.figures.filter(({ name }) => !/share|cost|height/.test(name)).map(({ name, figure }) => [name, isKnown(figure) ? figure.value.toPrecision(9) : 'cannot']),
-  )]));
+  return new Map(
+    layers.map((row) => [
+      row.laid.name,
+      Object.fromEntries(
+        row.figures
+          .filter(({ name }) => !/share|cost|height/.test(name))
+          .map(({ name, figure }) => [name, isKnown(figure) ? figure.value.toPrecision(9) : 'cannot']),
+      ),
+    ]),
+  );
 }
 
 /** What each layer of the sample needs of other lines, beside its own: a line that is broken takes only these with it. */
 const needs: Readonly<Record<string, readonly string[]>> = {
-  outer: ['body', 'landing', 'outline'], keel: [], body: ['keel', 'outer', 'bolts', 'outline'], bolts: ['body', 'outline'], pad: ['outline'], inner: ['outline'],
+  outer: ['body', 'landing', 'outline'],
+  keel: [],
+  body: ['keel', 'outer', 'bolts', 'outline'],
+  bolts: ['body', 'outline'],
+  pad: ['outline'],
+  inner: ['outline'],
 };
 
 describe('the figures of layers that do not depend on the broken line', () => {
@@ -129,7 +172,11 @@ describe('the figures of layers that do not depend on the broken line', () => {
       await findingsOf(text);
       const after = layerFigures(text);
       const start = each.line_that_starts_with;
-      const hit = start.startsWith('outline') ? 'outline' : start.startsWith('let') ? 'landing' : (/^(?:ply|strip|core) (\w+)/.exec(start)?.[1] ?? '');
+      const hit = start.startsWith('outline')
+        ? 'outline'
+        : start.startsWith('let')
+          ? 'landing'
+          : (/^(?:ply|strip|core) (\w+)/.exec(start)?.[1] ?? '');
       // a process without its resin takes the resin of every layer with it, and so their thickness
       const noResin = start.startsWith('process') && !/with \w+/.test(each.becomes);
       for (const [name, figures] of before) {
@@ -151,7 +198,9 @@ describe('every line of the sample cut after every token', () => {
     const damaged: string[] = [];
     lines.forEach((text, line) => {
       const { tokens } = lexer.tokenize(`${text}\n`, { mode: 'partial' });
-      const words = tokens.filter((token) => token.tokenType.name !== 'NL' && token.image !== '{' && token.image !== '}');
+      const words = tokens.filter(
+        (token) => token.tokenType.name !== 'NL' && token.image !== '{' && token.image !== '}',
+      );
       // a block keeps its brace: what is cut is the head before it
       const brace = /\{\s*(\/\/.*)?$/.test(text) ? ' {' : '';
       for (const token of words.slice(0, -1)) {

@@ -1,15 +1,20 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { isProblem, makeQuantity } from '../../calc/quantity/index.ts';
 import type { Book, Fact, Material, MaterialFact } from '../../language/grammar/generated/ast.ts';
-import { makeQuantity, isProblem } from '../../calc/quantity/index.ts';
 import { consumableKinds } from '../../language/words/consumable-kinds.ts';
 import { parsed, viewServices } from './view/parsed.ts';
 
 const folder = new URL('../../language/book/stock/', import.meta.url);
 const services = viewServices();
-const documents = readdirSync(folder).map((name) => ({ name, document: parsed(services, readFileSync(new URL(name, folder), 'utf8')) }));
+const documents = readdirSync(folder).map((name) => ({
+  name,
+  document: parsed(services, readFileSync(new URL(name, folder), 'utf8')),
+}));
 const materials = documents.flatMap(({ document }) => (document.parseResult.value as Book).entries as Material[]);
-const lines = materials.flatMap((material) => material.items.map((item) => ({ material, item: item as Fact | MaterialFact })));
+const lines = materials.flatMap((material) =>
+  material.items.map((item) => ({ material, item: item as Fact | MaterialFact })),
+);
 const named = (kind: string) => materials.filter((material) => material.kind === kind);
 const textOf = (item: { $cstNode?: { text: string } }): string => item.$cstNode?.text.trim() ?? '';
 
@@ -24,20 +29,35 @@ function valueOf(name: string, key: string): number {
 }
 
 describe('the stock library', () => {
-  it.each(documents.map(({ name, document }) => [name, document] as const))('%s is read without an error', (_name, document) => {
-    expect(document.parseResult.lexerErrors).toEqual([]);
-    expect(document.parseResult.parserErrors.map((error) => error.message)).toEqual([]);
-  });
+  it.each(documents.map(({ name, document }) => [name, document] as const))(
+    '%s is read without an error',
+    (_name, document) => {
+      expect(document.parseResult.lexerErrors).toEqual([]);
+      expect(document.parseResult.parserErrors.map((error) => error.message)).toEqual([]);
+    },
+  );
 
   it('says of every number where it comes from', () => {
-    const bare = lines.filter(({ item }) => /\d/.test(textOf(item).replace(/"[^"]*"/g, '').replace(item.key, '')) && !/, source ".+"$/.test(textOf(item)));
-    expect(bare.filter(({ item }) => !['from', 'fibre'].includes(item.key)).map(({ material, item }) => `${material.name}: ${textOf(item)}`)).toEqual([]);
+    const bare = lines.filter(
+      ({ item }) =>
+        /\d/.test(
+          textOf(item)
+            .replace(/"[^"]*"/g, '')
+            .replace(item.key, ''),
+        ) && !/, source ".+"$/.test(textOf(item)),
+    );
+    expect(
+      bare
+        .filter(({ item }) => !['from', 'fibre'].includes(item.key))
+        .map(({ material, item }) => `${material.name}: ${textOf(item)}`),
+    ).toEqual([]);
   });
 
   it('marks every price as a placeholder', () => {
     const prices = lines.filter(({ item }) => item.key === 'price');
     expect(prices.length).toBeGreaterThan(60);
-    for (const { item } of prices) expect(textOf(item)).toMatch(/^price [\d.]+ EUR\/\w+( at \d+ mm)?, source "placeholder, replace by your own"$/);
+    for (const { item } of prices)
+      expect(textOf(item)).toMatch(/^price [\d.]+ EUR\/\w+( at \d+ mm)?, source "placeholder, replace by your own"$/);
   });
 
   it('gives every entry a name of its own and a title', () => {
@@ -48,19 +68,31 @@ describe('the stock library', () => {
 
   it('names only materials that it holds itself', () => {
     const names = new Set(materials.map((material) => material.name));
-    const referred = lines.flatMap(({ item }) => (item.$type === 'MaterialFact' && item.material !== undefined ? [item.material.$refText] : []));
+    const referred = lines.flatMap(({ item }) =>
+      item.$type === 'MaterialFact' && item.material !== undefined ? [item.material.$refText] : [],
+    );
     expect(referred.length).toBeGreaterThan(30);
     expect(referred.filter((name) => !names.has(name))).toEqual([]);
   });
 
   it.each([
-    ['fibre', 8], ['fabric', 24], ['prepreg', 2], ['catalyst', 2], ['paste', 2], ['core', 10], ['consumable', 24],
+    ['fibre', 8],
+    ['fabric', 24],
+    ['prepreg', 2],
+    ['catalyst', 2],
+    ['paste', 2],
+    ['core', 10],
+    ['consumable', 24],
   ] as const)('holds enough to work with: %s', (kind, least) => {
     expect(named(kind).length).toBeGreaterThanOrEqual(least);
   });
 
   it('holds a consumable of every kind', () => {
-    const kinds = new Set(lines.filter(({ material, item }) => material.kind === 'consumable' && item.key === 'kind').map(({ item }) => textOf(item).replace(/^kind /, '')));
+    const kinds = new Set(
+      lines
+        .filter(({ material, item }) => material.kind === 'consumable' && item.key === 'kind')
+        .map(({ item }) => textOf(item).replace(/^kind /, '')),
+    );
     expect(consumableKinds.map(({ word }) => word).filter((kind) => !kinds.has(kind))).toEqual([]);
   });
 
@@ -69,14 +101,46 @@ describe('the stock library', () => {
     ['fabric', 'woven stitched uni random', /^layers (\w+)/],
     ['fabric', 'powder styrene_soluble insoluble', /^binder (\w+)/],
   ] as const)('holds %s of %s', (kind, wanted, pattern) => {
-    const said = new Set(lines.filter(({ material }) => material.kind === kind).flatMap(({ item }) => pattern.exec(textOf(item))?.[1] ?? []));
+    const said = new Set(
+      lines
+        .filter(({ material }) => material.kind === kind)
+        .flatMap(({ item }) => pattern.exec(textOf(item))?.[1] ?? []),
+    );
     expect(wanted.split(' ').filter((word) => !said.has(word))).toEqual([]);
   });
 
   it.each([
-    ['core', ['PVC', 'SAN', 'PET', 'Polyurethane', 'Expanded polystyrene', 'Extruded polystyrene', 'Balsa', 'Paulownia', 'Cork', 'honeycomb']],
-    ['fabric', ['plain', 'twill', '0 and +-45', '+-45', 'unidirectional', 'powder binder', 'emulsion binder', 'tissue', 'tape']],
-    ['resin', ['Infusion epoxy, fast', 'Infusion epoxy, slow', 'Laminating epoxy, fast', 'Laminating epoxy, slow', 'Infusion polyester', 'laminating polyester', 'vinyl ester']],
+    [
+      'core',
+      [
+        'PVC',
+        'SAN',
+        'PET',
+        'Polyurethane',
+        'Expanded polystyrene',
+        'Extruded polystyrene',
+        'Balsa',
+        'Paulownia',
+        'Cork',
+        'honeycomb',
+      ],
+    ],
+    [
+      'fabric',
+      ['plain', 'twill', '0 and +-45', '+-45', 'unidirectional', 'powder binder', 'emulsion binder', 'tissue', 'tape'],
+    ],
+    [
+      'resin',
+      [
+        'Infusion epoxy, fast',
+        'Infusion epoxy, slow',
+        'Laminating epoxy, fast',
+        'Laminating epoxy, slow',
+        'Infusion polyester',
+        'laminating polyester',
+        'vinyl ester',
+      ],
+    ],
     ['gelcoat', ['brush', 'spray', 'Flow coat']],
   ] as const)('holds each %s of the trade', (kind, titles) => {
     const all = named(kind).map(({ title }) => title ?? '');
@@ -91,8 +155,14 @@ describe('the stock library', () => {
 // Ranges: review of natural and glass fibres in npj Materials Degradation 2022, table 3.
 describe('fibres lie in the published ranges', () => {
   it.each([
-    ['e_glass', 'density', 2500, 2590], ['e_glass', 'modulus', 70e9, 76e9], ['e_glass', 'strength', 2000e6, 3500e6], ['e_glass', 'strain', 0.018, 0.048],
-    ['flax', 'density', 1400, 1500], ['flax', 'modulus', 27.6e9, 103e9], ['flax', 'strength', 343e6, 2000e6], ['flax', 'strain', 0.012, 0.033],
+    ['e_glass', 'density', 2500, 2590],
+    ['e_glass', 'modulus', 70e9, 76e9],
+    ['e_glass', 'strength', 2000e6, 3500e6],
+    ['e_glass', 'strain', 0.018, 0.048],
+    ['flax', 'density', 1400, 1500],
+    ['flax', 'modulus', 27.6e9, 103e9],
+    ['flax', 'strength', 343e6, 2000e6],
+    ['flax', 'strain', 0.012, 0.033],
   ] as const)('%s %s', (name, key, least, most) => {
     expect(valueOf(name, key)).toBeGreaterThanOrEqual(least);
     expect(valueOf(name, key)).toBeLessThanOrEqual(most);
@@ -102,7 +172,9 @@ describe('fibres lie in the published ranges', () => {
 // Class values of common practice, from memory: they keep a slip of a digit out, no more.
 describe('class values are of the usual size', () => {
   it.each(named('fabric').map((fabric) => fabric.name))('%s weighs what its name says', (name) => {
-    const text = textOf(lines.find(({ material, item }) => material.name === name && item.key === 'layers')?.item ?? {});
+    const text = textOf(
+      lines.find(({ material, item }) => material.name === name && item.key === 'layers')?.item ?? {},
+    );
     const weight = [...text.matchAll(/([\d.]+) g\/m2/g)].reduce((sum, match) => sum + Number(match[1]), 0);
     expect(weight).toBe(Number(/(\d+)$/.exec(name as string)?.[1]));
   });
@@ -113,7 +185,10 @@ describe('class values are of the usual size', () => {
     expect(valueOf(name, 'demould')).toBeGreaterThan(valueOf(name, 'gel'));
   });
 
-  it.each(['foam_pvc_60', 'foam_pvc_80', 'foam_pvc_100', 'foam_san_85', 'foam_pet_100', 'foam_pu_60'])('%s: shear modulus below half of the modulus', (name) => {
-    expect(valueOf(name, 'shear_modulus')).toBeLessThan(valueOf(name, 'modulus') / 2);
-  });
+  it.each(['foam_pvc_60', 'foam_pvc_80', 'foam_pvc_100', 'foam_san_85', 'foam_pet_100', 'foam_pu_60'])(
+    '%s: shear modulus below half of the modulus',
+    (name) => {
+      expect(valueOf(name, 'shear_modulus')).toBeLessThan(valueOf(name, 'modulus') / 2);
+    },
+  );
 });

@@ -4,31 +4,59 @@ import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { DimensionName } from '../../calc/quantity/index.ts';
 import { describeDimension, isProblem, makeQuantity, namedDimension } from '../../calc/quantity/index.ts';
-import type { Group, Place, Word } from '../../language/words/index.ts';
-import { classesOf, GROUPS, LAID, needed, PLACES, precedes, senses, verb, verbOfClass, verbs, wordAt, words, wordsAt } from '../../language/words/index.ts';
 import { connectives } from '../../language/grammar/connectives.ts';
-import { LayupGrammar } from '../../language/grammar/generated/grammar.ts';
 import type { Book } from '../../language/grammar/generated/ast.ts';
+import { LayupGrammar } from '../../language/grammar/generated/grammar.ts';
 import { lowerEntry } from '../../language/lower/index.ts';
 import { materialFacts } from '../../language/lower/material-facts.ts';
 import { recordWords } from '../../language/lower/record.ts';
 import { shopFacts } from '../../language/lower/shop-facts.ts';
 import { toolFacts } from '../../language/lower/tool-facts.ts';
+import type { Group, Place, Word } from '../../language/words/index.ts';
+import {
+  classesOf,
+  GROUPS,
+  LAID,
+  needed,
+  PLACES,
+  precedes,
+  senses,
+  verb,
+  verbOfClass,
+  verbs,
+  wordAt,
+  words,
+  wordsAt,
+} from '../../language/words/index.ts';
 import { parsed, viewServices } from './view/parsed.ts';
 
-const materials: readonly Place[] = ['fibre', 'fabric', 'prepreg', 'resin', 'gelcoat', 'catalyst', 'paste', 'core', 'consumable'];
-const at = (places: readonly Place[]): Set<string> => new Set(places.flatMap((place) => wordsAt(place).map((word) => word.word)));
-const withNotes = (names: Iterable<string>): string[] => [...names].filter((name) => wordAt(name, 'anywhere') === undefined);
+const materials: readonly Place[] = [
+  'fibre',
+  'fabric',
+  'prepreg',
+  'resin',
+  'gelcoat',
+  'catalyst',
+  'paste',
+  'core',
+  'consumable',
+];
+const at = (places: readonly Place[]): Set<string> =>
+  new Set(places.flatMap((place) => wordsAt(place).map((word) => word.word)));
+const withNotes = (names: Iterable<string>): string[] =>
+  [...names].filter((name) => wordAt(name, 'anywhere') === undefined);
 
 describe('the table of words', () => {
   it('has one sense of a word at a place', () => {
     const seen = new Set<string>();
-    const twice = words.flatMap((word) => word.at.flatMap((place) => {
-      const key = `${word.word} / ${place}`;
-      const again = seen.has(key);
-      seen.add(key);
-      return again ? [key] : [];
-    }));
+    const twice = words.flatMap((word) =>
+      word.at.flatMap((place) => {
+        const key = `${word.word} / ${place}`;
+        const again = seen.has(key);
+        seen.add(key);
+        return again ? [key] : [];
+      }),
+    );
     expect(twice).toEqual([]);
   });
 
@@ -37,17 +65,29 @@ describe('the table of words', () => {
   });
 
   it('explains every word in whole sentences', () => {
-    expect(words.filter((word) => !/^[A-Z`].*[.)]$/s.test(word.meaning) || word.meaning.length < 15).map((word) => word.word)).toEqual([]);
+    expect(
+      words
+        .filter((word) => !/^[A-Z`].*[.)]$/s.test(word.meaning) || word.meaning.length < 15)
+        .map((word) => word.word),
+    ).toEqual([]);
   });
 
   it('shows every word in its example', () => {
-    const missing = words.filter((word) => !new RegExp(`(^|[^\\w])${word.word.replace(' ', ' +')}([^\\w]|$)`).test(word.example));
+    const missing = words.filter(
+      (word) => !new RegExp(`(^|[^\\w])${word.word.replace(' ', ' +')}([^\\w]|$)`).test(word.example),
+    );
     expect(missing.map((word) => `${word.word}: ${word.example}`)).toEqual([]);
   });
 
   it('says where each default comes from, unless it only says what nothing typed means', () => {
     const nothing = new Set(['0 %', '0 m', '1']);
-    const bare = words.filter((word) => word.default !== undefined && /\d/.test(word.default) && !nothing.has(word.default) && word.source === undefined);
+    const bare = words.filter(
+      (word) =>
+        word.default !== undefined &&
+        /\d/.test(word.default) &&
+        !nothing.has(word.default) &&
+        word.source === undefined,
+    );
     expect(bare.map((word) => `${word.word}: ${word.default}`)).toEqual([]);
   });
 
@@ -62,24 +102,40 @@ describe('the table of words', () => {
 /** What lowering has to say against a text. */
 function problemsOf(services: ReturnType<typeof viewServices>, text: string): string[] {
   const book = parsed(services, `${text}\n`).parseResult.value as Book;
-  return book.entries.flatMap((entry, index) => lowerEntry(entry, 'workspace', index).problems.map((problem) => `${problem.rule} ${JSON.stringify(problem.message)}`));
+  return book.entries.flatMap((entry, index) =>
+    lowerEntry(entry, 'workspace', index).problems.map(
+      (problem) => `${problem.rule} ${JSON.stringify(problem.message)}`,
+    ),
+  );
 }
 
 describe('the examples', () => {
   const services = viewServices();
-  const inRecipe = (block: string) => (line: string): string => `recipe r {\n${block} {\n${line}\n}\n}`;
+  const inRecipe =
+    (block: string) =>
+    (line: string): string =>
+      `recipe r {\n${block} {\n${line}\n}\n}`;
   /** Where an example may stand, the places in which its first word is looked for. */
   const blocks: readonly (readonly [Place, (line: string) => string])[] = [
-    ['book', (line) => line], ['recipe', (line) => `recipe r {\n${line}\n}`],
-    ['stack', inRecipe('stack from tool t')], ['process', inRecipe('process hand')], ['cure', inRecipe('process hand {\ncure')], ['part', inRecipe('part')],
-    ['load', inRecipe('load l')], ['size', inRecipe('size s')], ['record', (line) => `record r 2026-05-14 {\n${line}\n}`],
-    ['shop', (line) => `shop {\n${line}\n}`], ['tool', (line) => `tool t {\n${line}\n}`],
+    ['book', (line) => line],
+    ['recipe', (line) => `recipe r {\n${line}\n}`],
+    ['stack', inRecipe('stack from tool t')],
+    ['process', inRecipe('process hand')],
+    ['cure', inRecipe('process hand {\ncure')],
+    ['part', inRecipe('part')],
+    ['load', inRecipe('load l')],
+    ['size', inRecipe('size s')],
+    ['record', (line) => `record r 2026-05-14 {\n${line}\n}`],
+    ['shop', (line) => `shop {\n${line}\n}`],
+    ['tool', (line) => `tool t {\n${line}\n}`],
     ...materials.map((kind) => [kind, (line: string) => `${kind} m {\n${line}\n}`] as const),
   ];
-  const begins = (line: string, place: Place): boolean => wordsAt(place).some((known) => line === known.word || line.startsWith(`${known.word} `));
+  const begins = (line: string, place: Place): boolean =>
+    wordsAt(place).some((known) => line === known.word || line.startsWith(`${known.word} `));
   /** The example in a block of the book: in the one that the word stands in, else in the first that knows how the line begins. */
   const wrapped = (word: Word): string => {
-    const isEntry = / \{|^notation /.test(word.example) && begins(word.example, 'book') && !/^(coat|core \w+ \w)/.test(word.example);
+    const isEntry =
+      / \{|^notation /.test(word.example) && begins(word.example, 'book') && !/^(coat|core \w+ \w)/.test(word.example);
     const fits = blocks.filter(([place]) => (place === 'book') === isEntry && begins(word.example, place));
     const wrap = (fits.find(([place]) => word.at.includes(place)) ?? fits[0])?.[1];
     if (wrap === undefined) throw new Error(`no block takes the example of ${word.word}: ${word.example}`);
@@ -95,7 +151,11 @@ describe('the examples', () => {
 
   it('say nothing that is not understood', () => {
     // an example is cut from its recipe, so that what it names is not there
-    const told = lines.flatMap((word) => problemsOf(services, wrapped(word)).filter((problem) => !problem.startsWith('name/unknown')).map((problem) => `${word.example}: ${problem}`));
+    const told = lines.flatMap((word) =>
+      problemsOf(services, wrapped(word))
+        .filter((problem) => !problem.startsWith('name/unknown'))
+        .map((problem) => `${word.example}: ${problem}`),
+    );
     expect(told).toEqual([]);
   });
 });
@@ -105,13 +165,19 @@ describe('the arguments', () => {
   // a price is money by something, coverage comes in three ways, a uni cloth may leave its angle out
   const open = new Set(['price', 'coverage', 'stores', 'fill', 'uni']);
   const quantity = '(-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?) ([^\\s,)]+)';
-  const asTyped = words.flatMap((word) => (word.takes ?? []).slice(0, 1).flatMap((argument) => {
-    const dimension = argument.dimension;
-    if (kinds.has(dimension) || open.has(word.word)) return [];
-    const lead = argument.after === undefined ? word.word : `${word.word} (?:[^,]* )?${argument.after}`;
-    const found = new RegExp(argument.before ? `${quantity} ${word.word}` : `(?:^|\\W)${lead} (?:[a-z_]+ |<= )?${quantity}`).exec(word.example);
-    return found === null ? [] : [[word.word, dimension as DimensionName, found[1] ?? '', found[2] ?? '', word.example] as const];
-  }));
+  const asTyped = words.flatMap((word) =>
+    (word.takes ?? []).slice(0, 1).flatMap((argument) => {
+      const dimension = argument.dimension;
+      if (kinds.has(dimension) || open.has(word.word)) return [];
+      const lead = argument.after === undefined ? word.word : `${word.word} (?:[^,]* )?${argument.after}`;
+      const found = new RegExp(
+        argument.before ? `${quantity} ${word.word}` : `(?:^|\\W)${lead} (?:[a-z_]+ |<= )?${quantity}`,
+      ).exec(word.example);
+      return found === null
+        ? []
+        : [[word.word, dimension as DimensionName, found[1] ?? '', found[2] ?? '', word.example] as const];
+    }),
+  );
 
   it('are found in most examples', () => expect(asTyped.length).toBeGreaterThan(100));
 
@@ -123,45 +189,88 @@ describe('the arguments', () => {
 });
 
 describe('what has been written in the notation', () => {
-  const folders = ['../recipes/', '../../extension/sample/', '../../language/book/stock/'].map((folder) => new URL(folder, import.meta.url));
+  const folders = ['../recipes/', '../../extension/sample/', '../../language/book/stock/'].map(
+    (folder) => new URL(folder, import.meta.url),
+  );
   const files = [
     new URL('notation-sample.layup', import.meta.url),
-    ...folders.flatMap((folder) => readdirSync(folder).filter((name) => name.endsWith('.layup')).map((name) => new URL(name, folder))),
+    ...folders.flatMap((folder) =>
+      readdirSync(folder)
+        .filter((name) => name.endsWith('.layup'))
+        .map((name) => new URL(name, folder)),
+    ),
   ].filter((file) => !file.pathname.endsWith('first_try.layup'));
   const services = viewServices();
   const placeOfFact = (fact: AstNode): Place | undefined => {
     const owner = fact.$container as AstNode & { kind?: string };
-    const named: Record<string, Place> = { Shop: 'shop', Tool: 'tool', Recipe: 'recipe', PartBlock: 'part', Load: 'load', Size: 'size', BuildRecord: 'record' };
-    return owner.$type === 'Material' ? owner.kind as Place : named[owner.$type];
+    const named: Record<string, Place> = {
+      Shop: 'shop',
+      Tool: 'tool',
+      Recipe: 'recipe',
+      PartBlock: 'part',
+      Load: 'load',
+      Size: 'size',
+      BuildRecord: 'record',
+    };
+    return owner.$type === 'Material' ? (owner.kind as Place) : named[owner.$type];
   };
 
-  it.each(files.map((file) => [file.pathname.split('/').at(-1), file] as const))('%s uses no word that the table lacks', (_, file) => {
-    const tree = parsed(services, readFileSync(file, 'utf8')).parseResult.value;
-    const unknown: string[] = [];
-    for (const node of AstUtils.streamAllContents(tree)) {
-      const line = node as AstNode & { key?: string; verb?: string; word?: string; values?: (AstNode & { word?: { $refText: string } })[]; kind?: string };
-      const where = `line ${(node.$cstNode?.range.start.line ?? 0) + 1}`;
-      if (node.$type === 'Fact' || node.$type === 'MaterialFact') {
-        const place = placeOfFact(node);
-        if (place === undefined || wordAt(line.key ?? '', place) === undefined) unknown.push(`${where}: ${line.key} in ${place}`);
-      } else if (node.$type === 'Step') {
-        const two = `${line.verb} ${line.values?.[0]?.word?.$refText ?? ''}`;
-        if (verb(two) === undefined && verb(line.verb ?? '') === undefined) unknown.push(`${where}: ${line.verb}, a step`);
-      } else if (node.$type === 'Phrase') {
-        const owner = node.$container as AstNode & { kind?: string } | undefined;
-        const layered = owner?.kind !== undefined && ['CoatLayer', 'ClothLayer', 'CoreLayer'].includes(owner.$type) ? [`clause of ${owner.kind}`] : [];
-        const places = layered.length > 0 ? layered : owner?.$type === 'Repeat' ? ['clause of repeat'] : ['clause of step', 'clause of part', ...(owner?.$type === 'Change' ? ['clause of ply', 'clause of core'] : [])];
-        if (places.every((place) => wordAt(line.word ?? '', place as Place) === undefined)) unknown.push(`${where}: ${line.word}, a clause of ${owner?.$type}`);
+  it.each(files.map((file) => [file.pathname.split('/').at(-1), file] as const))(
+    '%s uses no word that the table lacks',
+    (_, file) => {
+      const tree = parsed(services, readFileSync(file, 'utf8')).parseResult.value;
+      const unknown: string[] = [];
+      for (const node of AstUtils.streamAllContents(tree)) {
+        const line = node as AstNode & {
+          key?: string;
+          verb?: string;
+          word?: string;
+          values?: (AstNode & { word?: { $refText: string } })[];
+          kind?: string;
+        };
+        const where = `line ${(node.$cstNode?.range.start.line ?? 0) + 1}`;
+        if (node.$type === 'Fact' || node.$type === 'MaterialFact') {
+          const place = placeOfFact(node);
+          if (place === undefined || wordAt(line.key ?? '', place) === undefined)
+            unknown.push(`${where}: ${line.key} in ${place}`);
+        } else if (node.$type === 'Step') {
+          const two = `${line.verb} ${line.values?.[0]?.word?.$refText ?? ''}`;
+          if (verb(two) === undefined && verb(line.verb ?? '') === undefined)
+            unknown.push(`${where}: ${line.verb}, a step`);
+        } else if (node.$type === 'Phrase') {
+          const owner = node.$container as (AstNode & { kind?: string }) | undefined;
+          const layered =
+            owner?.kind !== undefined && ['CoatLayer', 'ClothLayer', 'CoreLayer'].includes(owner.$type)
+              ? [`clause of ${owner.kind}`]
+              : [];
+          const places =
+            layered.length > 0
+              ? layered
+              : owner?.$type === 'Repeat'
+                ? ['clause of repeat']
+                : [
+                    'clause of step',
+                    'clause of part',
+                    ...(owner?.$type === 'Change' ? ['clause of ply', 'clause of core'] : []),
+                  ];
+          if (places.every((place) => wordAt(line.word ?? '', place as Place) === undefined))
+            unknown.push(`${where}: ${line.word}, a clause of ${owner?.$type}`);
+        }
       }
-    }
-    expect(unknown).toEqual([]);
-  });
+      expect(unknown).toEqual([]);
+    },
+  );
 });
 
 describe('the table and the rest of the language', () => {
   it('knows every word of the grammar', () => {
     const grammar: Grammar = LayupGrammar();
-    const keywords = new Set(AstUtils.streamAllContents(grammar).filter(GrammarAST.isKeyword).map((keyword) => keyword.value).filter((value) => /^[a-z_]+$/.test(value)));
+    const keywords = new Set(
+      AstUtils.streamAllContents(grammar)
+        .filter(GrammarAST.isKeyword)
+        .map((keyword) => keyword.value)
+        .filter((value) => /^[a-z_]+$/.test(value)),
+    );
     expect(keywords.size).toBeGreaterThan(60);
     expect([...keywords].filter((word) => senses(word).length === 0)).toEqual([]);
   });
@@ -190,25 +299,41 @@ describe('the work steps', () => {
     ['mould', 'clean release mask unmask heat tape'],
     ['core', 'dry score shape chamfer seal_core bed fill bag_down'],
     ['cloth', 'thaw cut wet_out lay roll_out debulk kit tack'],
-    ['over the stack', 'peel perforated film bleeder mesh caul intensifier dam breather thermocouple bag feed vent trap'],
+    [
+      'over the stack',
+      'peel perforated film bleeder mesh caul intensifier dam breather thermocouple bag feed vent trap',
+    ],
     ['pull', 'vacuum leak_test infuse open clamp mix tint'],
     ['cure', 'heat cure ramp hold cool postcure'],
     ['after', 'demould unwrap keep pull_peel trim seal_edge drill sand wipe fair prime paint'],
     ['wait and check', 'wait check weigh do'],
   ])('cover %s: %s', (group, list) => {
     const rows = list.split(' ').map((word) => verb(word.replace('_', ' ')) ?? word);
-    for (const row of rows) expect(row).toMatchObject({ meaning: expect.any(String), sheet: expect.any(String), minutes: { why: expect.any(String) } });
+    for (const row of rows)
+      expect(row).toMatchObject({
+        meaning: expect.any(String),
+        sheet: expect.any(String),
+        minutes: { why: expect.any(String) },
+      });
     expect(rows.some((row) => typeof row === 'object' && row.group === group)).toBe(true);
   });
 
   it('take only clauses that the table explains', () => {
     const known = at(['clause of step']);
-    expect(verbs.flatMap((step) => step.clauses.filter((clause) => !known.has(clause)).map((clause) => `${step.word}: ${clause}`))).toEqual([]);
+    expect(
+      verbs.flatMap((step) =>
+        step.clauses.filter((clause) => !known.has(clause)).map((clause) => `${step.word}: ${clause}`),
+      ),
+    ).toEqual([]);
   });
 
   it('take materials of kinds that exist', () => {
     const known = new Set([...at(['value of kind']), ...materials, 'tool']);
-    expect(verbs.flatMap((step) => (step.material ?? []).filter((kind) => !known.has(kind)).map((kind) => `${step.word}: ${kind}`))).toEqual([]);
+    expect(
+      verbs.flatMap((step) =>
+        (step.material ?? []).filter((kind) => !known.has(kind)).map((kind) => `${step.word}: ${kind}`),
+      ),
+    ).toEqual([]);
   });
 
   it('fill every group', () => {
@@ -223,7 +348,12 @@ describe('the work steps', () => {
 });
 
 describe('the partial order', () => {
-  const classes = [...new Set(precedes.flatMap(({ first, later }) => [first, later])), ...Object.values(needed).flat().map((need) => need.step)];
+  const classes = [
+    ...new Set(precedes.flatMap(({ first, later }) => [first, later])),
+    ...Object.values(needed)
+      .flat()
+      .map((need) => need.step),
+  ];
 
   it('speaks of known verbs', () => {
     expect(classes.filter((step) => verbOfClass(step) === undefined)).toEqual([]);
@@ -234,17 +364,19 @@ describe('the partial order', () => {
   it('has no pair twice and no circle', () => {
     expect(new Set(precedes.map(({ first, later }) => `${first} < ${later}`)).size).toBe(precedes.length);
     const after = (step: string): string[] => precedes.filter((pair) => pair.first === step).map((pair) => pair.later);
-    const reaches = (from: string, to: string, seen = new Set<string>()): boolean => after(from).some((next) => {
-      if (next === to) return true;
-      if (seen.has(next)) return false;
-      seen.add(next);
-      return reaches(next, to, seen);
-    });
+    const reaches = (from: string, to: string, seen = new Set<string>()): boolean =>
+      after(from).some((next) => {
+        if (next === to) return true;
+        if (seen.has(next)) return false;
+        seen.add(next);
+        return reaches(next, to, seen);
+      });
     expect(classes.filter((step) => reaches(step, step))).toEqual([]);
   });
 
   it('gives a reason and a source for each pair and need', () => {
-    for (const row of [...precedes, ...Object.values(needed).flat()]) expect([row.because.length > 8, row.source.length > 4]).toEqual([true, true]);
+    for (const row of [...precedes, ...Object.values(needed).flat()])
+      expect([row.because.length > 8, row.source.length > 4]).toEqual([true, true]);
   });
 
   it('puts a class under the wider ones', () => {

@@ -4,8 +4,8 @@
  * Checked against two independent transcriptions of that table; those marked * are from memory.
  */
 import { describe, expect, it } from 'vitest';
-import { convert, isProblem, makeQuantity, parseUnit } from '../../calc/quantity/index.ts';
 import type { Quantity } from '../../calc/quantity/index.ts';
+import { convert, isProblem, makeQuantity, parseUnit } from '../../calc/quantity/index.ts';
 
 const APPENDIX_B8: readonly (readonly [unit: string, entry: string, factor: number])[] = [
   ['in', 'inch (in)', 2.54e-2],
@@ -93,12 +93,18 @@ describe('NIST SP 811 (2008), Appendix B.8', () => {
 });
 
 describe('temperatures: SP 811 Appendix B.8, t/degC = (t/degF - 32)/1.8 and T/K = t/degC + 273.15', () => {
-  it.each([[32, 0], [212, 100], [-40, -40], [98.6, 37], [-459.67, -273.15], [140, 60], [250, 121.1111111]])(
-    '%d degF is %d degC', (fahrenheit, celsius) => {
-      expect(converted(fahrenheit, 'degF', 'degC')).toBeCloseTo(celsius, 6);
-      expect(converted(celsius, 'degC', 'degF')).toBeCloseTo(fahrenheit, 6);
-    },
-  );
+  it.each([
+    [32, 0],
+    [212, 100],
+    [-40, -40],
+    [98.6, 37],
+    [-459.67, -273.15],
+    [140, 60],
+    [250, 121.1111111],
+  ])('%d degF is %d degC', (fahrenheit, celsius) => {
+    expect(converted(fahrenheit, 'degF', 'degC')).toBeCloseTo(celsius, 6);
+    expect(converted(celsius, 'degC', 'degF')).toBeCloseTo(fahrenheit, 6);
+  });
 
   it('intervals have no offset', () => {
     expect(made(9, 'degF/min').si).toBeCloseTo(made(5, 'K/min').si, 15);
@@ -108,9 +114,16 @@ describe('temperatures: SP 811 Appendix B.8, t/degC = (t/degF - 32)/1.8 and T/K 
 
 describe('roll widths and mat weights of the US trade', () => {
   // unit definitions; the rounding of mat to 225, 300, 450 g/m2 is common practice
-  it.each([[50, 'in', 'm', 1.27], [60, 'in', 'm', 1.524], [0.75, 'oz/ft2', 'kg/m2', 0.229],
-    [1, 'oz/ft2', 'kg/m2', 0.305], [1.5, 'oz/ft2', 'kg/m2', 0.458], [4, 'oz/yd2', 'kg/m2', 0.1356], [6, 'oz/yd2', 'kg/m2', 0.2034],
-    [10, 'oz/yd2', 'kg/m2', 0.3391]] as const)('%d %s in %s is %d', (number, unit, into, expected) => {
+  it.each([
+    [50, 'in', 'm', 1.27],
+    [60, 'in', 'm', 1.524],
+    [0.75, 'oz/ft2', 'kg/m2', 0.229],
+    [1, 'oz/ft2', 'kg/m2', 0.305],
+    [1.5, 'oz/ft2', 'kg/m2', 0.458],
+    [4, 'oz/yd2', 'kg/m2', 0.1356],
+    [6, 'oz/yd2', 'kg/m2', 0.2034],
+    [10, 'oz/yd2', 'kg/m2', 0.3391],
+  ] as const)('%d %s in %s is %d', (number, unit, into, expected) => {
     expect(Math.abs(converted(number, unit, into) / expected - 1)).toBeLessThanOrEqual(0.002);
   });
 

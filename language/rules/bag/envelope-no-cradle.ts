@@ -6,7 +6,12 @@ import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const STIFF: Usual = { habit: 'cradle', what: 'plate that stays flat in an envelope', value: metres(4e-3), source: 'common practice' };
+const STIFF: Usual = {
+  habit: 'cradle',
+  what: 'plate that stays flat in an envelope',
+  value: metres(4e-3),
+  source: 'common practice',
+};
 
 export const bagEnvelopeNoCradle = rule({
   name: 'bag/envelope-no-cradle',
@@ -19,12 +24,28 @@ export const bagEnvelopeNoCradle = rule({
     const plate = stack?.from === 'caul' && stack.tool !== undefined ? context.bench.material(stack.tool) : undefined;
     const thickness = plate?.thickness?.value;
     const stiff = usual(context.bench, STIFF);
-    if (bag === undefined || plate === undefined || thickness === undefined || thickness === UNKNOWN || !isKnown(stiff) || thickness.si >= stiff.value - 1e-9) return;
+    if (
+      bag === undefined ||
+      plate === undefined ||
+      thickness === undefined ||
+      thickness === UNKNOWN ||
+      !isKnown(stiff) ||
+      thickness.si >= stiff.value - 1e-9
+    )
+      return;
     const shown = { plate: plate.name, thickness, stiff: metres(stiff.value) };
     context.report({
       at: firstClause(bag.step, 'envelope')?.path ?? bag.step.path,
-      message: text('an envelope round {plate}, {thickness} thick: it bends with the bag, and bend and twist are cured in; lay it on a cradle, or take a plate of {stiff} and more', shown),
-      related: [{ at: { entry: context.recipe.entry, path: `${stack?.path}.tool` }, message: text('the stack lies on {plate}', shown) }],
+      message: text(
+        'an envelope round {plate}, {thickness} thick: it bends with the bag, and bend and twist are cured in; lay it on a cradle, or take a plate of {stiff} and more',
+        shown,
+      ),
+      related: [
+        {
+          at: { entry: context.recipe.entry, path: `${stack?.path}.tool` },
+          message: text('the stack lies on {plate}', shown),
+        },
+      ],
     });
   },
 });

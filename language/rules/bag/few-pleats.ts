@@ -1,6 +1,6 @@
+import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
-import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
 import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
 import type { Outline } from '../../../calc/model/index.ts';
 import { countOf, firstClause, flat } from '../../../calc/plan/reading.ts';
@@ -10,11 +10,20 @@ import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** A pleat on either side of each corner, from this height of the stack on. */
-const CORNERS_FROM: Usual = { habit: 'corner', what: 'height from which a corner wants its own pleats', value: metres(0.01), source: 'common practice' };
+const CORNERS_FROM: Usual = {
+  habit: 'corner',
+  what: 'height from which a corner wants its own pleats',
+  value: metres(0.01),
+  source: 'common practice',
+};
 const PER_CORNER = 2;
 
 const corners = (outline: Outline | undefined): number =>
-  outline?.kind === 'rectangle' || outline?.kind === 'rounded' ? 4 : outline?.kind === 'polygon' ? outline.points.length : 0;
+  outline?.kind === 'rectangle' || outline?.kind === 'rounded'
+    ? 4
+    : outline?.kind === 'polygon'
+      ? outline.points.length
+      : 0;
 
 export const bagFewPleats = rule({
   name: 'bag/few-pleats',
@@ -28,16 +37,21 @@ export const bagFewPleats = rule({
     for (const { step } of allOf(stepsOf(context), 'bag')) {
       const clause = firstClause(step, 'pleats');
       const count = clause === undefined ? undefined : countOf(flat(clause));
-      if (clause === undefined || count === undefined || !isKnown(needed) || !isKnown(height) || !isKnown(from)) continue;
+      if (clause === undefined || count === undefined || !isKnown(needed) || !isKnown(height) || !isKnown(from))
+        continue;
       const cornered = height.value >= from.value ? PER_CORNER * corners(context.recipe.part?.outline) : 0;
       const wanted = Math.max(needed.value, cornered);
       if (count >= wanted) continue;
       const shown = { count, wanted, height: metres(height.value), corners: cornered / PER_CORNER };
       context.report({
         at: clause.path,
-        message: cornered > needed.value
-          ? text('{count} pleats: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners', shown)
-          : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown),
+        message:
+          cornered > needed.value
+            ? text(
+                '{count} pleats: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners',
+                shown,
+              )
+            : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown),
         fixes: [mendText(context, `Fold ${wanted} pleats`, clause.path, /\d+/, String(wanted))],
       });
     }

@@ -10,7 +10,8 @@ export const bagMissing = rule({
   check(context) {
     const hot = context.recipe.process?.kind === 'prepreg';
     reportMissing(context, {
-      step: 'bag', kinds: ['bagged', 'infusion', 'prepreg'],
+      step: 'bag',
+      kinds: ['bagged', 'infusion', 'prepreg'],
       message: text('no bag: without one there is no vacuum'),
       line: `bag ${hot ? 'film_75_hot' : 'film_50'}, pleats 12 of 50 mm`,
     });

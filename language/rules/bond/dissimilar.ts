@@ -1,9 +1,9 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import type { RecipeContext } from '../rule.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
+import type { RecipeContext } from '../rule.ts';
 import { rule } from '../rule.ts';
 
 /** Metals are told by what they weigh and how stiff they are: heavier than glass plate, stiffer than wood. */
@@ -28,8 +28,13 @@ export const bondDissimilar = rule({
       const shown = { insert: insert.name, metal: insert.layer.material ?? '', carbon: carbon.name };
       context.report({
         at: insert.path,
-        message: text('{carbon} touches {insert} of {metal}: carbon and metal make a cell, and the metal corrodes; a ply of glass or a coat of sealant between them', shown),
-        related: [{ at: { entry: context.recipe.entry, path: carbon.path }, message: text('{carbon} is carbon', shown) }],
+        message: text(
+          '{carbon} touches {insert} of {metal}: carbon and metal make a cell, and the metal corrodes; a ply of glass or a coat of sealant between them',
+          shown,
+        ),
+        related: [
+          { at: { entry: context.recipe.entry, path: carbon.path }, message: text('{carbon} is carbon', shown) },
+        ],
       });
     }
   },
@@ -38,7 +43,14 @@ export const bondDissimilar = rule({
 function isMetal(context: RecipeContext, { layer }: LaidLayer): boolean {
   const material = layer.material === undefined ? undefined : context.bench.material(layer.material);
   const [density, modulus] = [material?.density?.value, material?.modulus?.[0]?.value];
-  return density !== undefined && density !== UNKNOWN && density.si > METAL.density && modulus !== undefined && modulus !== UNKNOWN && modulus.value.si > METAL.modulus;
+  return (
+    density !== undefined &&
+    density !== UNKNOWN &&
+    density.si > METAL.density &&
+    modulus !== undefined &&
+    modulus !== UNKNOWN &&
+    modulus.value.si > METAL.modulus
+  );
 }
 
 function isCarbon(context: RecipeContext, { layer }: LaidLayer): boolean {
@@ -46,5 +58,12 @@ function isCarbon(context: RecipeContext, { layer }: LaidLayer): boolean {
   const name = cloth?.fibre?.value;
   const fibre = name === undefined || name === UNKNOWN ? undefined : context.bench.material(name);
   const [density, modulus] = [fibre?.density?.value, fibre?.modulus?.[0]?.value];
-  return density !== undefined && density !== UNKNOWN && density.si < CARBON.density && modulus !== undefined && modulus !== UNKNOWN && modulus.value.si > CARBON.modulus;
+  return (
+    density !== undefined &&
+    density !== UNKNOWN &&
+    density.si < CARBON.density &&
+    modulus !== undefined &&
+    modulus !== UNKNOWN &&
+    modulus.value.si > CARBON.modulus
+  );
 }

@@ -11,15 +11,30 @@ export const bondIncompatible = rule({
     const wetted = wettedLayers(context);
     wetted.forEach((under, i) => {
       const over = wetted[i + 1];
-      if (over === undefined || under.resin.kind === 'gelcoat' || !hasStyrene(familyOf(context, under.resin)) || familyOf(context, over.resin) !== 'epoxy') return;
+      if (
+        over === undefined ||
+        under.resin.kind === 'gelcoat' ||
+        !hasStyrene(familyOf(context, under.resin)) ||
+        familyOf(context, over.resin) !== 'epoxy'
+      )
+        return;
       const gap = gapBetween(context, under.worked, over.worked);
-      const cured = isKnown(gap) && (keyed(gap.value.steps) || gap.value.steps.some(({ classes }) => classes.has('cure')));
+      const cured =
+        isKnown(gap) && (keyed(gap.value.steps) || gap.value.steps.some(({ classes }) => classes.has('cure')));
       if (cured) return;
       const shown = { over: over.laid.name, epoxy: over.resin.name, under: under.laid.name, resin: under.resin.name };
       context.report({
         at: over.worked.step.path,
-        message: text('{over} in {epoxy} goes on {under} in {resin} before that has cured and is sanded: hardener and styrene keep each other from curing', shown),
-        related: [{ at: { entry: context.recipe.entry, path: under.worked.step.path }, message: text('{under} is laid here', shown) }],
+        message: text(
+          '{over} in {epoxy} goes on {under} in {resin} before that has cured and is sanded: hardener and styrene keep each other from curing',
+          shown,
+        ),
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: under.worked.step.path },
+            message: text('{under} is laid here', shown),
+          },
+        ],
       });
     });
   },

@@ -28,9 +28,10 @@ export const bondLineThickness = rule({
         if (line.si >= THIN - 1e-9 && line.si <= THICK + 1e-9) return;
         context.report({
           at: clause.path,
-          message: line.si < THIN
-            ? text('a bond line of {line} is starved: {thin} to {thick} holds', shown)
-            : text('a bond line of {line} is brittle and slumps: {thin} to {thick} holds', shown),
+          message:
+            line.si < THIN
+              ? text('a bond line of {line} is starved: {thin} to {thick} holds', shown)
+              : text('a bond line of {line} is brittle and slumps: {thin} to {thick} holds', shown),
           fixes: [mendText(context, 'Make it 1.5 mm', clause.path, TYPED_LENGTH, '1.5 mm')],
         });
         return;
@@ -39,8 +40,13 @@ export const bondLineThickness = rule({
       if (steps.slice(from + 1, i).some((each) => LOOKS.includes(each.step.verb))) return;
       context.report({
         at: step.path,
-        message: text('nobody tries the fit dry: the line must come out {thin} to {thick} thick all along, and once it is buttered it is too late', shown),
-        fixes: [context.edit.lineBefore('Try it dry first', step.path, 'check "Dry fit: 0.5 to 3 mm of gap all along."')],
+        message: text(
+          'nobody tries the fit dry: the line must come out {thin} to {thick} thick all along, and once it is buttered it is too late',
+          shown,
+        ),
+        fixes: [
+          context.edit.lineBefore('Try it dry first', step.path, 'check "Dry fit: 0.5 to 3 mm of gap all along."'),
+        ],
       });
     });
   },

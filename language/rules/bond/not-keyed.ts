@@ -16,8 +16,13 @@ export const bondNotKeyed = rule({
       told.add(cure.step.path);
       context.report({
         at: on.step.path,
-        message: text('{what} goes on a cured face that is neither sanded nor fresh from under peel ply: it peels off', { what: spoken(on) }),
-        related: [{ at: { entry: context.recipe.entry, path: cure.step.path }, message: text('the face is hard from here on') }],
+        message: text(
+          '{what} goes on a cured face that is neither sanded nor fresh from under peel ply: it peels off',
+          { what: spoken(on) },
+        ),
+        related: [
+          { at: { entry: context.recipe.entry, path: cure.step.path }, message: text('the face is hard from here on') },
+        ],
         fixes: [context.edit.lineBefore('Sand it first', on.step.path, 'sand 80 grit')],
       });
     }

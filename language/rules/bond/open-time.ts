@@ -28,11 +28,23 @@ export const bondOpenTime = rule({
       const people = peopleOf(context);
       const takes = work.value / people;
       if (takes <= USABLE * gel.value) continue;
-      const shown = { takes: aboutTime(takes), people, paste: name, usable: aboutTime(USABLE * gel.value), gel: aboutTime(gel.value) };
+      const shown = {
+        takes: aboutTime(takes),
+        people,
+        paste: name,
+        usable: aboutTime(USABLE * gel.value),
+        gel: aboutTime(gel.value),
+      };
       context.report({
         at: step.path,
-        message: text('buttering and closing takes {takes} with {people} people: {paste} gels in {gel}, so {usable} of work', shown),
-        related: paste.gel?.[0] === undefined ? [] : [{ at: paste.gel[0].at, message: text('the gel time of {paste}', shown) }],
+        message: text(
+          'buttering and closing takes {takes} with {people} people: {paste} gels in {gel}, so {usable} of work',
+          shown,
+        ),
+        related:
+          paste.gel?.[0] === undefined
+            ? []
+            : [{ at: paste.gel[0].at, message: text('the gel time of {paste}', shown) }],
       });
     }
   },

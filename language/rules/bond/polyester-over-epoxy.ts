@@ -15,12 +15,25 @@ export const bondPolyesterOverEpoxy = rule({
     const wetted = wettedLayers(context);
     wetted.forEach((under, i) => {
       const over = wetted[i + 1];
-      if (over === undefined || familyOf(context, under.resin) !== 'epoxy' || !hasStyrene(familyOf(context, over.resin))) return;
+      if (
+        over === undefined ||
+        familyOf(context, under.resin) !== 'epoxy' ||
+        !hasStyrene(familyOf(context, over.resin))
+      )
+        return;
       const shown = { over: over.laid.name, resin: over.resin.name, under: under.laid.name, epoxy: under.resin.name };
       context.report({
         at: over.laid.path,
-        message: text('{over} in {resin} lies on {under} in {epoxy}: polyester does not bond to epoxy, it peels off', shown),
-        related: [{ at: { entry: context.recipe.entry, path: under.laid.path }, message: text('{under} is laid in {epoxy}', shown) }],
+        message: text(
+          '{over} in {resin} lies on {under} in {epoxy}: polyester does not bond to epoxy, it peels off',
+          shown,
+        ),
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: under.laid.path },
+            message: text('{under} is laid in {epoxy}', shown),
+          },
+        ],
       });
     });
     const epoxy = wetted.at(-1);
@@ -33,7 +46,12 @@ export const bondPolyesterOverEpoxy = rule({
       context.report({
         at: step.path,
         message: text('{paste} goes on {under} in {epoxy}: polyester does not bond to epoxy, it peels off', shown),
-        related: [{ at: { entry: context.recipe.entry, path: epoxy.laid.path }, message: text('{under} is laid in {epoxy}', shown) }],
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: epoxy.laid.path },
+            message: text('{under} is laid in {epoxy}', shown),
+          },
+        ],
       });
     }
   },

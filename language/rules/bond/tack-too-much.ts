@@ -7,7 +7,12 @@ import { arealWeight } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const MOST: Usual = { habit: 'tack_most', what: 'most spray adhesive', value: arealWeight(0.025), source: '10 to 25 g/m2, from memory' };
+const MOST: Usual = {
+  habit: 'tack_most',
+  what: 'most spray adhesive',
+  value: arealWeight(0.025),
+  source: '10 to 25 g/m2, from memory',
+};
 const WEIGHT = /\d+(?:\.\d+)?\s*(?:g\/m2|gsm)/;
 
 export const bondTackTooMuch = rule({
@@ -23,7 +28,11 @@ export const bondTackTooMuch = rule({
       if (amount === undefined || amount.si <= most.value + 1e-9) continue;
       context.report({
         at: step.path,
-        message: text('{amount} of {tack}: over {most} it stays soft, keeps the resin out and parts the layers', { amount, tack: subject(step) ?? 'spray adhesive', most: arealWeight(most.value) }),
+        message: text('{amount} of {tack}: over {most} it stays soft, keeps the resin out and parts the layers', {
+          amount,
+          tack: subject(step) ?? 'spray adhesive',
+          most: arealWeight(most.value),
+        }),
         fixes: [mendText(context, 'A mist of 15 g/m2', step.path, WEIGHT, '15 g/m2')],
       });
     }

@@ -19,7 +19,10 @@ export const bondWaxedSurface = rule({
       if (last?.layer.waxed !== true || sanded || !pulled) continue;
       context.report({
         at: on.step.path,
-        message: text('{what} goes on {coat}, which is waxed: pulling the peel ply does not take the wax off; sand to below it', { what: spoken(on), coat: last.name }),
+        message: text(
+          '{what} goes on {coat}, which is waxed: pulling the peel ply does not take the wax off; sand to below it',
+          { what: spoken(on), coat: last.name },
+        ),
         related: [{ at: { entry: context.recipe.entry, path: last.path }, message: text('the waxed coat') }],
         fixes: [context.edit.lineBefore('Sand it first', on.step.path, 'sand 80 grit')],
       });

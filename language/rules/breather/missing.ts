@@ -13,7 +13,8 @@ export const breatherMissing = rule({
     if (firstOf(stepsOf(context), 'vent') !== undefined) return;
     const hot = context.recipe.process?.kind === 'prepreg';
     reportMissing(context, {
-      step: 'breather', kinds: ['bagged', 'prepreg'],
+      step: 'breather',
+      kinds: ['bagged', 'prepreg'],
       message: text('no breather: the film seals itself to the part, and beyond that the vacuum does not reach'),
       line: hot ? 'breather glass_300' : 'breather poly_150, 80 mm past edge',
     });

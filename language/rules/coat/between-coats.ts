@@ -13,17 +13,37 @@ export const coatBetweenCoats = rule({
     const wetted = wettedLayers(context);
     wetted.forEach((coat, i) => {
       const next = wetted[i + 1];
-      if (next === undefined || coat.resin.kind !== 'gelcoat' || next.resin.kind !== 'gelcoat' || coat.worked === next.worked) return;
+      if (
+        next === undefined ||
+        coat.resin.kind !== 'gelcoat' ||
+        next.resin.kind !== 'gelcoat' ||
+        coat.worked === next.worked
+      )
+        return;
       const gel = context.ask(gelTime, coat.resin.name);
       const window = windowOf(context, coat.resin.laminate);
       const gap = gapBetween(context, coat.worked, next.worked);
       if (!isKnown(gel) || window === undefined || !isKnown(gap) || gap.value.untilState) return;
       if (gap.value.time <= gel.value || gap.value.time >= 0.98 * window.low) return;
-      const shown = { coat: coat.laid.name, next: next.laid.name, gap: aboutTime(gap.value.time), gel: aboutTime(gel.value), ready: aboutTime(window.low) };
+      const shown = {
+        coat: coat.laid.name,
+        next: next.laid.name,
+        gap: aboutTime(gap.value.time),
+        gel: aboutTime(gel.value),
+        ready: aboutTime(window.low),
+      };
       context.report({
         at: next.worked.step.path,
-        message: text('{next} goes on {coat} after {gap}: wet on wet within {gel}, or after {ready}; between the two it wrinkles', shown),
-        related: [{ at: { entry: context.recipe.entry, path: coat.worked.step.path }, message: text('{coat} is put on here', shown) }],
+        message: text(
+          '{next} goes on {coat} after {gap}: wet on wet within {gel}, or after {ready}; between the two it wrinkles',
+          shown,
+        ),
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: coat.worked.step.path },
+            message: text('{coat} is put on here', shown),
+          },
+        ],
         fixes: [context.edit.lineBefore('Wait until it is tacky', next.worked.step.path, 'wait until tacky')],
       });
     });

@@ -16,9 +16,19 @@ export const coatLastUnwaxed = rule({
     if (firstOf(after(steps, last.worked), 'peel', 'film', 'perforated', 'bag', 'paint') !== undefined) return;
     context.report({
       at: last.laid.path,
-      message: text('{layer} is the last open face: {resin} never cures in the air; end on a waxed flow coat, or lay peel ply or film on it', { layer: last.laid.name, resin: last.resin.name }),
-      related: last.resin.airInhibited === undefined ? [] : [{ at: last.resin.airInhibited.at, message: text('{resin} is air inhibited', { resin: last.resin.name }) }],
-      fixes: [last.laid.layer.kind === 'coat' ? context.edit.addClause('Use it with wax', last.laid.path, 'waxed') : undefined],
+      message: text(
+        '{layer} is the last open face: {resin} never cures in the air; end on a waxed flow coat, or lay peel ply or film on it',
+        { layer: last.laid.name, resin: last.resin.name },
+      ),
+      related:
+        last.resin.airInhibited === undefined
+          ? []
+          : [{ at: last.resin.airInhibited.at, message: text('{resin} is air inhibited', { resin: last.resin.name }) }],
+      fixes: [
+        last.laid.layer.kind === 'coat'
+          ? context.edit.addClause('Use it with wax', last.laid.path, 'waxed')
+          : undefined,
+      ],
     });
   },
 });

@@ -16,8 +16,16 @@ export const coatWaxAgainstMould = rule({
       const clause = coat.layer.clauses.find(({ word }) => word === 'waxed');
       context.report({
         at: clause?.path ?? coat.path,
-        message: text('{next} is laid on {coat}, which is waxed: nothing bonds to the wax that rises to its face', { next: next.name, coat: coat.name }),
-        related: [{ at: { entry: context.recipe.entry, path: next.path }, message: text('{next} lies on it', { next: next.name }) }],
+        message: text('{next} is laid on {coat}, which is waxed: nothing bonds to the wax that rises to its face', {
+          next: next.name,
+          coat: coat.name,
+        }),
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: next.path },
+            message: text('{next} lies on it', { next: next.name }),
+          },
+        ],
         fixes: clause === undefined ? [] : [context.edit.removeClause('Use it without wax', clause.path)],
       });
     });

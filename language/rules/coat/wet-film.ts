@@ -1,4 +1,4 @@
-import { type Usual, text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { type AmountRange, UNKNOWN } from '../../../calc/model/index.ts';
 import { LENGTH, sameDimension } from '../../../calc/quantity/index.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
@@ -8,7 +8,9 @@ import { rule } from '../rule.ts';
 
 /** Where the gelcoat does not say it itself. */
 const USUAL: { readonly low: Usual['value']; readonly high: Usual['value']; readonly source: string } = {
-  low: metres(400e-6), high: metres(600e-6), source: '16 to 24 mil; 18 to 25 mil in a moulder\'s trade blog, 2009',
+  low: metres(400e-6),
+  high: metres(600e-6),
+  source: "16 to 24 mil; 18 to 25 mil in a moulder's trade blog, 2009",
 };
 
 export const coatWetFilm = rule({
@@ -19,7 +21,14 @@ export const coatWetFilm = rule({
   check(context) {
     for (const { laid, resin } of wettedLayers(context)) {
       const { film, waxed } = laid.layer;
-      if (laid.layer.kind !== 'coat' || resin.kind !== 'gelcoat' || waxed === true || film?.wet !== true || !sameDimension(film.amount.dimension, LENGTH)) continue;
+      if (
+        laid.layer.kind !== 'coat' ||
+        resin.kind !== 'gelcoat' ||
+        waxed === true ||
+        film?.wet !== true ||
+        !sameDimension(film.amount.dimension, LENGTH)
+      )
+        continue;
       const own = resin.wetFilm?.value;
       const range: Pick<AmountRange, 'low' | 'high'> = own === undefined || own === UNKNOWN ? USUAL : own;
       const { si } = film.amount;
@@ -29,10 +38,16 @@ export const coatWetFilm = rule({
       const right = asTyped(si < range.low.si ? range.low : range.high);
       context.report({
         at: laid.path,
-        message: si < range.low.si
-          ? text('{film} wet is too thin for {gelcoat}: under {low} it stays soft and wrinkles under the laminate', shown)
-          : text('{film} wet is too thick for {gelcoat}: over {high} it cracks', shown),
-        ...(resin.wetFilm === undefined ? {} : { related: [{ at: resin.wetFilm.at, message: text('{gelcoat} takes {low} to {high} wet', shown) }] }),
+        message:
+          si < range.low.si
+            ? text(
+                '{film} wet is too thin for {gelcoat}: under {low} it stays soft and wrinkles under the laminate',
+                shown,
+              )
+            : text('{film} wet is too thick for {gelcoat}: over {high} it cracks', shown),
+        ...(resin.wetFilm === undefined
+          ? {}
+          : { related: [{ at: resin.wetFilm.at, message: text('{gelcoat} takes {low} to {high} wet', shown) }] }),
         fixes: [mendText(context, `Put on ${right}`, laid.path, TYPED_LENGTH, right)],
       });
     }

@@ -15,8 +15,16 @@ export const coatWrongFamily = rule({
       const shown = { coat: coat.resin.name, layer: next.laid.name, resin: next.resin.name };
       context.report({
         at: coat.laid.path,
-        message: text('{layer} in {resin} goes on {coat}, a polyester: its uncured face and the hardener spoil each other; use an epoxy gelcoat or a tie coat', shown),
-        related: [{ at: { entry: context.recipe.entry, path: next.laid.path }, message: text('{layer} is wetted with {resin}', shown) }],
+        message: text(
+          '{layer} in {resin} goes on {coat}, a polyester: its uncured face and the hardener spoil each other; use an epoxy gelcoat or a tie coat',
+          shown,
+        ),
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: next.laid.path },
+            message: text('{layer} is wetted with {resin}', shown),
+          },
+        ],
       });
     }
   },

@@ -16,10 +16,22 @@ export const cureDemouldEarly = rule({
     const { process } = context.recipe;
     const steps = stepsOf(context);
     const demould = firstOf(steps, 'demould');
-    const wetted = demould === undefined ? undefined : steps.slice(0, steps.indexOf(demould)).findLast(({ classes }) => classes.has(process?.kind === 'infusion' ? 'infuse' : 'lay'));
+    const wetted =
+      demould === undefined
+        ? undefined
+        : steps
+            .slice(0, steps.indexOf(demould))
+            .findLast(({ classes }) => classes.has(process?.kind === 'infusion' ? 'infuse' : 'lay'));
     const material = process?.resin === undefined ? undefined : context.bench.material(process.resin);
     const fact = material?.demould?.find(({ value }) => value !== UNKNOWN && value.temperature !== undefined);
-    if (demould === undefined || wetted === undefined || material === undefined || fact === undefined || fact.value === UNKNOWN) return;
+    if (
+      demould === undefined ||
+      wetted === undefined ||
+      material === undefined ||
+      fact === undefined ||
+      fact.value === UNKNOWN
+    )
+      return;
     const cures = between(steps, wetted, demould).filter(({ inside }) => inside === undefined);
     const at = fact.value.temperature?.si ?? 0;
     const spans = spansOf(context, cures);
@@ -33,7 +45,9 @@ export const cureDemouldEarly = rule({
       message: text('out of the tool after as much as {does} at {temperature}: {resin} needs {needs}', shown),
       related: [
         { at: fact.at, message: text('{resin} leaves the tool after {needs} at {temperature}', shown) },
-        ...cures.filter(({ classes }) => classes.has('cure')).map(({ step }) => ({ at: { entry: context.recipe.entry, path: step.path }, message: text('the cure') })),
+        ...cures
+          .filter(({ classes }) => classes.has('cure'))
+          .map(({ step }) => ({ at: { entry: context.recipe.entry, path: step.path }, message: text('the cure') })),
       ],
       fixes: [longerHold(context, spans.value, needs.si - does, at)],
     });

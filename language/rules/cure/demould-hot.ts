@@ -8,7 +8,12 @@ import { kelvin } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const HOTTEST: Usual = { habit: 'demould', what: 'hottest that a part leaves the tool', value: kelvin(333.15), source: 'common practice' };
+const HOTTEST: Usual = {
+  habit: 'demould',
+  what: 'hottest that a part leaves the tool',
+  value: kelvin(333.15),
+  source: 'common practice',
+};
 
 export const cureDemouldHot = rule({
   name: 'cure/demould-hot',
@@ -28,9 +33,19 @@ export const cureDemouldHot = rule({
     const shown = { temperature: kelvin(temperature), most: kelvin(most.value) };
     context.report({
       at: demould.step.path,
-      message: text('out of the tool at {temperature}: over {most} it is still soft and bends, and a tool that shrinks otherwise tears it', shown),
-      related: end === undefined ? [] : [{ at: { entry: context.recipe.entry, path: end.path }, message: text('so the cure ends') }],
-      fixes: [below === undefined ? mendText(context, 'Let it cool first', demould.step.path, /demould/, 'demould below 50 degC') : mendText(context, 'Let it cool first', demould.step.path, TYPED_TEMPERATURE, '50 degC')],
+      message: text(
+        'out of the tool at {temperature}: over {most} it is still soft and bends, and a tool that shrinks otherwise tears it',
+        shown,
+      ),
+      related:
+        end === undefined
+          ? []
+          : [{ at: { entry: context.recipe.entry, path: end.path }, message: text('so the cure ends') }],
+      fixes: [
+        below === undefined
+          ? mendText(context, 'Let it cool first', demould.step.path, /demould/, 'demould below 50 degC')
+          : mendText(context, 'Let it cool first', demould.step.path, TYPED_TEMPERATURE, '50 degC'),
+      ],
     });
   },
 });

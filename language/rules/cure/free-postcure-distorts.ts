@@ -1,6 +1,6 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { usual } from '../../../calc/figure/index.ts';
-import { TYPED_RAMP, mendText } from '../kit/mend-text.ts';
+import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';
 import { kelvin } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -19,9 +19,19 @@ export const cureFreePostcureDistorts = rule({
       const shown = { to: kelvin(to), resin: resin.name, reached: kelvin(reached) };
       context.report({
         at: heat.step.path,
-        message: text('free at {to}, while {resin} has come to a glass transition of {reached}: it sags under its own weight; support it flat, hang it, or heat slowly', shown),
-        related: heat.step === step ? [] : [{ at: { entry: context.recipe.entry, path: step.path }, message: text('heated to {to} here', shown) }],
-        fixes: [rate === undefined ? mendText(context, 'Support it flat', heat.step.path, /\bfree\b/, 'flat') : mendText(context, 'Ramp at 10 K/h', step.path, TYPED_RAMP, '10 K/h')],
+        message: text(
+          'free at {to}, while {resin} has come to a glass transition of {reached}: it sags under its own weight; support it flat, hang it, or heat slowly',
+          shown,
+        ),
+        related:
+          heat.step === step
+            ? []
+            : [{ at: { entry: context.recipe.entry, path: step.path }, message: text('heated to {to} here', shown) }],
+        fixes: [
+          rate === undefined
+            ? mendText(context, 'Support it flat', heat.step.path, /\bfree\b/, 'flat')
+            : mendText(context, 'Ramp at 10 K/h', step.path, TYPED_RAMP, '10 K/h'),
+        ],
       });
     }
   },

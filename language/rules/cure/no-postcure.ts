@@ -1,5 +1,5 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { hottest } from '../../../calc/cure/equivalent.ts';
+import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { materialsThatCure, spansOf } from '../kit/cures.ts';
 import { kelvin } from '../kit/shown.ts';
@@ -24,11 +24,25 @@ export const cureNoPostcure = rule({
     if (last === undefined || peak === undefined) return;
     for (const resin of materialsThatCure(context)) {
       const fact = resin.postcure?.find(({ value }) => value !== UNKNOWN && value.temperature !== undefined);
-      if (fact === undefined || fact.value === UNKNOWN || fact.value.temperature === undefined || peak >= fact.value.temperature.si - NEAR) continue;
-      const shown = { resin: resin.name, time: fact.value.value, temperature: fact.value.temperature, peak: kelvin(peak) };
+      if (
+        fact === undefined ||
+        fact.value === UNKNOWN ||
+        fact.value.temperature === undefined ||
+        peak >= fact.value.temperature.si - NEAR
+      )
+        continue;
+      const shown = {
+        resin: resin.name,
+        time: fact.value.value,
+        temperature: fact.value.temperature,
+        peak: kelvin(peak),
+      };
       context.report({
         at: last.step.path,
-        message: text('the part is loaded and gets no warmer than {peak}: {resin} has its full strength and heat resistance after {time} at {temperature}', shown),
+        message: text(
+          'the part is loaded and gets no warmer than {peak}: {resin} has its full strength and heat resistance after {time} at {temperature}',
+          shown,
+        ),
         related: [{ at: fact.at, message: text('the postcure of {resin}', shown) }],
       });
     }

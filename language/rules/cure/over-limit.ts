@@ -7,7 +7,7 @@ import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { spansOf } from '../kit/cures.ts';
 import { kelvin } from '../kit/shown.ts';
-import { type WorkedStep, allOf, firstOf, stepsOf } from '../kit/steps.ts';
+import { allOf, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** What has a limit and lies in the heat. */
@@ -19,7 +19,23 @@ interface Heated {
   readonly fact?: Place;
 }
 
-const IN_THE_BAG = ['release', 'tape', 'tack', 'peel', 'perforated', 'film', 'bleeder', 'mesh', 'caul', 'intensifier', 'dam', 'breather', 'feed', 'vent', 'bag'];
+const IN_THE_BAG = [
+  'release',
+  'tape',
+  'tack',
+  'peel',
+  'perforated',
+  'film',
+  'bleeder',
+  'mesh',
+  'caul',
+  'intensifier',
+  'dam',
+  'breather',
+  'feed',
+  'vent',
+  'bag',
+];
 
 export const cureOverLimit = rule({
   name: 'cure/over-limit',
@@ -30,7 +46,9 @@ export const cureOverLimit = rule({
     const steps = stepsOf(context);
     const out = firstOf(steps, 'demould');
     const told = new Set<string>();
-    for (const heat of allOf(steps, 'cure', 'postcure', 'release', 'dry').filter(({ inside }) => inside === undefined)) {
+    for (const heat of allOf(steps, 'cure', 'postcure', 'release', 'dry').filter(
+      ({ inside }) => inside === undefined,
+    )) {
       const peak = peakOf(context, heat);
       if (peak === undefined) continue;
       const inTool = out === undefined || steps.indexOf(heat) < steps.indexOf(out);
@@ -42,7 +60,10 @@ export const cureOverLimit = rule({
           at: each.path,
           message: text('{name} bears {limit}, it is heated to {temperature}', shown),
           related: [
-            { at: { entry: context.recipe.entry, path: peak.path }, message: text('heated to {temperature} here', shown) },
+            {
+              at: { entry: context.recipe.entry, path: peak.path },
+              message: text('heated to {temperature} here', shown),
+            },
             ...(each.fact === undefined ? [] : [{ at: each.fact, message: text('{name} bears {limit}', shown) }]),
           ],
         });
@@ -52,10 +73,14 @@ export const cureOverLimit = rule({
 });
 
 /** The hottest of a step: a schedule, `dry ... at 80 degC`, or `bake 30 min at 120 degC`. */
-function peakOf(context: RecipeContext, { step, ...worked }: WorkedStep): { readonly temperature: number; readonly path: string } | undefined {
+function peakOf(
+  context: RecipeContext,
+  { step, ...worked }: WorkedStep,
+): { readonly temperature: number; readonly path: string } | undefined {
   if (step.verb === 'release' || step.verb === 'dry') {
     const clause = step.verb === 'release' ? clauseWith(step, 'bake') : undefined;
-    const said = clause === undefined ? (step.verb === 'dry' ? [...head(step), ...step.clauses.flatMap(flat)] : []) : flat(clause);
+    const said =
+      clause === undefined ? (step.verb === 'dry' ? [...head(step), ...step.clauses.flatMap(flat)] : []) : flat(clause);
     const amount = amountOf(said, TEMPERATURE);
     return amount === undefined ? undefined : { temperature: amount.si, path: clause?.path ?? step.path };
   }
@@ -70,29 +95,43 @@ function heatedBy(context: RecipeContext, { step }: WorkedStep, inTool: boolean)
   if (step.verb === 'release') return tool;
   const stack = context.ask(laidStack);
   const named = step.verb === 'dry' ? subject(step) : undefined;
-  const cores = !isKnown(stack) ? [] : stack.value.layers.filter(({ layer, name }) =>
-    (layer.kind === 'core' || layer.kind === 'insert') && (step.verb !== 'dry' || name === named || layer.material === named));
+  const cores = !isKnown(stack)
+    ? []
+    : stack.value.layers.filter(
+        ({ layer, name }) =>
+          (layer.kind === 'core' || layer.kind === 'insert') &&
+          (step.verb !== 'dry' || name === named || layer.material === named),
+      );
   const layers = cores.flatMap(({ layer, path }) => ofMaterial(context, layer.material, `${path}.material`));
   if (step.verb === 'dry') return layers;
   const free = step.verb === 'postcure' && !hasWord(head(step), 'on');
   if (!inTool) return free ? layers : [...layers, ...tool];
-  const bagged = stepsOf(context).filter(({ step: { verb } }) => IN_THE_BAG.includes(verb)).flatMap(({ step: each }) => {
-    const said = firstClause(each, 'limit');
-    const typed = said === undefined ? undefined : amountOf(flat(said), TEMPERATURE);
-    const name = subject(each);
-    if (typed !== undefined && name !== undefined) return [{ name, limit: typed.si, path: said?.path ?? each.path }];
-    return ofMaterial(context, name, each.material === undefined ? each.path : `${each.path}.material`);
-  });
+  const bagged = stepsOf(context)
+    .filter(({ step: { verb } }) => IN_THE_BAG.includes(verb))
+    .flatMap(({ step: each }) => {
+      const said = firstClause(each, 'limit');
+      const typed = said === undefined ? undefined : amountOf(flat(said), TEMPERATURE);
+      const name = subject(each);
+      if (typed !== undefined && name !== undefined) return [{ name, limit: typed.si, path: said?.path ?? each.path }];
+      return ofMaterial(context, name, each.material === undefined ? each.path : `${each.path}.material`);
+    });
   return [...tool, ...layers, ...bagged];
 }
 
 function ofMaterial(context: RecipeContext, name: string | undefined, path: string): readonly Heated[] {
   const fact = name === undefined ? undefined : context.bench.material(name)?.limit;
-  return name === undefined || fact === undefined || fact.value === UNKNOWN ? [] : [{ name, limit: fact.value.si, path, fact: fact.at }];
+  return name === undefined || fact === undefined || fact.value === UNKNOWN
+    ? []
+    : [{ name, limit: fact.value.si, path, fact: fact.at }];
 }
 
 function toolOf(context: RecipeContext): readonly Heated[] {
   const { stack } = context.recipe;
-  const fact = stack?.tool === undefined ? undefined : (context.bench.tool(stack.tool)?.limit ?? context.bench.material(stack.tool)?.limit);
-  return stack?.tool === undefined || fact === undefined || fact.value === UNKNOWN ? [] : [{ name: stack.tool, limit: fact.value.si, path: `${stack.path}.tool`, fact: fact.at }];
+  const fact =
+    stack?.tool === undefined
+      ? undefined
+      : (context.bench.tool(stack.tool)?.limit ?? context.bench.material(stack.tool)?.limit);
+  return stack?.tool === undefined || fact === undefined || fact.value === UNKNOWN
+    ? []
+    : [{ name: stack.tool, limit: fact.value.si, path: `${stack.path}.tool`, fact: fact.at }];
 }

@@ -2,8 +2,8 @@ import { text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { amountOf, clauseWith, flat, head } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
-import { stepsOf } from '../kit/steps.ts';
 import { materialsThatCure } from '../kit/cures.ts';
+import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 export const curePartNotTool = rule({
@@ -19,12 +19,20 @@ export const curePartNotTool = rule({
     let temperature: number | undefined;
     for (const { step } of steps) {
       temperature = amountOf(head(step), TEMPERATURE)?.si ?? temperature;
-      if (step.verb !== 'hold' || temperature === undefined || wanted === undefined || temperature < wanted - 5) continue;
-      if (clauseWith(step, 'part') !== undefined || step.clauses.some((clause) => amountOf(flat(clause), TEMPERATURE) !== undefined)) continue;
+      if (step.verb !== 'hold' || temperature === undefined || wanted === undefined || temperature < wanted - 5)
+        continue;
+      if (
+        clauseWith(step, 'part') !== undefined ||
+        step.clauses.some((clause) => amountOf(flat(clause), TEMPERATURE) !== undefined)
+      )
+        continue;
       const above = `part above ${Math.round(temperature - 273.15 - 3)} degC`;
       context.report({
         at: step.path,
-        message: text('the hold counts from the air: tool and part follow a quarter of an hour and more behind; count it from the slowest probe', {}),
+        message: text(
+          'the hold counts from the air: tool and part follow a quarter of an hour and more behind; count it from the slowest probe',
+          {},
+        ),
         fixes: [context.edit.addClause('Count from the part', step.path, above)],
       });
     }

@@ -5,7 +5,12 @@ import { fastHeatings } from '../kit/postcures.ts';
 import { kelvin, ramp } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-export const SLOW: Usual = { habit: 'postcure', what: 'ramp that the resin follows', value: ramp(15 / 3600), source: '10 to 15 K/h, from memory' };
+export const SLOW: Usual = {
+  habit: 'postcure',
+  what: 'ramp that the resin follows',
+  value: ramp(15 / 3600),
+  source: '10 to 15 K/h, from memory',
+};
 
 export const curePostcureRamp = rule({
   name: 'cure/postcure-ramp',
@@ -21,7 +26,10 @@ export const curePostcureRamp = rule({
       const shown = { rate, to: kelvin(to), slow: ramp(slow.value), resin: resin.name, reached: kelvin(reached) };
       context.report({
         at: step.path,
-        message: text('{rate} to {to}, while {resin} has come to a glass transition of {reached}: over {slow} it goes soft and distorts, and the core gives off gas', shown),
+        message: text(
+          '{rate} to {to}, while {resin} has come to a glass transition of {reached}: over {slow} it goes soft and distorts, and the core gives off gas',
+          shown,
+        ),
         fixes: [mendText(context, 'Ramp at 10 K/h', step.path, TYPED_RAMP, '10 K/h')],
       });
     }

@@ -30,17 +30,30 @@ export const cureRamp = rule({
       const right = asTyped(ramp(most.value));
       context.report({
         at: step.path,
-        message: text('{rate} is too fast: over {most} the outside sets while the inside is cold, and the part overshoots', { rate, most: ramp(most.value) }),
+        message: text(
+          '{rate} is too fast: over {most} the outside sets while the inside is cold, and the part overshoots',
+          { rate, most: ramp(most.value) },
+        ),
         fixes: [mendText(context, `Ramp at ${right}`, step.path, TYPED_RAMP, right)],
       });
     }
     const [height, stack] = [context.ask(stackHeight), context.ask(laidStack)];
     const only = ramps[0];
-    if (context.recipe.process?.kind !== 'prepreg' || ramps.length !== 1 || only === undefined || !isKnown(height) || !isKnown(stack)) return;
+    if (
+      context.recipe.process?.kind !== 'prepreg' ||
+      ramps.length !== 1 ||
+      only === undefined ||
+      !isKnown(height) ||
+      !isKnown(stack)
+    )
+      return;
     if (height.value <= THICK || stack.value.layers.some(({ layer }) => layer.kind === 'core')) return;
     context.report({
       at: only.step.path,
-      message: text('{height} of prepreg in one ramp: over {thick} it heats itself; dwell on the way, half an hour at 80 degC', { height: metres(about(height.value)), thick: metres(THICK) }),
+      message: text(
+        '{height} of prepreg in one ramp: over {thick} it heats itself; dwell on the way, half an hour at 80 degC',
+        { height: metres(about(height.value)), thick: metres(THICK) },
+      ),
     });
   },
 });

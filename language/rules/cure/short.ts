@@ -16,13 +16,23 @@ export const cureShort = rule({
     const first = steps[0];
     if (first === undefined || !isKnown(spans)) return;
     for (const material of materialsThatCure(context)) {
-      const wanted = (material.cure ?? []).flatMap((fact) => (fact.value === UNKNOWN || fact.value.temperature === undefined ? [] : [{ fact, at: fact.value.temperature, time: fact.value.value }]));
+      const wanted = (material.cure ?? []).flatMap((fact) =>
+        fact.value === UNKNOWN || fact.value.temperature === undefined
+          ? []
+          : [{ fact, at: fact.value.temperature, time: fact.value.value }],
+      );
       const reached = wanted.map((each) => ({ ...each, does: equivalentTime(spans.value, each.at.si) }));
       // a data sheet with several cures is met by any of them
-      if (reached.length === 0 || reached.some(({ does, time }) => typeof does !== 'number' || does >= 0.98 * time.si)) continue;
+      if (reached.length === 0 || reached.some(({ does, time }) => typeof does !== 'number' || does >= 0.98 * time.si))
+        continue;
       const nearest = reached[0];
       if (nearest === undefined || typeof nearest.does !== 'number') continue;
-      const shown = { material: material.name, does: aboutTime(nearest.does), wanted: nearest.time, temperature: kelvin(nearest.at.si) };
+      const shown = {
+        material: material.name,
+        does: aboutTime(nearest.does),
+        wanted: nearest.time,
+        temperature: kelvin(nearest.at.si),
+      };
       context.report({
         at: hottestHold(spans.value)?.path ?? first.step.path,
         message: text('the cure does as much as {does} at {temperature}: {material} wants {wanted}', shown),

@@ -15,13 +15,24 @@ export const feedClosingOrder = rule({
     const vent = clamped.find(({ name }) => vents.some((line) => line.name === name));
     if (vent === undefined) return;
     const earlier = clamped.slice(0, clamped.indexOf(vent));
-    const open = feeds.find(({ name }) => turnsOf(context, 'open').some((turn) => turn.name === name) && !earlier.some((turn) => turn.name === name));
+    const open = feeds.find(
+      ({ name }) =>
+        turnsOf(context, 'open').some((turn) => turn.name === name) && !earlier.some((turn) => turn.name === name),
+    );
     if (open === undefined) return;
     const shown = { vent: vent.name, feed: open.name };
     context.report({
       at: vent.step.path,
-      message: text('{vent} is clamped while {feed} is open: the bag fills to the pressure of the air, goes thick and lets the laminate swell; clamp the feed first, keep the vacuum to the gel', shown),
-      related: [{ at: { entry: context.recipe.entry, path: open.worked.step.path }, message: text('{feed} is still open', shown) }],
+      message: text(
+        '{vent} is clamped while {feed} is open: the bag fills to the pressure of the air, goes thick and lets the laminate swell; clamp the feed first, keep the vacuum to the gel',
+        shown,
+      ),
+      related: [
+        {
+          at: { entry: context.recipe.entry, path: open.worked.step.path },
+          message: text('{feed} is still open', shown),
+        },
+      ],
     });
   },
 });

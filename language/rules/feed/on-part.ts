@@ -18,9 +18,24 @@ export const feedOnPart = rule({
       if (firstOf(before(steps, feed.worked), 'lay cloth') === undefined) continue;
       context.report({
         at: feed.worked.step.path,
-        message: text('{feed} is laid before peel ply and mesh, straight on the laminate: it leaves a print line and is cured in', { feed: feed.name }),
-        related: [{ at: { entry: context.recipe.entry, path: cover.step.path }, message: text('what has to lie under it comes here') }],
-        fixes: [context.edit.moveBefore('Lay it over peel ply and mesh', feed.worked.step.path, steps[steps.findLastIndex(({ classes }) => classes.has('peel') || classes.has('mesh')) + 1]?.step.path ?? feed.worked.step.path)],
+        message: text(
+          '{feed} is laid before peel ply and mesh, straight on the laminate: it leaves a print line and is cured in',
+          { feed: feed.name },
+        ),
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: cover.step.path },
+            message: text('what has to lie under it comes here'),
+          },
+        ],
+        fixes: [
+          context.edit.moveBefore(
+            'Lay it over peel ply and mesh',
+            feed.worked.step.path,
+            steps[steps.findLastIndex(({ classes }) => classes.has('peel') || classes.has('mesh')) + 1]?.step.path ??
+              feed.worked.step.path,
+          ),
+        ],
       });
     }
   },

@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { linesOf } from '../kit/lines.ts';
-import { metres } from '../kit/shown.ts';
 import { sheetOf } from '../kit/sheets.ts';
+import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const feedOutsidePart = rule({
@@ -18,8 +18,13 @@ export const feedOutsidePart = rule({
       const shown = { feed: feed.name, far: metres(nearest) };
       context.report({
         at: feed.worked.step.path,
-        message: text('{feed} lies {far} outside the part, and the mesh does not reach it: the resin has only peel ply to run in', shown),
-        related: [{ at: { entry: context.recipe.entry, path: mesh.step.path }, message: text('the mesh ends before it') }],
+        message: text(
+          '{feed} lies {far} outside the part, and the mesh does not reach it: the resin has only peel ply to run in',
+          shown,
+        ),
+        related: [
+          { at: { entry: context.recipe.entry, path: mesh.step.path }, message: text('the mesh ends before it') },
+        ],
       });
     }
   },

@@ -29,11 +29,22 @@ export const flowPotRunsDry = rule({
     const right = asTyped(kilograms(Math.ceil(need.value.total * 20) / 20));
     const clause = clauseWith(first.step, 'batches');
     const pots = clause === undefined ? 1 : (countOf(flat(clause)) ?? 1);
-    const shown = { mixed: kilograms(mixed), drinks: kilograms(about(drinks)), with_allowance: kilograms(about(need.value.total)), pots };
+    const shown = {
+      mixed: kilograms(mixed),
+      drinks: kilograms(about(drinks)),
+      with_allowance: kilograms(about(need.value.total)),
+      pots,
+    };
     context.report({
       at: first.step.path,
-      message: text('{mixed} in the pot: part, mesh, peel ply and lines drink {drinks}, then air comes through the feed and the part is lost; mix {with_allowance}', shown),
-      fixes: mixes.length > 1 ? [] : [mendText(context, `Mix ${right}`, first.step.path, /\d+(?:\.\d+)?\s*(?:kg|g|lb)\b/, right)],
+      message: text(
+        '{mixed} in the pot: part, mesh, peel ply and lines drink {drinks}, then air comes through the feed and the part is lost; mix {with_allowance}',
+        shown,
+      ),
+      fixes:
+        mixes.length > 1
+          ? []
+          : [mendText(context, `Mix ${right}`, first.step.path, /\d+(?:\.\d+)?\s*(?:kg|g|lb)\b/, right)],
     });
   },
 });

@@ -1,5 +1,5 @@
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, between, stepsOf } from './steps.ts';
+import { between, stepsOf, type WorkedStep } from './steps.ts';
 
 /** A bond, or a layer, that is put on what has cured before. */
 export interface OnCured {

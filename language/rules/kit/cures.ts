@@ -1,17 +1,23 @@
+import { heatSpans, type SaidSpan } from '../../../calc/cure/spans.figure.ts';
 import type { Figure } from '../../../calc/figure/figure.ts';
-import { type MaterialFacts, allKnown, isKnown, known, whenKnown } from '../../../calc/figure/index.ts';
-import { type SaidSpan, heatSpans } from '../../../calc/cure/spans.figure.ts';
+import { allKnown, isKnown, known, type MaterialFacts, whenKnown } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, allOf, before, firstOf, stepsOf } from './steps.ts';
+import { allOf, before, firstOf, stepsOf, type WorkedStep } from './steps.ts';
 
 /** The spans of several steps in order, or what is missing in them. */
 export function spansOf(context: RecipeContext, steps: readonly WorkedStep[]): Figure<readonly SaidSpan[]> {
-  return whenKnown({ each: allKnown(steps.map(({ step }) => context.ask(heatSpans, step.path))) }, ({ each }, reasons) => known(each.flat(), ...reasons));
+  return whenKnown(
+    { each: allKnown(steps.map(({ step }) => context.ask(heatSpans, step.path))) },
+    ({ each }, reasons) => known(each.flat(), ...reasons),
+  );
 }
 
 /** The cures in the tool: `cure`, and a postcure before the part is taken out. */
-export function curesOf(context: RecipeContext): { readonly steps: readonly WorkedStep[]; readonly spans: Figure<readonly SaidSpan[]> } {
+export function curesOf(context: RecipeContext): {
+  readonly steps: readonly WorkedStep[];
+  readonly spans: Figure<readonly SaidSpan[]>;
+} {
   const all = stepsOf(context);
   const out = firstOf(all, 'demould');
   const steps = allOf(out === undefined ? all : before(all, out), 'cure', 'postcure');

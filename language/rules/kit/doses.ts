@@ -1,10 +1,10 @@
-import { type MaterialFacts, isKnown } from '../../../calc/figure/index.ts';
+import { isKnown, type MaterialFacts } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { Amount } from '../../../calc/model/index.ts';
 import { amountOf, firstClause, flat, head } from '../../../calc/plan/reading.ts';
 import { NUMBER } from '../../../calc/quantity/index.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, stepsOf } from './steps.ts';
+import { stepsOf, type WorkedStep } from './steps.ts';
 
 /** A dose of catalyst as it is typed on a step, with the resin that it goes into. */
 export interface TypedDose {
@@ -20,7 +20,12 @@ export function typedDoses(context: RecipeContext): readonly TypedDose[] {
   return stepsOf(context).flatMap((worked) => {
     const { step } = worked;
     const clause = firstClause(step, 'catalyst');
-    const said = step.verb === 'catalyse' ? { list: head(step), path: step.path } : clause === undefined ? undefined : { list: flat(clause), path: clause.path };
+    const said =
+      step.verb === 'catalyse'
+        ? { list: head(step), path: step.path }
+        : clause === undefined
+          ? undefined
+          : { list: flat(clause), path: clause.path };
     const amount = said === undefined ? undefined : amountOf(said.list, NUMBER);
     if (said === undefined || amount === undefined) return [];
     return resinsOf(context, worked).map((resin) => ({ worked, resin, amount, path: said.path }));
@@ -29,10 +34,12 @@ export function typedDoses(context: RecipeContext): readonly TypedDose[] {
 
 /** The catalysed resins that a step lays; a step that lays nothing works on the resin of the process. */
 export function resinsOf(context: RecipeContext, { layers }: WorkedStep): readonly MaterialFacts[] {
-  const names = new Set(layers.flatMap(({ key }) => {
-    const name = context.ask(layerResinName, key);
-    return isKnown(name) ? [name.value] : [];
-  }));
+  const names = new Set(
+    layers.flatMap(({ key }) => {
+      const name = context.ask(layerResinName, key);
+      return isKnown(name) ? [name.value] : [];
+    }),
+  );
   const own = context.recipe.process?.resin;
   if (layers.length === 0 && own !== undefined) names.add(own);
   return [...names].flatMap((name) => {

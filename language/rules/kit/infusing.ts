@@ -1,7 +1,7 @@
-import type { Point } from '../../../calc/outline/shape.ts';
-import { placedPoint, partFrame } from '../../../calc/outline/part.figure.ts';
 import { isKnown } from '../../../calc/figure/index.ts';
 import type { Step } from '../../../calc/model/index.ts';
+import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
+import type { Point } from '../../../calc/outline/shape.ts';
 import { flat, head, subject } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
 import { stepsOf } from './steps.ts';
@@ -19,7 +19,9 @@ export function turnsOf(context: RecipeContext, verb: 'open' | 'clamp'): readonl
   return stepsOf(context).flatMap(({ step, inside }) => {
     const name = subject(step);
     if (inside?.verb !== 'infuse' || step.verb !== verb || name === undefined) return [];
-    const when = step.phrases.some(({ word }) => word === 'when') || head(step).some((said) => said.kind === 'word' && said.word === 'when');
+    const when =
+      step.phrases.some(({ word }) => word === 'when') ||
+      head(step).some((said) => said.kind === 'word' && said.word === 'when');
     if (!when) return [{ step, name }];
     const said = [...head(step), ...step.clauses.flatMap(flat)];
     const at = said.find((each) => each.kind === 'point');

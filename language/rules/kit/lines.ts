@@ -4,7 +4,7 @@ import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
 import { flat, hasWord, head, pastEdge } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, allOf, stepsOf } from './steps.ts';
+import { allOf, stepsOf, type WorkedStep } from './steps.ts';
 
 /** A feed or a vent where it lies on the part. */
 export interface FlowLine {
@@ -43,7 +43,9 @@ const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 export function toLine(point: Point, line: readonly Point[]): number {
   const [only] = line;
   if (only === undefined) return Number.POSITIVE_INFINITY;
-  return line.slice(1).reduce((least, end, i) => Math.min(least, toSegment(point, line[i] ?? only, end)), apart(point, only));
+  return line
+    .slice(1)
+    .reduce((least, end, i) => Math.min(least, toSegment(point, line[i] ?? only, end)), apart(point, only));
 }
 
 function toSegment(point: Point, from: Point, to: Point): number {
@@ -60,5 +62,8 @@ export function nearest(feed: FlowLine, vent: FlowLine): number {
     const around = vent.around;
     return feed.outside.reduce((least, outside) => Math.min(least, around - outside), Number.POSITIVE_INFINITY);
   }
-  return [...feed.points.map((point) => toLine(point, vent.points)), ...vent.points.map((point) => toLine(point, feed.points))].reduce((least, way) => Math.min(least, way), Number.POSITIVE_INFINITY);
+  return [
+    ...feed.points.map((point) => toLine(point, vent.points)),
+    ...vent.points.map((point) => toLine(point, feed.points)),
+  ].reduce((least, way) => Math.min(least, way), Number.POSITIVE_INFINITY);
 }

@@ -2,7 +2,13 @@ import type { Fix } from '../../lower/index.ts';
 import type { Context } from '../rule.ts';
 
 /** Replaces the first match of a pattern inside the line or the clause of a path. Undefined where it does not stand there. */
-export function mendText(context: Context, title: string, path: string, wrong: RegExp | string, right: string): Fix | undefined {
+export function mendText(
+  context: Context,
+  title: string,
+  path: string,
+  wrong: RegExp | string,
+  right: string,
+): Fix | undefined {
   const span = context.edit.span(path);
   if (span === undefined) return undefined;
   const line = context.edit.text.slice(span.offset, span.end);

@@ -3,7 +3,7 @@ import type { ProcessKind } from '../../../calc/model/index.ts';
 import type { Fix } from '../../lower/index.ts';
 import { classesOf, precedes } from '../../words/index.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, allOf, firstOf, stepsOf } from './steps.ts';
+import { allOf, firstOf, stepsOf, type WorkedStep } from './steps.ts';
 
 /** Everything that comes later than a class by the partial order, step by step. */
 function laterThan(step: string): ReadonlySet<string> {
@@ -21,7 +21,10 @@ function laterThan(step: string): ReadonlySet<string> {
 
 /** The first line that must come later than a step of this class. */
 export const firstLater = (context: RecipeContext, step: string): WorkedStep | undefined =>
-  firstOf(stepsOf(context).filter(({ inside }) => inside === undefined), ...laterThan(step));
+  firstOf(
+    stepsOf(context).filter(({ inside }) => inside === undefined),
+    ...laterThan(step),
+  );
 
 /** Writes a step where the partial order has it: before the first line that must come later, else at the end. */
 export function addStep(context: RecipeContext, step: string, line: string): Fix | undefined {
@@ -35,7 +38,12 @@ export function addStep(context: RecipeContext, step: string, line: string): Fix
 /** Reports a step that a kind of process cannot do without, at the line that opens the process. A process without steps is only begun. */
 export function reportMissing(
   context: RecipeContext,
-  wanted: { readonly step: string; readonly kinds: readonly ProcessKind[]; readonly message: Text; readonly line?: string },
+  wanted: {
+    readonly step: string;
+    readonly kinds: readonly ProcessKind[];
+    readonly message: Text;
+    readonly line?: string;
+  },
 ): void {
   const { process } = context.recipe;
   const steps = stepsOf(context);

@@ -1,14 +1,14 @@
-import { type MaterialFacts, isKnown } from '../../../calc/figure/index.ts';
 import { hottest } from '../../../calc/cure/equivalent.ts';
-import { workTemperature } from '../../../calc/resin/time.figure.ts';
+import { isKnown, type MaterialFacts } from '../../../calc/figure/index.ts';
 import type { Amount, Step } from '../../../calc/model/index.ts';
 import { amountOf, head } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
+import { workTemperature } from '../../../calc/resin/time.figure.ts';
 import type { RecipeContext } from '../rule.ts';
 import { spansOf } from './cures.ts';
 import { transitionReached } from './glass-transition.ts';
 import { rampsOf } from './ramps.ts';
-import { type WorkedStep, allOf, before, stepsOf } from './steps.ts';
+import { allOf, before, stepsOf, type WorkedStep } from './steps.ts';
 
 /** A heating faster than the resin can follow: its glass transition keeps ahead of a slow ramp. */
 export interface FastHeating {
@@ -25,7 +25,8 @@ export interface FastHeating {
 /** Heatings over what the resin of the process has reached, that are faster than `slow` (K/s). */
 export function fastHeatings(context: RecipeContext, slow: number): readonly FastHeating[] {
   const { process } = context.recipe;
-  const resin = process?.resin === undefined || process.kind === 'prepreg' ? undefined : context.bench.material(process.resin);
+  const resin =
+    process?.resin === undefined || process.kind === 'prepreg' ? undefined : context.bench.material(process.resin);
   const work = context.ask(workTemperature);
   if (resin === undefined || !isKnown(work)) return [];
   const steps = stepsOf(context);
@@ -37,9 +38,14 @@ export function fastHeatings(context: RecipeContext, slow: number): readonly Fas
       const to = amountOf(head(step), TEMPERATURE)?.si;
       return to === undefined ? [] : [{ heat, step, to }];
     });
-    const ramped = ramps.flatMap(({ step, rate, to }) => (rate === undefined || to === undefined || rate.si <= slow * 1.001 ? [] : [{ heat, step, rate, to }]));
+    const ramped = ramps.flatMap(({ step, rate, to }) =>
+      rate === undefined || to === undefined || rate.si <= slow * 1.001 ? [] : [{ heat, step, rate, to }],
+    );
     const cured = Math.max(work.value, (isKnown(earlier) ? hottest(earlier.value) : undefined) ?? 0);
     const reached = transitionReached(resin, cured);
-    return [...straight, ...ramped].filter(({ to }) => to > reached && to > work.value + 10).slice(0, 1).map((each) => ({ ...each, resin, reached }));
+    return [...straight, ...ramped]
+      .filter(({ to }) => to > reached && to > work.value + 10)
+      .slice(0, 1)
+      .map((each) => ({ ...each, resin, reached }));
   });
 }

@@ -5,7 +5,7 @@ import { PRESSURE } from '../../../calc/quantity/index.ts';
 import { absoluteFromGauge } from '../../../calc/vacuum/gauge.ts';
 import { airPressure } from '../../../calc/vacuum/vacuum.figure.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, stepsOf } from './steps.ts';
+import { stepsOf, type WorkedStep } from './steps.ts';
 
 /** A vacuum that a step asks for. */
 export interface Asked {

@@ -1,8 +1,8 @@
 import type { Amount, Step } from '../../../calc/model/index.ts';
 import { amountOf, head } from '../../../calc/plan/reading.ts';
-import { TEMPERATURE, dimension } from '../../../calc/quantity/index.ts';
+import { dimension, TEMPERATURE } from '../../../calc/quantity/index.ts';
 import type { RecipeContext } from '../rule.ts';
-import { type WorkedStep, allOf, stepsOf } from './steps.ts';
+import { allOf, stepsOf, type WorkedStep } from './steps.ts';
 
 /** `ramp 10 K/h to 50 degC` in a cure or a postcure. */
 export interface Ramp {

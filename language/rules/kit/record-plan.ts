@@ -11,8 +11,11 @@ export function planOf(context: Checks['record']): RecipeContext | undefined {
   return { ...context, recipe, bench, ask: bench.ask.bind(bench) };
 }
 
-export const readingsOf = (record: BuildRecord, ...keys: readonly string[]): readonly Reading[] => record.readings.filter(({ key }) => keys.includes(key));
+export const readingsOf = (record: BuildRecord, ...keys: readonly string[]): readonly Reading[] =>
+  record.readings.filter(({ key }) => keys.includes(key));
 
-export const amountIn = (reading: Reading | undefined, of: Dimension): Amount | undefined => reading?.amounts.find((amount) => sameDimension(amount.dimension, of));
+export const amountIn = (reading: Reading | undefined, of: Dimension): Amount | undefined =>
+  reading?.amounts.find((amount) => sameDimension(amount.dimension, of));
 
-export const amountsIn = (reading: Reading, of: Dimension): readonly Amount[] => reading.amounts.filter((amount) => sameDimension(amount.dimension, of));
+export const amountsIn = (reading: Reading, of: Dimension): readonly Amount[] =>
+  reading.amounts.filter((amount) => sameDimension(amount.dimension, of));

@@ -1,6 +1,6 @@
-import type { Step, StepClause } from '../../../calc/model/index.ts';
-import { isKnown } from '../../../calc/figure/index.ts';
 import { sheetPast } from '../../../calc/bag/bag.figure.ts';
+import { isKnown } from '../../../calc/figure/index.ts';
+import type { Step, StepClause } from '../../../calc/model/index.ts';
 import { amountOf, flat, pastEdge } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
 import type { RecipeContext } from '../rule.ts';

@@ -1,6 +1,16 @@
 import { quantity } from '../../../calc/figure/figure.ts';
 import {
-  AREAL_WEIGHT, LENGTH, MASS, NUMBER, PRESSURE, type Quantity, TEMPERATURE, TIME, VISCOSITY, dimension, formatQuantity,
+  AREAL_WEIGHT,
+  dimension,
+  formatQuantity,
+  LENGTH,
+  MASS,
+  NUMBER,
+  PRESSURE,
+  type Quantity,
+  TEMPERATURE,
+  TIME,
+  VISCOSITY,
 } from '../../../calc/quantity/index.ts';
 
 /* Numbers of a finding with their dimension, so that the reader's unit system shows them. SI in, as everywhere. */

@@ -1,15 +1,15 @@
-import { type Figure, type MaterialFacts, allKnown, isKnown, known, whenKnown } from '../../../calc/figure/index.ts';
 import { equivalentTime } from '../../../calc/cure/equivalent.ts';
+import { allKnown, type Figure, isKnown, known, type MaterialFacts, whenKnown } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import { type AtCondition, type Fact, UNKNOWN } from '../../../calc/model/index.ts';
+import { hasWord, head } from '../../../calc/plan/reading.ts';
 import { stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { workTemperature } from '../../../calc/resin/time.figure.ts';
 import { timeByFactor } from '../../../calc/resin/working-time.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { hasWord, head } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
 import { spansOf } from './cures.ts';
-import { type WorkedStep, between, stepsOf } from './steps.ts';
+import { between, stepsOf, type WorkedStep } from './steps.ts';
 
 /** A coat or a piece of cloth with the resin that wets it, in the order in which they are laid. */
 export interface Wetted {
@@ -20,12 +20,14 @@ export interface Wetted {
 
 export function wettedLayers(context: RecipeContext): readonly Wetted[] {
   return stepsOf(context).flatMap((worked) =>
-    worked.inside !== undefined ? [] : worked.layers.flatMap((laid) => {
-      if (laid.layer.kind === 'core' || laid.layer.kind === 'insert') return [];
-      const name = context.ask(layerResinName, laid.key);
-      const resin = isKnown(name) ? context.bench.material(name.value) : undefined;
-      return resin === undefined ? [] : [{ worked, laid, resin }];
-    }),
+    worked.inside !== undefined
+      ? []
+      : worked.layers.flatMap((laid) => {
+          if (laid.layer.kind === 'core' || laid.layer.kind === 'insert') return [];
+          const name = context.ask(layerResinName, laid.key);
+          const resin = isKnown(name) ? context.bench.material(name.value) : undefined;
+          return resin === undefined ? [] : [{ worked, laid, resin }];
+        }),
   );
 }
 
@@ -58,7 +60,8 @@ export function windowOf(context: RecipeContext, facts: readonly Fact<AtConditio
   const temperature = context.ask(workTemperature);
   if (fact === undefined || fact.value === UNKNOWN || !isKnown(temperature)) return undefined;
   const { value, high, temperature: at } = fact.value;
-  const bring = (time: number) => timeByFactor({ temperature: at?.si ?? temperature.value, value: time }, temperature.value);
+  const bring = (time: number) =>
+    timeByFactor({ temperature: at?.si ?? temperature.value, value: time }, temperature.value);
   const [low, late] = [bring(value.si), high === undefined ? undefined : bring(high.si)];
   return typeof low !== 'number' ? undefined : { low, fact, ...(typeof late === 'number' ? { high: late } : {}) };
 }
@@ -75,13 +78,19 @@ export interface Gap {
 export function gapBetween(context: RecipeContext, from: WorkedStep, to: WorkedStep): Figure<Gap> {
   const steps = between(stepsOf(context), from, to).filter(({ inside }) => inside === undefined);
   const working = allKnown(steps.map(({ step }) => context.ask(stepWorkingTime, step.path)));
-  return whenKnown({ spans: spansOf(context, steps), working, temperature: context.ask(workTemperature) }, (v, reasons) => {
-    const stood = equivalentTime(v.spans, v.temperature);
-    const worked = v.working.reduce((sum, time) => sum + time, 0) / peopleOf(context);
-    const untilState = steps.some(({ step }) => step.verb === 'wait' && hasWord(head(step), 'tacky', 'gel', 'cool', 'hard'));
-    return known({ time: (typeof stood === 'number' ? stood : 0) + worked, untilState, steps }, ...reasons);
-  });
+  return whenKnown(
+    { spans: spansOf(context, steps), working, temperature: context.ask(workTemperature) },
+    (v, reasons) => {
+      const stood = equivalentTime(v.spans, v.temperature);
+      const worked = v.working.reduce((sum, time) => sum + time, 0) / peopleOf(context);
+      const untilState = steps.some(
+        ({ step }) => step.verb === 'wait' && hasWord(head(step), 'tacky', 'gel', 'cool', 'hard'),
+      );
+      return known({ time: (typeof stood === 'number' ? stood : 0) + worked, untilState, steps }, ...reasons);
+    },
+  );
 }
 
 /** Steps that give a cured face its key again. */
-export const keyed = (steps: readonly WorkedStep[]): boolean => steps.some(({ step }) => step.verb === 'sand' || step.verb === 'pull peel');
+export const keyed = (steps: readonly WorkedStep[]): boolean =>
+  steps.some(({ step }) => step.verb === 'sand' || step.verb === 'pull peel');

@@ -13,7 +13,10 @@ export const meshMissing = rule({
     const carries = stepsOf(context).some(({ layers }) => layers.some(({ layer }) => layer.score !== undefined));
     if (carries) return;
     reportMissing(context, {
-      step: 'mesh', kinds: ['infusion'], message: text('no flow mesh: the resin has to run through the cloth alone, a hundred times slower'), line: 'mesh mesh_130, 40 mm short of edge',
+      step: 'mesh',
+      kinds: ['infusion'],
+      message: text('no flow mesh: the resin has to run through the cloth alone, a hundred times slower'),
+      line: 'mesh mesh_130, 40 mm short of edge',
     });
   },
 });

@@ -1,8 +1,8 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { subject } from '../../../calc/plan/reading.ts';
 import { linesOf } from '../kit/lines.ts';
-import { metres } from '../kit/shown.ts';
 import { sheetOf } from '../kit/sheets.ts';
+import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const meshOnVent = rule({
@@ -12,14 +12,32 @@ export const meshOnVent = rule({
   on: 'recipe',
   check(context) {
     const mesh = sheetOf(context, 'mesh');
-    const vent = linesOf(context, 'vent').find(({ around, outside }) => mesh !== undefined && mesh.past > 0 && (around !== undefined ? mesh.past >= around : outside.some((far) => far >= 0 && mesh.past >= far)));
+    const vent = linesOf(context, 'vent').find(
+      ({ around, outside }) =>
+        mesh !== undefined &&
+        mesh.past > 0 &&
+        (around !== undefined ? mesh.past >= around : outside.some((far) => far >= 0 && mesh.past >= far)),
+    );
     if (mesh === undefined || vent === undefined) return;
-    const shown = { mesh: subject(mesh.step) ?? 'the mesh', reach: metres(mesh.past), vent: vent.name, at: metres(vent.around ?? Math.min(...vent.outside.filter((far) => far >= 0))) };
+    const shown = {
+      mesh: subject(mesh.step) ?? 'the mesh',
+      reach: metres(mesh.past),
+      vent: vent.name,
+      at: metres(vent.around ?? Math.min(...vent.outside.filter((far) => far >= 0))),
+    };
     context.report({
       at: mesh.clause?.path ?? mesh.step.path,
-      message: text('{mesh} runs {reach} past the edge and touches {vent}, {at} outside it: the resin goes straight into the trap', shown),
-      related: [{ at: { entry: context.recipe.entry, path: vent.worked.step.path }, message: text('{vent} lies here', shown) }],
-      fixes: mesh.clause === undefined ? [] : [context.edit.replace('End the mesh 40 mm short of the edge', mesh.clause.path, '40 mm short of edge')],
+      message: text(
+        '{mesh} runs {reach} past the edge and touches {vent}, {at} outside it: the resin goes straight into the trap',
+        shown,
+      ),
+      related: [
+        { at: { entry: context.recipe.entry, path: vent.worked.step.path }, message: text('{vent} lies here', shown) },
+      ],
+      fixes:
+        mesh.clause === undefined
+          ? []
+          : [context.edit.replace('End the mesh 40 mm short of the edge', mesh.clause.path, '40 mm short of edge')],
     });
   },
 });

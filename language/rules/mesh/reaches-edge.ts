@@ -1,5 +1,5 @@
-import { type Usual, text, usual } from '../../../calc/figure/index.ts';
 import { isKnown } from '../../../calc/figure/figure.ts';
+import { text, type Usual, usual } from '../../../calc/figure/index.ts';
 import { amountOf, flat, pastEdge, subject } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
 import { linesOf } from '../kit/lines.ts';
@@ -8,7 +8,12 @@ import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** The brake of peel ply only, between the mesh and the edge. */
-const BRAKE: Usual = { habit: 'brake', what: 'mesh short of the edge', value: metres(0.025), source: 'builders\' page: 25 to 50 mm short of the trim line' };
+const BRAKE: Usual = {
+  habit: 'brake',
+  what: 'mesh short of the edge',
+  value: metres(0.025),
+  source: "builders' page: 25 to 50 mm short of the trim line",
+};
 const USUAL_BRAKE = '40 mm short of edge';
 
 export const meshReachesEdge = rule({
@@ -19,19 +24,37 @@ export const meshReachesEdge = rule({
   check(context) {
     const brake = usual(context.bench, BRAKE);
     // one that reaches a vent is told by mesh/on-vent
-    const vents = linesOf(context, 'vent').flatMap(({ around, outside }) => (around === undefined ? outside.filter((far) => far >= 0) : [around]));
+    const vents = linesOf(context, 'vent').flatMap(({ around, outside }) =>
+      around === undefined ? outside.filter((far) => far >= 0) : [around],
+    );
     for (const { step } of allOf(stepsOf(context), 'mesh')) {
       const past = pastEdge(step);
-      if (past === undefined || !isKnown(brake) || -past >= brake.value - 1e-9 || (past > 0 && vents.some((far) => past >= far))) continue;
+      if (
+        past === undefined ||
+        !isKnown(brake) ||
+        -past >= brake.value - 1e-9 ||
+        (past > 0 && vents.some((far) => past >= far))
+      )
+        continue;
       const clause = step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined);
       const mesh = subject(step) ?? 'the mesh';
       const shown = { mesh, reach: metres(Math.abs(past)), least: metres(brake.value) };
       context.report({
         at: clause?.path ?? step.path,
-        message: past > 0
-          ? text('{mesh} runs {reach} past the edge: it ends at least {least} short of it, or the resin races to the vent', shown)
-          : text('{mesh} stops {reach} short of the edge: less than {least} is no brake, the resin races to the vent', shown),
-        fixes: clause === undefined ? [] : [context.edit.replace('End the mesh 40 mm short of the edge', clause.path, USUAL_BRAKE)],
+        message:
+          past > 0
+            ? text(
+                '{mesh} runs {reach} past the edge: it ends at least {least} short of it, or the resin races to the vent',
+                shown,
+              )
+            : text(
+                '{mesh} stops {reach} short of the edge: less than {least} is no brake, the resin races to the vent',
+                shown,
+              ),
+        fixes:
+          clause === undefined
+            ? []
+            : [context.edit.replace('End the mesh 40 mm short of the edge', clause.path, USUAL_BRAKE)],
       });
     }
   },

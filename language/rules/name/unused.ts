@@ -2,19 +2,11 @@ import { text } from '../../../calc/figure/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
-/** How often each word stands in the last text that was asked about; a file with thousands of lets is counted once. */
-let counted: { readonly source: string; readonly counts: ReadonlyMap<string, number> } = {
-  source: '',
-  counts: new Map(),
-};
-
-/** Words of a text, comments left out; words in quotes count. */
+/** How often each word stands in a text, comments left out; words in quotes count. */
 function countsOf(source: string): ReadonlyMap<string, number> {
-  if (counted.source === source) return counted.counts;
   const counts = new Map<string, number>();
   for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*|\w+/g))
     if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
-  counted = { source, counts };
   return counts;
 }
 
@@ -35,14 +27,15 @@ export const nameUnused = rule({
   check(context) {
     const { recipe, lowered } = context;
     // another recipe's lines may speak of it, or this one's lines of another's
-    if (recipe.size !== undefined || recipe.like !== undefined) return;
+    if (recipe.size !== undefined || recipe.like !== undefined || context.names.hasLikeness(recipe.name)) return;
     const named = [
       ...Object.keys(recipe.lets).map((name) => ({ name, path: `lets.${name}`, what: 'this value' })),
       ...portsByName(context).map((port) => ({ ...port, what: 'this feed, which the infusion never opens' })),
     ];
+    if (named.length === 0) return;
+    const counts = countsOf(context.edit.text.slice(lowered.source.offset, lowered.source.end));
     for (const { name, path, what } of named) {
-      if (path.startsWith('like.') || !lowered.places.has(path) || countsOf(context.edit.text).get(name) !== 1)
-        continue;
+      if (path.startsWith('like.') || !lowered.places.has(path) || counts.get(name) !== 1) continue;
       context.report({
         at: path,
         message: text('{name}: nothing speaks of {what}', { name, what }),

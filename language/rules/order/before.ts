@@ -1,12 +1,15 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { subject } from '../../../calc/plan/reading.ts';
 import { precedes } from '../../words/index.ts';
-import { type WorkedStep, after, allOf, firstOf, stepsOf } from '../kit/steps.ts';
+import { after, allOf, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** Pairs that a rule of their own reports, by its name. */
 const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
-  'release > lay': 'release/late', 'tape > lay cloth': 'tape/late', 'peel > mesh': 'peel/after-mesh', 'lay coat > tape': 'tape/after-overspray',
+  'release > lay': 'release/late',
+  'tape > lay cloth': 'tape/late',
+  'peel > mesh': 'peel/after-mesh',
+  'lay coat > tape': 'tape/after-overspray',
   'accelerate > catalyse': 'resin/promoter-and-peroxide',
 };
 
@@ -39,23 +42,52 @@ export const orderBefore = rule({
       context.report({
         at: pair.late.step.path,
         message: text('{first} comes after {later}: {because}', shown),
-        related: [{ at: { entry: context.recipe.entry, path: pair.early.step.path }, message: text('{later} stands here', shown) }],
-        fixes: pair.move ? [context.edit.moveBefore(`Move ${shown.first} before ${shown.later}`, pair.late.step.path, pair.early.step.path)] : [],
+        related: [
+          {
+            at: { entry: context.recipe.entry, path: pair.early.step.path },
+            message: text('{later} stands here', shown),
+          },
+        ],
+        fixes: pair.move
+          ? [
+              context.edit.moveBefore(
+                `Move ${shown.first} before ${shown.later}`,
+                pair.late.step.path,
+                pair.early.step.path,
+              ),
+            ]
+          : [],
       });
     }
   },
 });
 
 /** The step that comes too late and the one that came too early. */
-function broken(steps: readonly WorkedStep[], first: string, later: string): { readonly late: WorkedStep; readonly early: WorkedStep; readonly move: boolean } | undefined {
+function broken(
+  steps: readonly WorkedStep[],
+  first: string,
+  later: string,
+): { readonly late: WorkedStep; readonly early: WorkedStep; readonly move: boolean } | undefined {
   if (later === 'cure') {
     const last = allOf(steps, first).at(-1);
     const cure = allOf(steps, 'cure').at(-1);
-    if (last === undefined || cure === undefined || steps.indexOf(last) < steps.indexOf(cure) || firstOf(after(steps, last), ...HARDENS) !== undefined) return undefined;
+    if (
+      last === undefined ||
+      cure === undefined ||
+      steps.indexOf(last) < steps.indexOf(cure) ||
+      firstOf(after(steps, last), ...HARDENS) !== undefined
+    )
+      return undefined;
     return { late: last, early: cure, move: last.inside === undefined };
   }
   for (const late of firstsOf(steps, first)) {
-    const early = steps.find((worked) => worked.classes.has(later) && worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first));
+    const early = steps.find(
+      (worked) =>
+        worked.classes.has(later) &&
+        worked !== late &&
+        (later !== 'trim' || bindsTrim(worked)) &&
+        concerns(late, worked, first),
+    );
     if (early === undefined || steps.indexOf(late) < steps.indexOf(early)) continue;
     return { late, early, move: late.inside === undefined && early.inside === undefined };
   }

@@ -6,8 +6,14 @@ import { rule } from '../rule.ts';
 
 /** Needed steps whose absence a rule of their own reports, by its name. */
 export const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
-  release: 'release/missing', tape: 'tape/missing', peel: 'peel/missing', feed: 'feed/missing', vent: 'vent/missing', bag: 'bag/missing',
-  'leak test': 'vacuum/no-leak-test', lay: 'ply/never-laid',
+  release: 'release/missing',
+  tape: 'tape/missing',
+  peel: 'peel/missing',
+  feed: 'feed/missing',
+  vent: 'vent/missing',
+  bag: 'bag/missing',
+  'leak test': 'vacuum/no-leak-test',
+  lay: 'ply/never-laid',
 };
 
 const LINES: Readonly<Record<string, string>> = { infuse: 'infuse', cure: 'cure 24 h at 23 degC', demould: 'demould' };

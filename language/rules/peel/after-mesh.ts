@@ -17,7 +17,12 @@ export const peelAfterMesh = rule({
     context.report({
       at: peel.step.path,
       message: text('{peel} goes over {mesh}: the mesh touches the laminate and is cured to it', named),
-      related: [{ at: { entry: context.recipe.entry, path: mesh.step.path }, message: text('{mesh} is laid on the stack here', named) }],
+      related: [
+        {
+          at: { entry: context.recipe.entry, path: mesh.step.path },
+          message: text('{mesh} is laid on the stack here', named),
+        },
+      ],
       fixes: [context.edit.moveBefore('Peel ply under the mesh', peel.step.path, mesh.step.path)],
     });
   },

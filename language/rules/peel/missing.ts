@@ -9,7 +9,10 @@ export const peelMissing = rule({
   on: 'recipe',
   check(context) {
     reportMissing(context, {
-      step: 'peel', kinds: ['infusion'], message: text('no peel ply: what lies on the stack is cured to the part'), line: 'peel nylon_85, 60 mm past edge',
+      step: 'peel',
+      kinds: ['infusion'],
+      message: text('no peel ply: what lies on the stack is cured to the part'),
+      line: 'peel nylon_85, 60 mm past edge',
     });
   },
 });

@@ -2,8 +2,8 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { subject } from '../../../calc/plan/reading.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
-import { metres, asTyped } from '../kit/shown.ts';
 import { sheetOf } from '../kit/sheets.ts';
+import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const peelShort = rule({
@@ -23,12 +23,23 @@ export const peelShort = rule({
     const reach = toTrim && allowance !== undefined && allowance !== UNKNOWN ? allowance.si : 0;
     if (peel.past >= reach - 1e-9) return;
     const right = asTyped(metres(reach + 0.03));
-    const shown = { peel: subject(peel.step) ?? 'the peel ply', past: metres(Math.abs(peel.past)), reach: metres(reach) };
+    const shown = {
+      peel: subject(peel.step) ?? 'the peel ply',
+      past: metres(Math.abs(peel.past)),
+      reach: metres(reach),
+    };
     context.report({
       at: peel.clause.path,
-      message: peel.past < 0
-        ? text('{peel} ends {past} short of the edge: what lies above it is cured to the strip that is left bare', shown)
-        : text('{peel} runs {past} past the edge, the cloth {reach}: what lies above is cured to the strip that is left bare', shown),
+      message:
+        peel.past < 0
+          ? text(
+              '{peel} ends {past} short of the edge: what lies above it is cured to the strip that is left bare',
+              shown,
+            )
+          : text(
+              '{peel} runs {past} past the edge, the cloth {reach}: what lies above is cured to the strip that is left bare',
+              shown,
+            ),
       fixes: [context.edit.replace(`Let it run ${right} past the edge`, peel.clause.path, `${right} past edge`)],
     });
   },

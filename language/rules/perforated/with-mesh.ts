@@ -7,7 +7,12 @@ import { share } from '../kit/shown.ts';
 import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const OPEN: Usual = { habit: 'open_film', what: 'open share of a film under mesh', value: share(0.01), source: 'common practice: 1 % at least' };
+const OPEN: Usual = {
+  habit: 'open_film',
+  what: 'open share of a film under mesh',
+  value: share(0.01),
+  source: 'common practice: 1 % at least',
+};
 
 export const perforatedWithMesh = rule({
   name: 'perforated/with-mesh',
@@ -22,7 +27,8 @@ export const perforatedWithMesh = rule({
     for (const { step } of allOf(steps, 'perforated')) {
       const film = context.bench.material(subject(step) ?? '');
       const open = film?.openArea;
-      if (film === undefined || open === undefined || open.value === UNKNOWN || open.value.si >= least.value - 1e-9) continue;
+      if (film === undefined || open === undefined || open.value === UNKNOWN || open.value.si >= least.value - 1e-9)
+        continue;
       const shown = { film: film.name, open: share(open.value.si), least: share(least.value) };
       context.report({
         at: `${step.path}.material`,

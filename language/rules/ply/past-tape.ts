@@ -17,14 +17,30 @@ export const plyPastTape = rule({
     const line = tape === undefined ? undefined : pastEdge(tape.step);
     const allowance = context.recipe.part?.trimAllowance;
     const stack = context.ask(laidStack);
-    if (tape === undefined || line === undefined || allowance === undefined || allowance === UNKNOWN || !isKnown(stack) || allowance.si < line) return;
+    if (
+      tape === undefined ||
+      line === undefined ||
+      allowance === undefined ||
+      allowance === UNKNOWN ||
+      !isKnown(stack) ||
+      allowance.si < line
+    )
+      return;
     const ply = stack.value.layers.find((laid) => isCloth(laid) && laid.layer.extent.kind === 'to trim');
     if (ply === undefined) return;
     const shown = { ply: ply.name, reach: metres(allowance.si), tape: metres(line) };
     context.report({
       at: tape.step.path,
-      message: text('{ply} runs {reach} past the edge, the tape lies {tape} outside it: cloth under the tape leaks along every yarn', shown),
-      related: [{ at: { entry: context.recipe.entry, path: ply.path }, message: text('{ply} runs out to the trim line', shown) }],
+      message: text(
+        '{ply} runs {reach} past the edge, the tape lies {tape} outside it: cloth under the tape leaks along every yarn',
+        shown,
+      ),
+      related: [
+        {
+          at: { entry: context.recipe.entry, path: ply.path },
+          message: text('{ply} runs out to the trim line', shown),
+        },
+      ],
     });
   },
 });

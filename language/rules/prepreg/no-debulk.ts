@@ -1,12 +1,17 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { type Usual, isKnown, usual } from '../../../calc/figure/index.ts';
+import { isKnown, type Usual, usual } from '../../../calc/figure/index.ts';
 import { clauseWith, countOf, flat } from '../../../calc/plan/reading.ts';
 import { NUMBER } from '../../../calc/quantity/index.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const EVERY: Usual = { habit: 'debulk', what: 'plies between two debulks', value: { si: 5, dimension: NUMBER }, source: 'trade article: the first ply and every third, 20 min; every 3 to 5 elsewhere' };
+const EVERY: Usual = {
+  habit: 'debulk',
+  what: 'plies between two debulks',
+  value: { si: 5, dimension: NUMBER },
+  source: 'trade article: the first ply and every third, 20 min; every 3 to 5 elsewhere',
+};
 
 export const prepregNoDebulk = rule({
   name: 'prepreg/no-debulk',
@@ -34,8 +39,15 @@ export const prepregNoDebulk = rule({
       const shown = { plies: since, most: most.value };
       context.report({
         at: worked.step.path,
-        message: text('{plies} plies with no debulk between: the air that lies between them stays as voids; press down the first ply and every third, 20 min each', shown),
-        fixes: [clause === undefined ? context.edit.addClause('Debulk every 3 plies', worked.step.path, 'debulk 20 min every 3 plies') : context.edit.replace('Debulk every 3 plies', clause.path, 'debulk 20 min every 3 plies')],
+        message: text(
+          '{plies} plies with no debulk between: the air that lies between them stays as voids; press down the first ply and every third, 20 min each',
+          shown,
+        ),
+        fixes: [
+          clause === undefined
+            ? context.edit.addClause('Debulk every 3 plies', worked.step.path, 'debulk 20 min every 3 plies')
+            : context.edit.replace('Debulk every 3 plies', clause.path, 'debulk 20 min every 3 plies'),
+        ],
       });
       since = 0;
       if (never) return;

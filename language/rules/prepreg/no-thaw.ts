@@ -1,10 +1,10 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
+import { subject } from '../../../calc/plan/reading.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { firstPrepregs } from '../kit/prepregs.ts';
 import { asTyped, seconds } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
-import { subject } from '../../../calc/plan/reading.ts';
 import { rule } from '../rule.ts';
 
 const SIX_HOURS = 6 * 3600;
@@ -23,7 +23,10 @@ export const prepregNoThaw = rule({
       const shown = { material: material.name, time: seconds(time) };
       context.report({
         at: worked.step.path,
-        message: text('{material} comes from the freezer: thaw it {time} in its shut bag, or dew settles on it and boils in the cure', shown),
+        message: text(
+          '{material} comes from the freezer: thaw it {time} in its shut bag, or dew settles on it and boils in the cure',
+          shown,
+        ),
         related: [{ at: material.freezer.at, message: text('{material} is kept in the freezer', shown) }],
         fixes: [addStep(context, 'thaw', `thaw ${material.name}, ${asTyped(seconds(time))}, bag shut`)],
       });

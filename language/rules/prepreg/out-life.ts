@@ -18,7 +18,9 @@ export const prepregOutLife = rule({
     const cure = firstOf(steps, 'cure');
     if (thaw === undefined || cure === undefined || steps.indexOf(cure) < steps.indexOf(thaw)) return;
     const out = [thaw, ...between(steps, thaw, cure)].filter(({ inside }) => inside === undefined);
-    const times = allKnown(out.flatMap(({ step }) => [context.ask(stepStandingTime, step.path), context.ask(stepWorkingTime, step.path)]));
+    const times = allKnown(
+      out.flatMap(({ step }) => [context.ask(stepStandingTime, step.path), context.ask(stepWorkingTime, step.path)]),
+    );
     if (!isKnown(times)) return;
     const sum = times.value.reduce((all, time) => all + time, 0);
     for (const { material } of firstPrepregs(context)) {
@@ -27,7 +29,10 @@ export const prepregOutLife = rule({
       const shown = { material: material.name, out: aboutTime(sum), life: life.value.value };
       context.report({
         at: cure.step.path,
-        message: text('from thawing to the cure {material} is out for {out}: it lives {life} out of the freezer', shown),
+        message: text(
+          'from thawing to the cure {material} is out for {out}: it lives {life} out of the freezer',
+          shown,
+        ),
         related: [
           { at: life.at, message: text('the out-life of {material}', shown) },
           { at: { entry: context.recipe.entry, path: thaw.step.path }, message: text('out from here on') },

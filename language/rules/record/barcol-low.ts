@@ -27,9 +27,16 @@ export const recordBarcolLow = rule({
       const shown = { mean: about(mean), count: reading.amounts.length, wanted: about(wanted.value) };
       context.report({
         at: reading.path,
-        message: reading.amounts.length < 10
-          ? text('a mean of {mean} from {count} readings: {wanted} at least; take ten, and do not let it off the tool or into the postcure before it is there', shown)
-          : text('a mean of {mean}: {wanted} at least; do not let it off the tool or into the postcure before it is there', shown),
+        message:
+          reading.amounts.length < 10
+            ? text(
+                'a mean of {mean} from {count} readings: {wanted} at least; take ten, and do not let it off the tool or into the postcure before it is there',
+                shown,
+              )
+            : text(
+                'a mean of {mean}: {wanted} at least; do not let it off the tool or into the postcure before it is there',
+                shown,
+              ),
         related: [{ at: wanted.at, message: text('{wanted} from here', shown) }],
       });
     }
@@ -37,13 +44,24 @@ export const recordBarcolLow = rule({
 });
 
 /** A check of the recipe on the same layer, else nine tenths of what the resin comes to. */
-function wantedFor(plan: RecipeContext, on: string | undefined): { readonly value: number; readonly at: Place } | undefined {
+function wantedFor(
+  plan: RecipeContext,
+  on: string | undefined,
+): { readonly value: number; readonly at: Place } | undefined {
   const check = stepsOf(plan).find(({ step: { test } }) => test?.what === 'barcol' && test.on === on)?.step;
   const limit = check?.test?.limit ?? check?.test?.low;
-  if (check !== undefined && limit !== undefined && limit !== UNKNOWN) return { value: limit.si, at: { entry: plan.recipe.entry, path: check.path } };
-  const key = on === undefined ? undefined : stepsOf(plan).flatMap(({ layers }) => layers).find(({ name, layer }) => name === on || layer.name === on)?.key;
+  if (check !== undefined && limit !== undefined && limit !== UNKNOWN)
+    return { value: limit.si, at: { entry: plan.recipe.entry, path: check.path } };
+  const key =
+    on === undefined
+      ? undefined
+      : stepsOf(plan)
+          .flatMap(({ layers }) => layers)
+          .find(({ name, layer }) => name === on || layer.name === on)?.key;
   const name = key === undefined ? undefined : plan.ask(layerResinName, key);
-  const resin = plan.bench.material((name !== undefined && isKnown(name) ? name.value : plan.recipe.process?.resin) ?? '');
+  const resin = plan.bench.material(
+    (name !== undefined && isKnown(name) ? name.value : plan.recipe.process?.resin) ?? '',
+  );
   const full = resin?.barcol;
   return full === undefined || full.value === UNKNOWN ? undefined : { value: SHARE * full.value.si, at: full.at };
 }

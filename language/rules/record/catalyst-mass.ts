@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { MASS } from '../../../calc/quantity/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
+import { MASS } from '../../../calc/quantity/index.ts';
 import { resinsOf, typedDoses } from '../kit/doses.ts';
 import { amountsIn, planOf, readingsOf } from '../kit/record-plan.ts';
 import { about, kilograms, share } from '../kit/shown.ts';
@@ -21,7 +21,9 @@ export const recordCatalystMass = rule({
     for (const reading of readingsOf(context.record, 'mixed')) {
       const [resin, catalyst] = amountsIn(reading, MASS);
       const layer = reading.words[0];
-      const worked = stepsOf(plan).find(({ layers }) => layers.some(({ name, layer: line }) => name === layer || line.name === layer));
+      const worked = stepsOf(plan).find(({ layers }) =>
+        layers.some(({ name, layer: line }) => name === layer || line.name === layer),
+      );
       if (resin === undefined || catalyst === undefined || worked === undefined || !(resin.si > 0)) continue;
       const dose = typedDoses(plan).find((each) => each.worked === worked);
       const own = resinsOf(plan, worked)[0]?.catalyst?.value;
@@ -29,13 +31,31 @@ export const recordCatalystMass = rule({
       if (amount === undefined || amount.basis === 'by volume' || !(amount.si > 0)) continue;
       const found = catalyst.si / resin.si;
       if (Math.abs(found / amount.si - 1) <= OFF + 1e-9) continue;
-      const shown = { catalyst, resin, found: share(about(found)), planned: share(amount.si), right: kilograms(about(resin.si * amount.si)) };
+      const shown = {
+        catalyst,
+        resin,
+        found: share(about(found)),
+        planned: share(amount.si),
+        right: kilograms(about(resin.si * amount.si)),
+      };
       context.report({
         at: reading.path,
-        message: found < amount.si
-          ? text('{catalyst} on {resin} is {found}, planned were {planned} ({right}): measure the hardness before the part goes out', shown)
-          : text('{catalyst} on {resin} is {found}, planned were {planned} ({right}): look for cracks and white spots', shown),
-        related: [{ at: { entry: plan.recipe.entry, path: dose?.path ?? worked.step.path }, message: text('planned here: {planned}', shown) }],
+        message:
+          found < amount.si
+            ? text(
+                '{catalyst} on {resin} is {found}, planned were {planned} ({right}): measure the hardness before the part goes out',
+                shown,
+              )
+            : text(
+                '{catalyst} on {resin} is {found}, planned were {planned} ({right}): look for cracks and white spots',
+                shown,
+              ),
+        related: [
+          {
+            at: { entry: plan.recipe.entry, path: dose?.path ?? worked.step.path },
+            message: text('planned here: {planned}', shown),
+          },
+        ],
       });
     }
   },

@@ -23,14 +23,35 @@ export const recordDifferentTemperature = rule({
     const reading = batch ?? readingsOf(context.record, 'ambient')[0];
     const was = amountIn(reading, TEMPERATURE);
     const [planned, gel] = [plan.ask(workTemperature), plan.ask(gelTime, '')];
-    if (reading === undefined || was === undefined || !isKnown(planned) || !isKnown(gel) || Math.abs(was.si - planned.value) <= NEAR + 1e-9) return;
+    if (
+      reading === undefined ||
+      was === undefined ||
+      !isKnown(planned) ||
+      !isKnown(gel) ||
+      Math.abs(was.si - planned.value) <= NEAR + 1e-9
+    )
+      return;
     const then = timeByFactor({ temperature: planned.value, value: gel.value }, was.si);
     if (typeof then !== 'number') return;
-    const shown = { was, planned: kelvin(planned.value), gel: aboutTime(gel.value), then: aboutTime(then), resin: plan.recipe.process?.resin ?? 'the resin' };
+    const shown = {
+      was,
+      planned: kelvin(planned.value),
+      gel: aboutTime(gel.value),
+      gelled: aboutTime(then),
+      resin: plan.recipe.process?.resin ?? 'the resin',
+    };
     context.report({
       at: reading.path,
-      message: text('{was} where {planned} were planned: {resin} gels in about {then} instead of {gel}, and fills accordingly', shown),
-      related: [{ at: { entry: plan.recipe.entry, path: plan.recipe.process?.path ?? '' }, message: text('planned at {planned}', shown) }],
+      message: text(
+        '{was} where {planned} were planned: {resin} gels in about {gelled} instead of {gel}, and fills accordingly',
+        shown,
+      ),
+      related: [
+        {
+          at: { entry: plan.recipe.entry, path: plan.recipe.process?.path ?? '' },
+          message: text('planned at {planned}', shown),
+        },
+      ],
     });
   },
 });

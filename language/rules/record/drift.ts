@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { type Usual, allKnown, isKnown, usual } from '../../../calc/figure/index.ts';
+import { allKnown, isKnown, type Usual, usual } from '../../../calc/figure/index.ts';
 import { layerDryMass, mass as massFigure } from '../../../calc/laminate/mass.figure.ts';
 import { MASS, PRESSURE, TIME } from '../../../calc/quantity/index.ts';
 import { resinInPart } from '../../../calc/resin/needs.figure.ts';
@@ -20,7 +20,11 @@ export const recordDrift = rule({
   on: 'record',
   check(context) {
     const plan = planOf(context);
-    if (plan === undefined || (context.record.revision !== undefined && context.record.revision !== plan.recipe.revision)) return;
+    if (
+      plan === undefined ||
+      (context.record.revision !== undefined && context.record.revision !== plan.recipe.revision)
+    )
+      return;
     massDrift(context, plan);
     leakDrift(context, plan);
   },
@@ -32,22 +36,51 @@ function massDrift(context: Checks['record'], plan: RecipeContext): void {
   if (readingsOf(context.record, 'differs').length > 0) return;
   const reading = readingsOf(context.record, 'mass')[0];
   const found = amountIn(reading, MASS);
-  const [planned, stack, resin, most] = [plan.ask(massFigure), plan.ask(laidStack), plan.ask(resinInPart, ''), usual(plan.bench, MOST)];
-  if (reading === undefined || found === undefined || !isKnown(planned) || !isKnown(stack) || !isKnown(resin) || !isKnown(most)) return;
+  const [planned, stack, resin, most] = [
+    plan.ask(massFigure),
+    plan.ask(laidStack),
+    plan.ask(resinInPart, ''),
+    usual(plan.bench, MOST),
+  ];
+  if (
+    reading === undefined ||
+    found === undefined ||
+    !isKnown(planned) ||
+    !isKnown(stack) ||
+    !isKnown(resin) ||
+    !isKnown(most)
+  )
+    return;
   if (stack.value.layers.some(({ layer }) => layer.extent.kind === 'to trim')) return;
   const off = found.si / planned.value - 1;
   const cloth = allKnown(stack.value.layers.filter(isCloth).map(({ key }) => plan.ask(layerDryMass, key)));
   if (!(planned.value > 0) || Math.abs(off) <= most.value || !isKnown(cloth)) return;
   const fibre = cloth.value.reduce((sum, each) => sum + each, 0);
   const now = resin.value.total + found.si - planned.value;
-  const shown = { found, planned: kilograms(about(planned.value)), off: share(about(Math.abs(off))), by_plan: share(about(fibre / (fibre + resin.value.total))), now: share(about(fibre / (fibre + now))) };
+  const shown = {
+    found,
+    planned: kilograms(about(planned.value)),
+    off: share(about(Math.abs(off))),
+    by_plan: share(about(fibre / (fibre + resin.value.total))),
+    now: share(about(fibre / (fibre + now))),
+  };
   context.report({
     at: reading.path,
-    message: now <= 0
-      ? text('{found} is {off} under the plan of {planned}, less than the dry layers weigh: is a layer missing, or the scale off?', shown)
-      : off > 0
-        ? text('{found} is {off} over the plan of {planned}: if it is all resin, {now} fibre by weight instead of {by_plan}', shown)
-        : text('{found} is {off} under the plan of {planned}: if it is all resin, {now} fibre by weight instead of {by_plan}', shown),
+    message:
+      now <= 0
+        ? text(
+            '{found} is {off} under the plan of {planned}, less than the dry layers weigh: is a layer missing, or the scale off?',
+            shown,
+          )
+        : off > 0
+          ? text(
+              '{found} is {off} over the plan of {planned}: if it is all resin, {now} fibre by weight instead of {by_plan}',
+              shown,
+            )
+          : text(
+              '{found} is {off} under the plan of {planned}: if it is all resin, {now} fibre by weight instead of {by_plan}',
+              shown,
+            ),
   });
 }
 
@@ -58,9 +91,18 @@ function leakDrift(context: Checks['record'], plan: RecipeContext): void {
   if (reading === undefined || rise === undefined || time === undefined || !isKnown(limit)) return;
   const times = leakOfLimit({ rise: rise.si, time: time.si }, limit.value);
   if (typeof times !== 'number' || times <= 1.001) return;
-  const shown = { rise, time, times: about(times), limit: pascals(limit.value.rise), within: seconds(limit.value.time) };
+  const shown = {
+    rise,
+    time,
+    times: about(times),
+    limit: pascals(limit.value.rise),
+    within: seconds(limit.value.time),
+  };
   context.report({
     at: reading.path,
-    message: text('{rise} in {time} is {times} times what the plan allows, {limit} in {within}: the part was built with a leak', shown),
+    message: text(
+      '{rise} in {time} is {times} times what the plan allows, {limit} in {within}: the part was built with a leak',
+      shown,
+    ),
   });
 }

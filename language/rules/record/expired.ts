@@ -14,7 +14,12 @@ export const recordExpired = rule({
       if (expires === undefined || expires >= date) continue;
       context.report({
         at: path,
-        message: text('{material} of lot {code} was past its date on the day: {expires}, built {date}', { material, code, expires, date }),
+        message: text('{material} of lot {code} was past its date on the day: {expires}, built {date}', {
+          material,
+          code,
+          expires,
+          date,
+        }),
       });
     }
   },

@@ -15,13 +15,19 @@ export const recordRevisionMissing = rule({
       if (line !== undefined) return;
       context.report({
         at: '',
-        message: text('the record says no revision: {recipe} stands at {newest} now, and nobody will know which one this part is', shown),
+        message: text(
+          'the record says no revision: {recipe} stands at {newest} now, and nobody will know which one this part is',
+          shown,
+        ),
         fixes: [context.edit.firstLineIn(`Add revision ${recipe.revision}`, '', `revision ${recipe.revision}`)],
       });
     } else if (record.revision > recipe.revision && line !== undefined) {
       context.report({
         at: line.path,
-        message: text('revision {revision} is not there yet: {recipe} stands at {newest}', { ...shown, revision: record.revision }),
+        message: text('revision {revision} is not there yet: {recipe} stands at {newest}', {
+          ...shown,
+          revision: record.revision,
+        }),
       });
     }
   },

@@ -13,13 +13,17 @@ export const recordUnknownLot = rule({
   check(context) {
     const plan = planOf(context);
     // `differs` says that something else was built in
-    if (plan === undefined || plan.recipe.stack === undefined || readingsOf(context.record, 'differs').length > 0) return;
+    if (plan === undefined || plan.recipe.stack === undefined || readingsOf(context.record, 'differs').length > 0)
+      return;
     const used = usedIn(plan);
     for (const lot of context.record.lots) {
       if (used.has(lot.material) || context.book.material(lot.material) === undefined) continue;
       context.report({
         at: `${lot.path}.material`,
-        message: text('{recipe} uses no {material}: is another lot meant, or was something else built in? Then say so with `differs`', { recipe: plan.recipe.name, material: lot.material }),
+        message: text(
+          '{recipe} uses no {material}: is another lot meant, or was something else built in? Then say so with `differs`',
+          { recipe: plan.recipe.name, material: lot.material },
+        ),
       });
     }
   },
@@ -41,9 +45,16 @@ function usedIn(plan: RecipeContext): ReadonlySet<string> {
   for (const { step, layers } of stepsOf(plan)) {
     add(subject(step));
     add(step.lay?.resin);
-    const said = [...head(step), ...step.clauses.flatMap((clause) => [...clause.arguments, ...clause.phrases.flatMap((phrase) => phrase.arguments)])];
+    const said = [
+      ...head(step),
+      ...step.clauses.flatMap((clause) => [
+        ...clause.arguments,
+        ...clause.phrases.flatMap((phrase) => phrase.arguments),
+      ]),
+    ];
     for (const each of said) if (each.kind === 'word') add(each.word);
-    for (const { layer } of layers) for (const name of [layer.material, layer.wetResin, layer.bedded?.material]) add(name);
+    for (const { layer } of layers)
+      for (const name of [layer.material, layer.wetResin, layer.bedded?.material]) add(name);
   }
   return names;
 }

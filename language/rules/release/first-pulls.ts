@@ -18,7 +18,10 @@ export const releaseFirstPulls = rule({
     if (clause === undefined || material === undefined || !isWax(material)) return;
     context.report({
       at: clause.path,
-      message: text('a new tool with {wax} alone: for the first pulls a film release goes over the wax, until the tool has hardened and filled', { wax: material.name }),
+      message: text(
+        'a new tool with {wax} alone: for the first pulls a film release goes over the wax, until the tool has hardened and filled',
+        { wax: material.name },
+      ),
       fixes: [context.edit.lineAfter('Add a film release', only.step.path, 'release pva, 1 coat, 30 min each')],
     });
   },

@@ -17,8 +17,19 @@ export const releaseLate = rule({
     context.report({
       at: release.step.path,
       message: text('the tool is released after {layer} is laid on it: release first', { layer }),
-      related: [{ at: { entry: context.recipe.entry, path: laid.step.path }, message: text('{layer} goes onto the bare tool here', { layer }) }],
-      fixes: [context.edit.moveBefore('Release before the first layer', release.step.path, firstLater(context, 'release')?.step.path ?? laid.step.path)],
+      related: [
+        {
+          at: { entry: context.recipe.entry, path: laid.step.path },
+          message: text('{layer} goes onto the bare tool here', { layer }),
+        },
+      ],
+      fixes: [
+        context.edit.moveBefore(
+          'Release before the first layer',
+          release.step.path,
+          firstLater(context, 'release')?.step.path ?? laid.step.path,
+        ),
+      ],
     });
   },
 });

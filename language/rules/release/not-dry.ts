@@ -16,10 +16,21 @@ export const releaseNotDry = rule({
       const name = subject(step);
       const fact = name === undefined ? undefined : context.bench.material(name)?.dry;
       const needs = fact === undefined || fact.value === UNKNOWN ? undefined : fact.value.time;
-      if (time?.each !== true || name === undefined || fact === undefined || needs === undefined || time.amount.si >= needs.si) continue;
+      if (
+        time?.each !== true ||
+        name === undefined ||
+        fact === undefined ||
+        needs === undefined ||
+        time.amount.si >= needs.si
+      )
+        continue;
       context.report({
         at: time.path,
-        message: text('{time} for each coat: {material} dries in {needs}', { time: time.amount, material: name, needs }),
+        message: text('{time} for each coat: {material} dries in {needs}', {
+          time: time.amount,
+          material: name,
+          needs,
+        }),
         related: [{ at: fact.at, message: text('{material} dries in {needs}', { material: name, needs }) }],
         fixes: [context.edit.replace(`Give each coat ${asTyped(needs)}`, time.path, `${asTyped(needs)} each`)],
       });

@@ -6,7 +6,12 @@ import { mendText } from '../kit/mend-text.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const LEAST: Usual = { habit: 'release_coats', what: 'coats of release on a tool', value: { si: 3, dimension: NUMBER }, source: 'supplier\'s repair page: 3 to 4 wax coats buffed' };
+const LEAST: Usual = {
+  habit: 'release_coats',
+  what: 'coats of release on a tool',
+  value: { si: 3, dimension: NUMBER },
+  source: "supplier's repair page: 3 to 4 wax coats buffed",
+};
 
 export const releaseTooFewCoats = rule({
   name: 'release/too-few-coats',
@@ -19,11 +24,18 @@ export const releaseTooFewCoats = rule({
       const again = clauseWith(step, 'every');
       const clause = step.clauses.find((each) => each !== again && hasWord(flat(each), 'coat', 'coats'));
       const list = clause === undefined ? head(step) : flat(clause);
-      return { step, path: clause?.path ?? step.path, count: hasWord(list, 'coat', 'coats') ? countOf(list) : undefined };
+      return {
+        step,
+        path: clause?.path ?? step.path,
+        count: hasWord(list, 'coat', 'coats') ? countOf(list) : undefined,
+      };
     });
     const first = said[0];
     // wax with a film of release over it counts together
-    const coats = said.reduce<number | undefined>((sum, { count }) => (sum === undefined || count === undefined ? undefined : sum + count), 0);
+    const coats = said.reduce<number | undefined>(
+      (sum, { count }) => (sum === undefined || count === undefined ? undefined : sum + count),
+      0,
+    );
     if (first === undefined || coats === undefined || !isKnown(least) || coats >= least.value) return;
     const shown = { coats, material: subject(first.step) ?? 'release', least: least.value };
     context.report({

@@ -21,7 +21,8 @@ export const resinBagAfterOpenTime = rule({
     const cloth = firstOf(steps, 'lay cloth');
     const pull = firstOf(steps, 'vacuum') ?? firstOf(steps, 'cure');
     const open = context.ask(openTime, '');
-    if (cloth === undefined || pull === undefined || !isKnown(open) || steps.indexOf(pull) < steps.indexOf(cloth)) return;
+    if (cloth === undefined || pull === undefined || !isKnown(open) || steps.indexOf(pull) < steps.indexOf(cloth))
+      return;
     const work = [cloth, ...between(steps, cloth, pull)].filter(({ inside }) => inside === undefined);
     const times = allKnown(work.map(({ step }) => context.ask(stepWorkingTime, step.path)));
     const within = clauseWith(pull.step, 'within');
@@ -30,15 +31,27 @@ export const resinBagAfterOpenTime = rule({
     const takes = isKnown(times) ? times.value.reduce((sum, time) => sum + time, 0) / people : undefined;
     const longest = Math.max(promised?.si ?? 0, takes ?? 0);
     if (longest <= open.value) return;
-    const shown = { takes: aboutTime(longest), open: aboutTime(open.value), resin: process.resin ?? 'the resin', people };
+    const shown = {
+      takes: aboutTime(longest),
+      open: aboutTime(open.value),
+      resin: process.resin ?? 'the resin',
+      people,
+    };
     const fact = process.resin === undefined ? undefined : context.bench.material(process.resin)?.openTime?.[0];
     context.report({
       at: promised !== undefined && promised.si > open.value && within !== undefined ? within.path : pull.step.path,
-      message: promised !== undefined && promised.si > open.value
-        ? text('vacuum within {takes}: {resin} is open for {open}, then it is too stiff to be pressed', shown)
-        : text('from the first wet ply to the vacuum {takes} for {people} people: {resin} is open for {open}, then it is too stiff to be pressed', shown),
+      message:
+        promised !== undefined && promised.si > open.value
+          ? text('vacuum within {takes}: {resin} is open for {open}, then it is too stiff to be pressed', shown)
+          : text(
+              'from the first wet ply to the vacuum {takes} for {people} people: {resin} is open for {open}, then it is too stiff to be pressed',
+              shown,
+            ),
       related: [
-        { at: { entry: context.recipe.entry, path: cloth.step.path }, message: text('the first wet ply goes down here') },
+        {
+          at: { entry: context.recipe.entry, path: cloth.step.path },
+          message: text('the first wet ply goes down here'),
+        },
         ...(fact === undefined ? [] : [{ at: fact.at, message: text('the open time of {resin}', shown) }]),
       ],
     });

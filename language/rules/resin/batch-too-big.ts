@@ -1,5 +1,5 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { countOf, amountOf, clauseWith, flat, head, subject } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
 import { batches } from '../../../calc/resin/pot.figure.ts';
 import { largestPot, potLifeOf } from '../../../calc/resin/pot-mass.ts';
@@ -24,17 +24,33 @@ export const resinBatchTooBig = rule({
       const plan = context.ask(batches, resin);
       if (!isKnown(lives) || !isKnown(plan) || lives.value.length === 0) continue;
       const each = mass.si / typed;
-      const reading = lives.value.reduce((a, b) => (Math.abs(Math.log(b.mass / each)) < Math.abs(Math.log(a.mass / each)) ? b : a));
+      const reading = lives.value.reduce((a, b) =>
+        Math.abs(Math.log(b.mass / each)) < Math.abs(Math.log(a.mass / each)) ? b : a,
+      );
       const life = potLifeOf(reading, each);
       const { needs } = plan.value;
       const most = largestPot(reading, Math.max(needs, 60));
       if (typeof life !== 'number' || typeof most !== 'number' || !(life < needs)) continue;
       const pots = Math.ceil(mass.si / most - 1e-9);
-      const shown = { each: kilograms(each), resin, life: aboutTime(life), needs: aboutTime(needs), pots, most: kilograms(about(most)) };
+      const shown = {
+        each: kilograms(each),
+        resin,
+        life: aboutTime(life),
+        needs: aboutTime(needs),
+        pots,
+        most: kilograms(about(most)),
+      };
       context.report({
         at: step.path,
-        message: text('{each} of {resin} in one pot goes off in {life}, using it takes {needs}: no pot of more than {most}, so {pots} of them', shown),
-        fixes: [clause === undefined ? context.edit.addClause(`Mix in ${pots} pots`, step.path, `batches ${pots}`) : context.edit.replace(`Mix in ${pots} pots`, clause.path, `batches ${pots}`)],
+        message: text(
+          '{each} of {resin} in one pot goes off in {life}, using it takes {needs}: no pot of more than {most}, so {pots} of them',
+          shown,
+        ),
+        fixes: [
+          clause === undefined
+            ? context.edit.addClause(`Mix in ${pots} pots`, step.path, `batches ${pots}`)
+            : context.edit.replace(`Mix in ${pots} pots`, clause.path, `batches ${pots}`),
+        ],
       });
     }
   },

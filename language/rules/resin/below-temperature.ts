@@ -7,7 +7,12 @@ import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** Resin, mould and dry stack. */
-export const COLDEST: Usual = { habit: 'coldest', what: 'the coldest that resin is worked at', value: kelvin(288.15), source: 'trade magazine 2021: mould, stack and resin above 60 degF (15.6 degC)' };
+export const COLDEST: Usual = {
+  habit: 'coldest',
+  what: 'the coldest that resin is worked at',
+  value: kelvin(288.15),
+  source: 'trade magazine 2021: mould, stack and resin above 60 degF (15.6 degC)',
+};
 
 export const resinBelowTemperature = rule({
   name: 'resin/below-temperature',
@@ -22,12 +27,24 @@ export const resinBelowTemperature = rule({
     if (temperature.value >= coldest.value - 0.5 || firstOf(stepsOf(context), 'heat') !== undefined) return;
     const typed = process.temperature !== undefined;
     const ambient = context.bench.shop?.ambient;
-    const shown = { temperature: kelvin(temperature.value), coldest: kelvin(coldest.value), resin: process.resin ?? 'the resin' };
+    const shown = {
+      temperature: kelvin(temperature.value),
+      coldest: kelvin(coldest.value),
+      resin: process.resin ?? 'the resin',
+    };
     context.report({
       at: typed ? `${process.path}.temperature` : process.path,
-      message: text('{resin} at {temperature}: below {coldest} it thickens, gels late and may never cure fully; warm tool, cloth and resin first', shown),
-      related: typed || ambient === undefined ? [] : [{ at: ambient.at, message: text('the shop is at {temperature}', shown) }],
-      fixes: typed ? [mendText(context, 'Work at 20 degC', `${process.path}.temperature`, TYPED_TEMPERATURE, '20 degC')] : [],
+      message: text(
+        '{resin} at {temperature}: below {coldest} it thickens, gels late and may never cure fully; warm tool, cloth and resin first',
+        shown,
+      ),
+      related:
+        typed || ambient === undefined
+          ? []
+          : [{ at: ambient.at, message: text('the shop is at {temperature}', shown) }],
+      fixes: typed
+        ? [mendText(context, 'Work at 20 degC', `${process.path}.temperature`, TYPED_TEMPERATURE, '20 degC')]
+        : [],
     });
   },
 });

@@ -8,7 +8,12 @@ import { familyOf, hasStyrene } from '../kit/wetted.ts';
 import { rule } from '../rule.ts';
 import { THICKEST } from './too-viscous.ts';
 
-const DEGAS_FROM: Usual = { habit: 'degas', what: 'resin that keeps its stirred-in air', value: viscosity(0.4), source: 'common practice' };
+const DEGAS_FROM: Usual = {
+  habit: 'degas',
+  what: 'resin that keeps its stirred-in air',
+  value: viscosity(0.4),
+  source: 'common practice',
+};
 
 export const resinDegas = rule({
   name: 'resin/degas',
@@ -19,13 +24,29 @@ export const resinDegas = rule({
     const { process } = context.recipe;
     const found = resinViscosity(context);
     const [from, most] = [usual(context.bench, DEGAS_FROM), usual(context.bench, THICKEST)];
-    if (process?.kind !== 'infusion' || process.resin === undefined || found === undefined || !isKnown(from) || !isKnown(most)) return;
-    if (found.value <= from.value || found.value > most.value || firstOf(stepsOf(context), 'degas') !== undefined) return;
+    if (
+      process?.kind !== 'infusion' ||
+      process.resin === undefined ||
+      found === undefined ||
+      !isKnown(from) ||
+      !isKnown(most)
+    )
+      return;
+    if (found.value <= from.value || found.value > most.value || firstOf(stepsOf(context), 'degas') !== undefined)
+      return;
     if (hasStyrene(familyOf(context, context.bench.material(process.resin)))) return;
-    const shown = { resin: process.resin, viscosity: viscosity(about(found.value)), temperature: kelvin(found.temperature), from: viscosity(from.value) };
+    const shown = {
+      resin: process.resin,
+      viscosity: viscosity(about(found.value)),
+      temperature: kelvin(found.temperature),
+      from: viscosity(from.value),
+    };
     context.report({
       at: `${process.path}.resin`,
-      message: text('{resin} has {viscosity} at {temperature}: over {from} the air that was stirred in stays in; degas the mix, or let it stand', shown),
+      message: text(
+        '{resin} has {viscosity} at {temperature}: over {from} the air that was stirred in stays in; degas the mix, or let it stand',
+        shown,
+      ),
       related: [{ at: found.fact.at, message: text('the viscosity of {resin}', shown) }],
       fixes: [addStep(context, 'mix', 'degas 10 min')],
     });

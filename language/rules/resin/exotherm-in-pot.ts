@@ -2,14 +2,19 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
-import { potLifeOf } from '../../../calc/resin/pot-mass.ts';
 import { batches } from '../../../calc/resin/pot.figure.ts';
+import { potLifeOf } from '../../../calc/resin/pot-mass.ts';
 import { potLives } from '../../../calc/resin/time.figure.ts';
 import { kilograms } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const LARGEST_POT: Usual = { habit: 'largest_pot', what: 'most resin in one pot', value: kilograms(5), source: 'common practice: 3 to 5 kg, less for fast hardeners' };
+const LARGEST_POT: Usual = {
+  habit: 'largest_pot',
+  what: 'most resin in one pot',
+  value: kilograms(5),
+  source: 'common practice: 3 to 5 kg, less for fast hardeners',
+};
 
 export const resinExothermInPot = rule({
   name: 'resin/exotherm-in-pot',
@@ -30,8 +35,15 @@ export const resinExothermInPot = rule({
       const shown = { each: kilograms(each), resin, most: kilograms(most.value), wanted };
       context.report({
         at: step.path,
-        message: text('{each} of {resin} in one pot: over {most} it heats itself faster than it can cool; mix {wanted} pots, one after the other', shown),
-        fixes: [clause === undefined ? context.edit.addClause(`Mix in ${wanted} pots`, step.path, `batches ${wanted}`) : context.edit.replace(`Mix in ${wanted} pots`, clause.path, `batches ${wanted}`)],
+        message: text(
+          '{each} of {resin} in one pot: over {most} it heats itself faster than it can cool; mix {wanted} pots, one after the other',
+          shown,
+        ),
+        fixes: [
+          clause === undefined
+            ? context.edit.addClause(`Mix in ${wanted} pots`, step.path, `batches ${wanted}`)
+            : context.edit.replace(`Mix in ${wanted} pots`, clause.path, `batches ${wanted}`),
+        ],
       });
     }
   },

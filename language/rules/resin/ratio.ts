@@ -8,7 +8,12 @@ import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** Where the material gives no tolerance of its own. */
-const TOLERANCE: Usual = { habit: 'ratio', what: 'deviation from the mix ratio', value: share(0.05), source: '3 to 5 % is typical, from memory; 3 % for one 4:1 epoxy on its data page' };
+const TOLERANCE: Usual = {
+  habit: 'ratio',
+  what: 'deviation from the mix ratio',
+  value: share(0.05),
+  source: '3 to 5 % is typical, from memory; 3 % for one 4:1 epoxy on its data page',
+};
 
 export const resinRatio = rule({
   name: 'resin/ratio',
@@ -24,7 +29,8 @@ export const resinRatio = rule({
       if (typed?.kind !== 'ratio' || material === undefined || fact === undefined || fact.value === UNKNOWN) continue;
       const { ratio, basis } = fact.value;
       const own = material.tolerance?.value;
-      const allowed = own === undefined || own === UNKNOWN ? usual(context.bench, TOLERANCE) : { value: own.si, reasons: [] };
+      const allowed =
+        own === undefined || own === UNKNOWN ? usual(context.bench, TOLERANCE) : { value: own.si, reasons: [] };
       const basisTyped = step.phrases.find(({ word }) => word === 'by')?.arguments[0];
       const other = basisTyped?.kind === 'word' && basis !== undefined && basis !== `by ${basisTyped.word}`;
       const [resin = 0, hardener = 0] = ratio;
@@ -32,12 +38,26 @@ export const resinRatio = rule({
       if (!isKnown(allowed) || other || !(resin > 0 && hardener > 0 && mixed > 0)) continue;
       const off = with_ / mixed / (hardener / resin) - 1;
       if (Math.abs(off) <= allowed.value + 1e-9) continue;
-      const shown = { typed: typed.parts.join(':'), right: ratio.join(':'), basis: basis ?? '', off: share(Math.abs(off)), material: material.name, allowed: share(allowed.value) };
+      const shown = {
+        typed: typed.parts.join(':'),
+        right: ratio.join(':'),
+        basis: basis ?? '',
+        off: share(Math.abs(off)),
+        material: material.name,
+        allowed: share(allowed.value),
+      };
       context.report({
         at: step.path,
-        message: off > 0
-          ? text('{typed} is {off} more hardener than {material} takes: {right} {basis}, give or take {allowed}', shown)
-          : text('{typed} is {off} less hardener than {material} takes: {right} {basis}, give or take {allowed}', shown),
+        message:
+          off > 0
+            ? text(
+                '{typed} is {off} more hardener than {material} takes: {right} {basis}, give or take {allowed}',
+                shown,
+              )
+            : text(
+                '{typed} is {off} less hardener than {material} takes: {right} {basis}, give or take {allowed}',
+                shown,
+              ),
         related: [{ at: fact.at, message: text('{material} is mixed {right} {basis}', shown) }],
         fixes: [mendText(context, `Mix ${ratio.join(':')}`, step.path, typed.parts.join(':'), ratio.join(':'))],
       });

@@ -27,17 +27,39 @@ export const resinSmallBatchScale = rule({
         const own = resin.catalyst?.value;
         const said = typed.find((dose) => dose.worked === worked && dose.resin === resin)?.amount;
         const dose = said?.si ?? (own === undefined || own === UNKNOWN ? undefined : own.dose?.si);
-        const parts = worked.layers.map(({ key }) => ({ name: context.ask(layerResinName, key), resin: context.ask(layerResin, key) }));
+        const parts = worked.layers.map(({ key }) => ({
+          name: context.ask(layerResinName, key),
+          resin: context.ask(layerResin, key),
+        }));
         if (dose === undefined || parts.some((part) => !isKnown(part.resin))) continue;
-        const mass = parts.reduce((sum, part) => (isKnown(part.name) && part.name.value === resin.name && isKnown(part.resin) ? sum + part.resin.value.total : sum), 0);
+        const mass = parts.reduce(
+          (sum, part) =>
+            isKnown(part.name) && part.name.value === resin.name && isKnown(part.resin)
+              ? sum + part.resin.value.total
+              : sum,
+          0,
+        );
         const least = smallestBatch(dose, scale.value, STEPS);
         const catalyst = mass * dose;
         if (typeof least !== 'number' || !(mass > 0) || catalyst >= STEPS * scale.value) continue;
-        const shown = { mass: kilograms(about(mass)), resin: resin.name, catalyst: kilograms(about(catalyst)), scale: kilograms(scale.value), off: share(about(scale.value / catalyst)), least: kilograms(about(least)) };
+        const shown = {
+          mass: kilograms(about(mass)),
+          resin: resin.name,
+          catalyst: kilograms(about(catalyst)),
+          scale: kilograms(scale.value),
+          off: share(about(scale.value / catalyst)),
+          least: kilograms(about(least)),
+        };
         context.report({
           at: worked.step.path,
-          message: text('{mass} of {resin} takes {catalyst} of catalyst: one step of the scale ({scale}) is {off} of it; mix at least {least}, or dose with a syringe', shown),
-          related: context.bench.shop?.scale === undefined ? [] : [{ at: context.bench.shop.scale.at, message: text('the scale shows steps of {scale}', shown) }],
+          message: text(
+            '{mass} of {resin} takes {catalyst} of catalyst: one step of the scale ({scale}) is {off} of it; mix at least {least}, or dose with a syringe',
+            shown,
+          ),
+          related:
+            context.bench.shop?.scale === undefined
+              ? []
+              : [{ at: context.bench.shop.scale.at, message: text('the scale shows steps of {scale}', shown) }],
         });
       }
     }

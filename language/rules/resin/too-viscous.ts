@@ -5,7 +5,12 @@ import { resinViscosity } from '../kit/thickness-of-resin.ts';
 import { rule } from '../rule.ts';
 import { COLDEST } from './below-temperature.ts';
 
-export const THICKEST: Usual = { habit: 'viscosity', what: 'thickest resin for infusion', value: viscosity(0.6), source: 'infusion resins 80 to 400 mPa.s, laminating epoxies from 600, from memory' };
+export const THICKEST: Usual = {
+  habit: 'viscosity',
+  what: 'thickest resin for infusion',
+  value: viscosity(0.6),
+  source: 'infusion resins 80 to 400 mPa.s, laminating epoxies from 600, from memory',
+};
 
 export const resinTooViscous = rule({
   name: 'resin/too-viscous',
@@ -20,10 +25,18 @@ export const resinTooViscous = rule({
     if (process?.kind !== 'infusion' || found === undefined || !isKnown(most) || found.value <= most.value) return;
     // cold resin is thick by its temperature, which resin/below-temperature reports
     if (isKnown(coldest) && found.temperature < coldest.value - 0.5) return;
-    const shown = { resin: process.resin ?? 'the resin', viscosity: viscosity(about(found.value)), temperature: kelvin(found.temperature), most: viscosity(most.value) };
+    const shown = {
+      resin: process.resin ?? 'the resin',
+      viscosity: viscosity(about(found.value)),
+      temperature: kelvin(found.temperature),
+      most: viscosity(most.value),
+    };
     context.report({
       at: `${process.path}.resin`,
-      message: text('{resin} has {viscosity} at {temperature}: over {most} it is a laminating resin and will not run through the cloth', shown),
+      message: text(
+        '{resin} has {viscosity} at {temperature}: over {most} it is a laminating resin and will not run through the cloth',
+        shown,
+      ),
       related: [{ at: found.fact.at, message: text('the viscosity of {resin}', shown) }],
     });
   },

@@ -21,7 +21,10 @@ export const resinWrongCatalyst = rule({
         const shown = { typed: name, resin: resin.name, right: fact.value.material };
         context.report({
           at: worked.step.path,
-          message: text('{typed} in {resin}, which asks for {right}: ordinary ketone peroxide foams in many vinyl esters', shown),
+          message: text(
+            '{typed} in {resin}, which asks for {right}: ordinary ketone peroxide foams in many vinyl esters',
+            shown,
+          ),
           related: [{ at: fact.at, message: text('{resin} asks for {right}', shown) }],
           fixes: [mendText(context, `Take ${fact.value.material}`, worked.step.path, name, fact.value.material)],
         });

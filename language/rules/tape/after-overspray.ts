@@ -11,8 +11,10 @@ export const tapeAfterOverspray = rule({
   check(context) {
     const steps = stepsOf(context);
     const tape = firstOf(steps, 'tape');
-    const coat = allOf(steps, 'lay coat').find(({ step, layers }) =>
-      layers.some(({ layer }) => layer.applied === 'spray') || hasWord([...head(step), ...step.clauses.flatMap(flat)], 'spray'),
+    const coat = allOf(steps, 'lay coat').find(
+      ({ step, layers }) =>
+        layers.some(({ layer }) => layer.applied === 'spray') ||
+        hasWord([...head(step), ...step.clauses.flatMap(flat)], 'spray'),
     );
     if (tape === undefined || coat === undefined || firstOf(steps, 'mask') !== undefined) return;
     const coatFirst = steps.indexOf(coat) < steps.indexOf(tape);
@@ -21,10 +23,26 @@ export const tapeAfterOverspray = rule({
     context.report({
       at: tape.step.path,
       message: coatFirst
-        ? text('the tape goes on the overspray of {coat}: it does not hold there; mask the flange before the coat', shown)
-        : text('{coat} is sprayed over the tape: nothing holds on its overspray; mask the flange, tape after the coat', shown),
-      related: [{ at: { entry: context.recipe.entry, path: coat.step.path }, message: text('{coat} is sprayed here', shown) }],
-      fixes: coatFirst ? [context.edit.together('Mask the flange', context.edit.lineBefore('', coat.step.path, 'mask flange'), context.edit.lineBefore('', tape.step.path, 'unmask flange'))] : [],
+        ? text(
+            'the tape goes on the overspray of {coat}: it does not hold there; mask the flange before the coat',
+            shown,
+          )
+        : text(
+            '{coat} is sprayed over the tape: nothing holds on its overspray; mask the flange, tape after the coat',
+            shown,
+          ),
+      related: [
+        { at: { entry: context.recipe.entry, path: coat.step.path }, message: text('{coat} is sprayed here', shown) },
+      ],
+      fixes: coatFirst
+        ? [
+            context.edit.together(
+              'Mask the flange',
+              context.edit.lineBefore('', coat.step.path, 'mask flange'),
+              context.edit.lineBefore('', tape.step.path, 'unmask flange'),
+            ),
+          ]
+        : [],
     });
   },
 });

@@ -11,13 +11,21 @@ export const tapeLate = rule({
     const steps = stepsOf(context);
     const tape = firstOf(steps, 'tape');
     // a skin coat that is laid wet and cures before the dry stack sheds nothing when the tape comes
-    const cloth = steps.find(({ step, classes }) => classes.has('lay cloth') && !(context.recipe.process?.kind === 'infusion' && step.lay?.resin !== undefined));
+    const cloth = steps.find(
+      ({ step, classes }) =>
+        classes.has('lay cloth') && !(context.recipe.process?.kind === 'infusion' && step.lay?.resin !== undefined),
+    );
     if (tape === undefined || cloth === undefined || steps.indexOf(tape) < steps.indexOf(cloth)) return;
     const layer = cloth.layers.find(({ layer: { kind } }) => kind !== 'coat')?.name ?? 'the cloth';
     context.report({
       at: tape.step.path,
       message: text('the tape goes on after {layer}: fibres that lie under it are air channels', { layer }),
-      related: [{ at: { entry: context.recipe.entry, path: cloth.step.path }, message: text('{layer} is laid here, over the bare flange', { layer }) }],
+      related: [
+        {
+          at: { entry: context.recipe.entry, path: cloth.step.path },
+          message: text('{layer} is laid here, over the bare flange', { layer }),
+        },
+      ],
       fixes: [context.edit.moveBefore('Tape before the first cloth', tape.step.path, cloth.step.path)],
     });
   },

@@ -13,7 +13,10 @@ export const tapeMissing = rule({
     const bag = firstOf(stepsOf(context), 'bag')?.step;
     if (bag !== undefined && firstClause(bag, 'envelope') !== undefined) return;
     reportMissing(context, {
-      step: 'tape', kinds: ['bagged', 'infusion'], message: text('no sealant tape: nothing seals the bag to the tool'), line: 'tape sealant_12',
+      step: 'tape',
+      kinds: ['bagged', 'infusion'],
+      message: text('no sealant tape: nothing seals the bag to the tool'),
+      line: 'tape sealant_12',
     });
   },
 });

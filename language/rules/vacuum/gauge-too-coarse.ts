@@ -1,9 +1,9 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { PRESSURE, sameDimension } from '../../../calc/quantity/index.ts';
+import { shortestTest } from '../../../calc/vacuum/leak.ts';
 import { leakTests } from '../kit/leak-test.ts';
 import { aboutTime, pascals } from '../kit/shown.ts';
-import { shortestTest } from '../../../calc/vacuum/leak.ts';
 import { rule } from '../rule.ts';
 
 export const vacuumGaugeTooCoarse = rule({
@@ -23,7 +23,10 @@ export const vacuumGaugeTooCoarse = rule({
       const shown = { rise, time, division: pascals(division.si), needs: aboutTime(needs) };
       context.report({
         at: step.path,
-        message: text('a gauge with divisions of {division} cannot show {rise}: at that leak it moves by one division in {needs}; take a finer gauge', shown),
+        message: text(
+          'a gauge with divisions of {division} cannot show {rise}: at that leak it moves by one division in {needs}; take a finer gauge',
+          shown,
+        ),
         related: [{ at: fact.at, message: text('the gauge of the shop') }],
       });
     }

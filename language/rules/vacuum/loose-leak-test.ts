@@ -6,7 +6,12 @@ import { about, asTyped, pascals } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 /** In one minute. */
-const MOST: Usual = { habit: 'leak_most', what: 'the most that a bag may lose in a minute', value: pascals(200), source: 'published limits run from 2 to 14 mbar a minute; the strictest of them' };
+const MOST: Usual = {
+  habit: 'leak_most',
+  what: 'the most that a bag may lose in a minute',
+  value: pascals(200),
+  source: 'published limits run from 2 to 14 mbar a minute; the strictest of them',
+};
 
 export const vacuumLooseLeakTest = rule({
   name: 'vacuum/loose-leak-test',
@@ -23,7 +28,10 @@ export const vacuumLooseLeakTest = rule({
       const shown = { rise, time, minute: pascals(about(minute)), most: pascals(most.value) };
       context.report({
         at: step.path,
-        message: text('{rise} in {time} is {minute} a minute: with more than {most} a minute the part draws air all through the fill', shown),
+        message: text(
+          '{rise} in {time} is {minute} a minute: with more than {most} a minute the part draws air all through the fill',
+          shown,
+        ),
         fixes: [mendText(context, `Allow ${right}`, step.path, TYPED_PRESSURE, right)],
       });
     }

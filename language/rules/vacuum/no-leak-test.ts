@@ -9,7 +9,8 @@ export const vacuumNoLeakTest = rule({
   on: 'recipe',
   check(context) {
     reportMissing(context, {
-      step: 'leak test', kinds: ['infusion', 'prepreg'],
+      step: 'leak test',
+      kinds: ['infusion', 'prepreg'],
       message: text('no leak test: a leak shows only when the resin is in, as a dry line along the feed or as voids'),
       line: 'leak test 5 mbar in 10 min',
     });

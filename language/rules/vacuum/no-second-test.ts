@@ -15,12 +15,21 @@ export const vacuumNoSecondTest = rule({
     const infuse = firstOf(steps, 'infuse');
     const test = infuse === undefined ? undefined : allOf(steps.slice(0, steps.indexOf(infuse)), 'leak test').at(-1);
     if (infuse === undefined || test === undefined) return;
-    const touched = between(steps, test, infuse).find(({ step, inside }) => inside === undefined && DISTURBS.includes(step.verb));
+    const touched = between(steps, test, infuse).find(
+      ({ step, inside }) => inside === undefined && DISTURBS.includes(step.verb),
+    );
     // one that belongs before the first test is out of order, which order/before reports
-    if (touched === undefined || firstOf(steps.slice(0, steps.indexOf(test)), touched.step.verb) === undefined && touched.step.verb !== 'heat') return;
+    if (
+      touched === undefined ||
+      (firstOf(steps.slice(0, steps.indexOf(test)), touched.step.verb) === undefined && touched.step.verb !== 'heat')
+    )
+      return;
     context.report({
       at: touched.step.path,
-      message: text('{step} after the leak test: what is warmed, moved or opened leaks anew; test again before the resin', { step: touched.step.verb }),
+      message: text(
+        '{step} after the leak test: what is warmed, moved or opened leaks anew; test again before the resin',
+        { step: touched.step.verb },
+      ),
       related: [{ at: { entry: context.recipe.entry, path: test.step.path }, message: text('the last test') }],
       fixes: [context.edit.lineAfter('Test again', touched.step.path, 'leak test 5 mbar in 10 min')],
     });

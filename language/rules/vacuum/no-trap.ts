@@ -9,7 +9,10 @@ export const vacuumNoTrap = rule({
   on: 'recipe',
   check(context) {
     reportMissing(context, {
-      step: 'trap', kinds: ['infusion', 'bagged'], message: text('no catch pot: what runs out of the bag ends in the pump, and the gauge reads the pump'), line: 'trap',
+      step: 'trap',
+      kinds: ['infusion', 'bagged'],
+      message: text('no catch pot: what runs out of the bag ends in the pump, and the gauge reads the pump'),
+      line: 'trap',
     });
   },
 });

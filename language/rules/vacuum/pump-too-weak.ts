@@ -14,15 +14,28 @@ export const vacuumPumpTooWeak = rule({
     if (!isKnown(air) || !isKnown(pump)) return;
     for (const { worked, amount, left } of vacuumsOf(context)) {
       if (left >= pump.value - 1) continue;
-      const shown = { asked: amount, air: pascals(about(air.value)), pump: pascals(about(pump.value)), left: pascals(about(Math.max(0, left))), most: pascals(Math.floor((air.value - pump.value) / 100) * 100) };
+      const shown = {
+        asked: amount,
+        air: pascals(about(air.value)),
+        pump: pascals(about(pump.value)),
+        left: pascals(about(Math.max(0, left))),
+        most: pascals(Math.floor((air.value - pump.value) / 100) * 100),
+      };
       const fact = context.bench.shop?.pump;
       context.report({
         at: worked.step.path,
-        message: left < 0
-          ? text('{asked} is more than the air here has ({air}): the gauge cannot read it; with this pump {most} gauge at best', shown)
-          : amount.basis === 'absolute'
-            ? text('{asked} absolute: the pump leaves {pump} in a tight bag', shown)
-            : text('{asked} leaves {left}: the pump leaves {pump} in a tight bag; with it {most} gauge at best', shown),
+        message:
+          left < 0
+            ? text(
+                '{asked} is more than the air here has ({air}): the gauge cannot read it; with this pump {most} gauge at best',
+                shown,
+              )
+            : amount.basis === 'absolute'
+              ? text('{asked} absolute: the pump leaves {pump} in a tight bag', shown)
+              : text(
+                  '{asked} leaves {left}: the pump leaves {pump} in a tight bag; with it {most} gauge at best',
+                  shown,
+                ),
         related: fact === undefined ? [] : [{ at: fact.at, message: text('the pump leaves {pump}', shown) }],
       });
     }

@@ -1,5 +1,5 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { equivalentTime } from '../../../calc/cure/equivalent.ts';
+import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { typedTime } from '../../../calc/plan/reading.ts';
 import { gelTime, workTemperature } from '../../../calc/resin/time.figure.ts';
 import { spansOf } from '../kit/cures.ts';
@@ -30,20 +30,36 @@ export const vacuumReleasedEarly = rule({
       if (time === undefined || time.amount.si >= needs) continue;
       context.report({
         at: time.path,
-        message: text('the vacuum is let off after {time}: {resin} gels in {gel}, hold it {needs} or the skins spring off', { ...shown, time: time.amount }),
+        message: text(
+          'the vacuum is let off after {time}: {resin} gels in {gel}, hold it {needs} or the skins spring off',
+          { ...shown, time: time.amount },
+        ),
         fixes: [mendText(context, `Hold it ${right}`, time.path, TYPED_TIME, right)],
       });
     }
     const off = firstOf(steps, 'unwrap');
-    const wet = off === undefined ? undefined : steps.slice(0, steps.indexOf(off)).findLast(({ classes }) => classes.has(process.kind === 'infusion' ? 'infuse' : 'lay'));
+    const wet =
+      off === undefined
+        ? undefined
+        : steps
+            .slice(0, steps.indexOf(off))
+            .findLast(({ classes }) => classes.has(process.kind === 'infusion' ? 'infuse' : 'lay'));
     if (off === undefined || wet === undefined) return;
-    const spans = spansOf(context, between(steps, wet, off).filter(({ inside }) => inside === undefined));
+    const spans = spansOf(
+      context,
+      between(steps, wet, off).filter(({ inside }) => inside === undefined),
+    );
     const stood = isKnown(spans) ? equivalentTime(spans.value, temperature.value) : undefined;
     if (typeof stood !== 'number' || stood >= needs) return;
     context.report({
       at: off.step.path,
-      message: text('the bag comes off after {time}: {resin} gels in {gel}, leave it {needs} or the skins spring off', { ...shown, time: aboutTime(stood) }),
-      related: [{ at: { entry: context.recipe.entry, path: wet.step.path }, message: text('the resin is wet from here on') }],
+      message: text('the bag comes off after {time}: {resin} gels in {gel}, leave it {needs} or the skins spring off', {
+        ...shown,
+        time: aboutTime(stood),
+      }),
+      related: [
+        { at: { entry: context.recipe.entry, path: wet.step.path }, message: text('the resin is wet from here on') },
+      ],
     });
   },
 });

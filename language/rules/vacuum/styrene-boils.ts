@@ -9,7 +9,12 @@ import { firstOf, stepsOf } from '../kit/steps.ts';
 import { familyOf, hasStyrene } from '../kit/wetted.ts';
 import { rule } from '../rule.ts';
 
-const DEEPEST: Usual = { habit: 'styrene', what: 'deepest vacuum on wet styrene resin', value: pascals(5000), source: '20 to 50 mbar absolute, from memory' };
+const DEEPEST: Usual = {
+  habit: 'styrene',
+  what: 'deepest vacuum on wet styrene resin',
+  value: pascals(5000),
+  source: '20 to 50 mbar absolute, from memory',
+};
 
 export const vacuumStyreneBoils = rule({
   name: 'vacuum/styrene-boils',
@@ -19,20 +24,51 @@ export const vacuumStyreneBoils = rule({
   check(context) {
     const { process } = context.recipe;
     const resin = process?.resin === undefined ? undefined : context.bench.material(process.resin);
-    if (resin === undefined || (process?.kind !== 'infusion' && process?.kind !== 'bagged') || !hasStyrene(familyOf(context, resin))) return;
+    if (
+      resin === undefined ||
+      (process?.kind !== 'infusion' && process?.kind !== 'bagged') ||
+      !hasStyrene(familyOf(context, resin))
+    )
+      return;
     const own = resin.deepestVacuum?.value;
-    const deepest = own === undefined || own === UNKNOWN ? usual(context.bench, DEEPEST) : { value: own.si, reasons: [] };
+    const deepest =
+      own === undefined || own === UNKNOWN ? usual(context.bench, DEEPEST) : { value: own.si, reasons: [] };
     if (!isKnown(deepest)) return;
     const asked = vacuumsOf(context);
-    const related = resin.deepestVacuum === undefined ? [] : [{ at: resin.deepestVacuum.at, message: text('{resin}: no deeper than {deepest} absolute', { resin: resin.name, deepest: pascals(deepest.value) }) }];
+    const related =
+      resin.deepestVacuum === undefined
+        ? []
+        : [
+            {
+              at: resin.deepestVacuum.at,
+              message: text('{resin}: no deeper than {deepest} absolute', {
+                resin: resin.name,
+                deepest: pascals(deepest.value),
+              }),
+            },
+          ];
     for (const { worked, amount, left } of asked) {
       if (left < 0 || left >= deepest.value - 1) continue;
       const shown = { asked: amount, left: pascals(about(left)), deepest: pascals(deepest.value), resin: resin.name };
       context.report({
         at: worked.step.path,
-        message: text('{asked} leaves {left} absolute on wet {resin}: below {deepest} the styrene boils and the laminate foams', shown),
+        message: text(
+          '{asked} leaves {left} absolute on wet {resin}: below {deepest} the styrene boils and the laminate foams',
+          shown,
+        ),
         related,
-        fixes: amount.basis === 'absolute' ? [mendText(context, 'No deeper than it bears', worked.step.path, TYPED_PRESSURE, `${Math.round(deepest.value / 100)} mbar`)] : [],
+        fixes:
+          amount.basis === 'absolute'
+            ? [
+                mendText(
+                  context,
+                  'No deeper than it bears',
+                  worked.step.path,
+                  TYPED_PRESSURE,
+                  `${Math.round(deepest.value / 100)} mbar`,
+                ),
+              ]
+            : [],
       });
     }
     const infuse = firstOf(stepsOf(context), 'infuse');
@@ -41,9 +77,16 @@ export const vacuumStyreneBoils = rule({
     const line = `vacuum ${Math.round(deepest.value / 100)} mbar absolute until gel`;
     context.report({
       at: infuse.step.path,
-      message: text('no vacuum is said, so the pump pulls down to {pump}: below {deepest} the styrene of {resin} boils', { pump: pascals(about(pump.value)), deepest: pascals(deepest.value), resin: resin.name }),
+      message: text(
+        'no vacuum is said, so the pump pulls down to {pump}: below {deepest} the styrene of {resin} boils',
+        { pump: pascals(about(pump.value)), deepest: pascals(deepest.value), resin: resin.name },
+      ),
       related,
-      fixes: [(infuse.step.steps ?? []).length > 0 ? context.edit.firstLineIn(`Add: ${line}`, infuse.step.path, line) : undefined],
+      fixes: [
+        (infuse.step.steps ?? []).length > 0
+          ? context.edit.firstLineIn(`Add: ${line}`, infuse.step.path, line)
+          : undefined,
+      ],
     });
   },
 });

@@ -16,13 +16,21 @@ export const vacuumTestTooShort = rule({
     const least = usual(context.bench, LEAST);
     for (const { step, rise, time } of leakTests(context)) {
       if (time === undefined || !isKnown(least) || time.si >= least.value - 1e-9) continue;
-      const longer = rise === undefined ? undefined : pascals(Math.round(((rise.si / time.si) * least.value) / 100) * 100);
+      const longer =
+        rise === undefined ? undefined : pascals(Math.round(((rise.si / time.si) * least.value) / 100) * 100);
       context.report({
         at: step.path,
-        message: text('{time} is too short: the bag settles and the air in the breather moves for the first minutes; {least} at least', { time, least: seconds(least.value) }),
-        fixes: [context.edit.together(`Test for ${asTyped(seconds(least.value))}`,
-          mendText(context, '', step.path, TYPED_TIME, asTyped(seconds(least.value))),
-          longer === undefined ? undefined : mendText(context, '', step.path, TYPED_PRESSURE, asTyped(longer)))],
+        message: text(
+          '{time} is too short: the bag settles and the air in the breather moves for the first minutes; {least} at least',
+          { time, least: seconds(least.value) },
+        ),
+        fixes: [
+          context.edit.together(
+            `Test for ${asTyped(seconds(least.value))}`,
+            mendText(context, '', step.path, TYPED_TIME, asTyped(seconds(least.value))),
+            longer === undefined ? undefined : mendText(context, '', step.path, TYPED_PRESSURE, asTyped(longer)),
+          ),
+        ],
       });
     }
   },

@@ -12,7 +12,10 @@ export const ventInsidePart = rule({
       if (vent.outside.length === 0 || !vent.outside.every((far) => far < 0)) continue;
       context.report({
         at: vent.worked.step.path,
-        message: text('{vent} lies on the part: right where the fronts close last, else it pulls them in too soon and leaves a print', { vent: vent.name }),
+        message: text(
+          '{vent} lies on the part: right where the fronts close last, else it pulls them in too soon and leaves a print',
+          { vent: vent.name },
+        ),
       });
     }
   },

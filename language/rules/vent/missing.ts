@@ -8,6 +8,11 @@ export const ventMissing = rule({
   title: 'an infusion without a vent',
   on: 'recipe',
   check(context) {
-    reportMissing(context, { step: 'vent', kinds: ['infusion'], message: text('no vent: the air has no way out'), line: 'vent v1 spiral_10 perimeter, 60 mm outside' });
+    reportMissing(context, {
+      step: 'vent',
+      kinds: ['infusion'],
+      message: text('no vent: the air has no way out'),
+      line: 'vent v1 spiral_10 perimeter, 60 mm outside',
+    });
   },
 });

@@ -4,7 +4,12 @@ import { linesOf, nearest } from '../kit/lines.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-const LEAST: Usual = { habit: 'vent_gap', what: 'between feed and vent', value: metres(0.075), source: 'pump maker\'s note on brakes: gaps of 75 mm on small parts, about 300 mm on large ones' };
+const LEAST: Usual = {
+  habit: 'vent_gap',
+  what: 'between feed and vent',
+  value: metres(0.075),
+  source: "pump maker's note on brakes: gaps of 75 mm on small parts, about 300 mm on large ones",
+};
 
 export const ventNearFeed = rule({
   name: 'vent/near-feed',
@@ -21,8 +26,16 @@ export const ventNearFeed = rule({
         const shown = { vent: vent.name, feed: feed.name, way: metres(Math.max(0, way)), least: metres(least.value) };
         context.report({
           at: vent.worked.step.path,
-          message: text('{vent} comes within {way} of {feed}: under {least} it drinks the resin before the part is full', shown),
-          related: [{ at: { entry: context.recipe.entry, path: feed.worked.step.path }, message: text('{feed} lies here', shown) }],
+          message: text(
+            '{vent} comes within {way} of {feed}: under {least} it drinks the resin before the part is full',
+            shown,
+          ),
+          related: [
+            {
+              at: { entry: context.recipe.entry, path: feed.worked.step.path },
+              message: text('{feed} lies here', shown),
+            },
+          ],
         });
       }
     }

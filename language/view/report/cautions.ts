@@ -1,5 +1,5 @@
-import { type Caution, limitWords } from '../cautions.ts';
 import { DEFERRAL } from '../../words/cautions.ts';
+import { type Caution, limitWords } from '../cautions.ts';
 import type { Section } from './section.ts';
 
 /** What can hurt whoever builds this part: the hazards of its steps and materials, and no others. */

@@ -31,19 +31,32 @@ describe('the time at one temperature that cures as far as a schedule', () => {
   const span = fc.record({ from: temperature, to: temperature, time: fc.double({ min: 0, max: 1e6, noNaN: true }) });
 
   it('adds up, lies between the ends of a ramp, and runs the same way up and down', () => {
-    fc.assert(fc.property(span, span, (a, b) => {
-      const [one, two, both] = [[a], [b], [a, b]].map((spans) => equivalentTime(spans, 350)) as [number, number, number];
-      expect(both).toBeCloseTo(one + two, 4);
-      const [cool, warm] = [Math.min(a.from, a.to), Math.max(a.from, a.to)].map((t) => equivalentTime([{ from: t, to: t, time: a.time }], 350)) as [number, number];
-      expect(one).toBeGreaterThanOrEqual(cool * (1 - 1e-6) - 1e-9);
-      expect(one).toBeLessThanOrEqual(warm * (1 + 1e-6) + 1e-9);
-      const back = equivalentTime([{ from: a.to, to: a.from, time: a.time }], 350) as number;
-      expect(Math.abs(back - one)).toBeLessThanOrEqual(1e-6 * Math.max(1, one));
-    }));
+    fc.assert(
+      fc.property(span, span, (a, b) => {
+        const [one, two, both] = [[a], [b], [a, b]].map((spans) => equivalentTime(spans, 350)) as [
+          number,
+          number,
+          number,
+        ];
+        expect(both).toBeCloseTo(one + two, 4);
+        const [cool, warm] = [Math.min(a.from, a.to), Math.max(a.from, a.to)].map((t) =>
+          equivalentTime([{ from: t, to: t, time: a.time }], 350),
+        ) as [number, number];
+        expect(one).toBeGreaterThanOrEqual(cool * (1 - 1e-6) - 1e-9);
+        expect(one).toBeLessThanOrEqual(warm * (1 + 1e-6) + 1e-9);
+        const back = equivalentTime([{ from: a.to, to: a.from, time: a.time }], 350) as number;
+        expect(Math.abs(back - one)).toBeLessThanOrEqual(1e-6 * Math.max(1, one));
+      }),
+    );
   });
 
   it('knows the hottest', () => {
     expect(hottest([])).toBeUndefined();
-    expect(hottest([{ from: 300, to: 390, time: 1 }, { from: 390, to: 320, time: 1 }])).toBe(390);
+    expect(
+      hottest([
+        { from: 300, to: 390, time: 1 },
+        { from: 390, to: 320, time: 1 },
+      ]),
+    ).toBe(390);
   });
 });

@@ -90,39 +90,33 @@ const stacks: fc.Arbitrary<readonly StackItem[]> = fc.array(
     { arbitrary: layers, weight: 5 },
     { arbitrary: fc.constant<StackItem>({ kind: 'mirror', path: 'stack.m' }), weight: 1 },
     {
-      arbitrary: fc
-        .tuple(fc.integer({ min: -1, max: 9 }), odd, fc.array(layers, { maxLength: 3 }))
-        .map(
-          ([times, by, items]): StackItem => ({
-            kind: 'repeat',
-            path: 'stack.r',
-            times,
-            items,
-            drop: { by: amount(by, LENGTH) },
-            stagger: amount(by, LENGTH),
-          }),
-        ),
+      arbitrary: fc.tuple(fc.integer({ min: -1, max: 9 }), odd, fc.array(layers, { maxLength: 3 })).map(
+        ([times, by, items]): StackItem => ({
+          kind: 'repeat',
+          path: 'stack.r',
+          times,
+          items,
+          drop: { by: amount(by, LENGTH) },
+          stagger: amount(by, LENGTH),
+        }),
+      ),
       weight: 1,
     },
   ),
   { maxLength: 7 },
 );
-const steps: fc.Arbitrary<readonly Step[]> = fc
-  .shuffledSubarray([...SLED_STEPS])
-  .chain((some) =>
-    fc
-      .tuple(fc.constant(some), odd)
-      .map(([list, n]) =>
-        list.map((s) => ({
-          ...s,
-          clauses: [
-            ...s.clauses,
-            clause('amount', [said(amount(n, TIME))]),
-            clause('amount', [said(amount(n, NUMBER, { unit: 'coats' }))]),
-          ],
-        })),
-      ),
-  );
+const steps: fc.Arbitrary<readonly Step[]> = fc.shuffledSubarray([...SLED_STEPS]).chain((some) =>
+  fc.tuple(fc.constant(some), odd).map(([list, n]) =>
+    list.map((s) => ({
+      ...s,
+      clauses: [
+        ...s.clauses,
+        clause('amount', [said(amount(n, TIME))]),
+        clause('amount', [said(amount(n, NUMBER, { unit: 'coats' }))]),
+      ],
+    })),
+  ),
+);
 
 describe('every figure is a finite number or says why there is none', () => {
   test('of any outline', () => {
