@@ -122,7 +122,11 @@ async function compare(
           : typedUses(services, placed.uri, recipe.name, material.name).map(({ cst }) => rangeOf(document, cst)),
     };
   });
-  const before = new Map(used.map((found) => [found, findingsOf(services, found, found.recipe)]));
+  const before = new Map<PlacedRecipe, Finding[]>();
+  for (const found of used) {
+    await interruptAndCheck(token);
+    before.set(found, findingsOf(services, found, found.recipe));
+  }
   const candidates: Candidate[] = [];
   for (const other of used.length === 0 ? [] : candidatesFor(material, shelf, analysis.stockNames('material'))) {
     const changes: Candidate['changes'][number][] = [];
