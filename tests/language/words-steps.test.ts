@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import type { Group, Place } from '../../language/words/index.ts';
+import {
+  classesOf,
+  GROUPS,
+  LAID,
+  needed,
+  precedes,
+  verb,
+  verbOfClass,
+  verbs,
+  wordsAt,
+} from '../../language/words/index.ts';
+
+const materials: readonly Place[] = [
+  'fibre',
+  'fabric',
+  'prepreg',
+  'resin',
+  'gelcoat',
+  'catalyst',
+  'paste',
+  'core',
+  'consumable',
+];
+const at = (places: readonly Place[]): Set<string> =>
+  new Set(places.flatMap((place) => wordsAt(place).map((word) => word.word)));
+
+describe('the work steps', () => {
+  it('have names of their own', () => {
+    expect(new Set(verbs.map((step) => step.word)).size).toBe(verbs.length);
+  });
+
+  // The working day of a laminator, class by class: common practice.
+  it.each<[Group, string]>([
+    ['mould', 'clean release mask unmask heat tape'],
+    ['core', 'dry score shape chamfer seal_core bed fill bag_down'],
+    ['cloth', 'thaw cut wet_out lay roll_out debulk kit tack'],
+    [
+      'over the stack',
+      'peel perforated film bleeder mesh caul intensifier dam breather thermocouple bag feed vent trap',
+    ],
+    ['pull', 'vacuum leak_test infuse open clamp mix tint'],
+    ['cure', 'heat cure ramp hold cool postcure'],
+    ['after', 'demould unwrap keep pull_peel trim seal_edge drill sand wipe fair prime paint'],
+    ['wait and check', 'wait check weigh do'],
+  ])('cover %s: %s', (group, list) => {
+    const rows = list.split(' ').map((word) => verb(word.replace('_', ' ')) ?? word);
+    for (const row of rows)
+      expect(row).toMatchObject({
+        meaning: expect.any(String),
+        sheet: expect.any(String),
+        minutes: { why: expect.any(String) },
+      });
+    expect(rows.some((row) => typeof row === 'object' && row.group === group)).toBe(true);
+  });
+
+  it('take only clauses that the table explains', () => {
+    const known = at(['clause of step']);
+    expect(
+      verbs.flatMap((step) =>
+        step.clauses.filter((clause) => !known.has(clause)).map((clause) => `${step.word}: ${clause}`),
+      ),
+    ).toEqual([]);
+  });
+
+  it('take materials of kinds that exist', () => {
+    const known = new Set([...at(['value of kind']), ...materials, 'tool']);
+    expect(
+      verbs.flatMap((step) =>
+        (step.material ?? []).filter((kind) => !known.has(kind)).map((kind) => `${step.word}: ${kind}`),
+      ),
+    ).toEqual([]);
+  });
+
+  it('fill every group', () => {
+    const used = new Set(verbs.map((step) => step.group));
+    expect(GROUPS.filter((group) => !used.has(group))).toEqual([]);
+  });
+
+  it('are found by their whole name only, so that `bag film_50` is no verb', () => {
+    expect(verb('leak test')?.word).toBe('leak test');
+    expect(verb('bag film_50')).toBeUndefined();
+  });
+});
+
+describe('the partial order', () => {
+  const classes = [
+    ...new Set(precedes.flatMap(({ first, later }) => [first, later])),
+    ...Object.values(needed)
+      .flat()
+      .map((need) => need.step),
+  ];
+
+  it('speaks of known verbs', () => {
+    expect(classes.filter((step) => verbOfClass(step) === undefined)).toEqual([]);
+    const narrowed = classes.filter((step) => step.startsWith('lay ')).map((step) => step.slice(4));
+    expect(narrowed.filter((what) => !(LAID as readonly string[]).includes(what))).toEqual([]);
+  });
+
+  it('has no pair twice and no circle', () => {
+    expect(new Set(precedes.map(({ first, later }) => `${first} < ${later}`)).size).toBe(precedes.length);
+    const after = (step: string): string[] => precedes.filter((pair) => pair.first === step).map((pair) => pair.later);
+    const reaches = (from: string, to: string, seen = new Set<string>()): boolean =>
+      after(from).some((next) => {
+        if (next === to) return true;
+        if (seen.has(next)) return false;
+        seen.add(next);
+        return reaches(next, to, seen);
+      });
+    expect(classes.filter((step) => reaches(step, step))).toEqual([]);
+  });
+
+  it('gives a reason and a source for each pair and need', () => {
+    for (const row of [...precedes, ...Object.values(needed).flat()])
+      expect([row.because.length > 8, row.source.length > 4]).toEqual([true, true]);
+  });
+
+  it('puts a class under the wider ones', () => {
+    expect(classesOf('postcure free')).toEqual(['postcure free', 'postcure']);
+  });
+});
