@@ -34,8 +34,12 @@ describe('the layer card', () => {
     assert.match(shown.summary, /\d\s*k?g wet/);
     assert.equal(shown.stack.layers.length, 6);
     assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), deck.uri.toString());
-    const tab = vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).find(({ label }) => label === 'Layer card');
-    assert.ok(tab && tab.group.viewColumn !== vscode.ViewColumn.One);
+    // the editor tells of its tabs a moment after the card has drawn itself
+    await until('the card beside the text', async () =>
+      vscode.window.tabGroups.all
+        .flatMap(({ tabs }) => tabs)
+        .find(({ label, group }) => label === 'Layer card' && group.viewColumn !== vscode.ViewColumn.One),
+    );
   });
 
   it('follows the cursor from layer to layer', async () => {
