@@ -27,6 +27,9 @@ function vitest() {
   const good = program('vitest/vitest.mjs', [
     'run',
     '--dir=tests',
+    // a busy machine is no failure; what may hang has a limit of its own
+    '--testTimeout=60000',
+    '--hookTimeout=60000',
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${report}`,
