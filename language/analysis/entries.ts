@@ -15,9 +15,14 @@ export interface DocumentEntries {
   /** the text that they were lowered from, where it can be told which part of it is whose */
   readonly text: string | undefined;
   readonly entries: readonly Lowered[];
+  /** what the entries said lately, the newest first: an undo finds its figures again */
+  readonly lately: ReadonlyMap<EntryKey, readonly EntryModel[]>;
   /** recipes that say something of another, and the trees of those others: a new tree there means lowering again */
   readonly bases: readonly { readonly node: RecipeNode; readonly seen: readonly AstNode[] }[];
 }
+
+/** Versions of an entry that are remembered: a number that is deleted and typed again passes through a few. */
+const mostVersions = 6;
 
 /** Counts entries lowered, and those that were not since they said the same as before; for tests and the bench. */
 export const lowerCounters = { lowered: 0, kept: 0 };
@@ -42,7 +47,6 @@ export function entriesOf(
     return before;
   // where braces were mended, what an entry holds may hang on the text around it
   const text = problemsOf(lexerReport).length === 0 ? document.textDocument.getText() : undefined;
-  const earlier = new Map(before?.entries.map((entry) => [entry.entry, entry.model]));
   const unchanged = text === undefined ? undefined : byText(before);
   const bases: { node: RecipeNode; seen: readonly AstNode[] }[] = [];
   const entries = root.entries.map((node, index) => {
@@ -58,9 +62,9 @@ export function entriesOf(
     }
     lowerCounters.lowered++;
     const lowered = lowerEntry(node, origin, index);
-    return { ...lowered, model: kept(lowered.entry, lowered.model, earlier) };
+    return { ...lowered, model: kept(lowered.model, before?.lately.get(lowered.entry) ?? []) };
   });
-  return { uri, root, text, entries, bases };
+  return { uri, root, text, entries, lately: latelyOf(entries, before), bases };
 }
 
 function textOf(node: AstNode, text: string): string {
@@ -104,17 +108,35 @@ function basesOf(recipe: RecipeNode): readonly AstNode[] {
 const isSame = (left: readonly AstNode[], right: readonly AstNode[]): boolean =>
   left.length === right.length && left.every((node, index) => node === right[index]);
 
-function kept(key: EntryKey, model: EntryModel, earlier: ReadonlyMap<EntryKey, EntryModel>): EntryModel {
-  const last = earlier.get(key);
-  if (last === undefined || last.kind !== model.kind) return model;
-  if (model.kind === 'recipe' && last.kind === 'recipe') {
-    const recipes = model.recipes.map((recipe) => {
-      const same = last.recipes.find((r) => r.size === recipe.size);
-      return same !== undefined && sameData(same, recipe) ? same : recipe;
-    });
-    const all =
-      recipes.length === last.recipes.length && recipes.every((recipe, index) => recipe === last.recipes[index]);
-    return all ? last : { kind: 'recipe', recipes };
+/** The versions of each entry that is still there, this one first. */
+function latelyOf(
+  entries: readonly Lowered[],
+  before: DocumentEntries | undefined,
+): Map<EntryKey, readonly EntryModel[]> {
+  const lately = new Map<EntryKey, readonly EntryModel[]>();
+  for (const { entry, model } of entries) {
+    const past = before?.lately.get(entry) ?? [];
+    lately.set(
+      entry,
+      past[0] === model ? past : [model, ...past.filter((other) => other !== model)].slice(0, mostVersions),
+    );
   }
-  return sameData(last, model) ? last : model;
+  return lately;
+}
+
+/** The version among the past ones that says the same, else this one with what of it was said before. */
+function kept(model: EntryModel, past: readonly EntryModel[]): EntryModel {
+  if (model.kind !== 'recipe') return past.find((other) => sameData(other, model)) ?? model;
+  const versions = past.flatMap((other) => (other.kind === 'recipe' ? [other] : []));
+  const recipes = model.recipes.map(
+    (recipe) =>
+      versions
+        .flatMap((version) => version.recipes)
+        .find((known) => known.size === recipe.size && sameData(known, recipe)) ?? recipe,
+  );
+  const same = versions.find(
+    (version) =>
+      version.recipes.length === recipes.length && version.recipes.every((recipe, index) => recipe === recipes[index]),
+  );
+  return same ?? { kind: 'recipe', recipes };
 }

@@ -194,6 +194,9 @@ export class Session {
   }
 }
 
+/** What a name may have meant is looked for among all names, those of the edited entry too. */
+const withoutProposal = (message: unknown): string => String(message).replace(/: is .* meant\?$/, '');
+
 const lineEnd = /\r\n|\n|\r/;
 
 /** The findings inside a piece of a text, by their lines counted from the beginning of the piece. */
@@ -203,7 +206,12 @@ function findingsIn(text: string, chunk: string, diagnostics: readonly Diagnosti
   return JSON.stringify(
     diagnostics
       .filter(({ range }) => range.start.line >= first && range.start.line < last)
-      .map(({ range, code, message }) => [range.start.line - first, range.start.character, code, message])
+      .map(({ range, code, message }) => [
+        range.start.line - first,
+        range.start.character,
+        code,
+        withoutProposal(message),
+      ])
       .sort(),
   );
 }
