@@ -1,42 +1,28 @@
-/** Entry of the extension: starts the language server and offers the commands. */
-import * as vscode from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/node';
-import { nextFinding } from './commands/next-finding.ts';
-import { restartServer } from './commands/restart-server.ts';
-import { showReport } from './commands/show-report.ts';
-import { registerFirstEvening } from './first-evening.ts';
-import { clientOptions, serverOptions } from './options.ts';
-import { ReportDocuments } from './report-documents.ts';
-import { registerViews, type Views } from './views.ts';
+/** Entry of the extension where there is Node: the language server runs in a process of its own, on the Node that the editor brings. */
+import type * as vscode from 'vscode';
+import { LanguageClient, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
+import { startExtension } from './start.ts';
+import type { Views } from './views.ts';
 
 let client: LanguageClient | undefined;
 
+function serverOptions(module: string): ServerOptions {
+  const transport = TransportKind.ipc;
+  return {
+    run: { module, transport },
+    debug: {
+      module,
+      transport,
+      options: { execArgv: ['--nolazy', '--inspect=6009'] },
+    },
+  };
+}
+
 export function activate(context: vscode.ExtensionContext): Views {
-  const started = performance.now();
-  const log = vscode.window.createOutputChannel('Laybook', { log: true });
-  const running = new LanguageClient(
-    'laybook',
-    'Laybook',
-    serverOptions(context.asAbsolutePath('dist/server.cjs')),
-    clientOptions(log),
-  );
-  client = running;
-  const reports = new ReportDocuments(running);
-  const { views, registered } = registerViews(context.extensionUri, running);
-  context.subscriptions.push(
-    log,
-    registered,
-    reports,
-    vscode.commands.registerCommand('laybook.restartServer', () => restartServer(running, log)),
-    vscode.commands.registerCommand('laybook.showLog', () => log.show()),
-    vscode.commands.registerCommand('laybook.showReport', (given?: unknown) => showReport(reports, given)),
-    vscode.commands.registerCommand('laybook.nextFinding', nextFinding),
-    registerFirstEvening(context, running, started),
-  );
-  // Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.
-  running.start().catch((error: unknown) => log.error(`The language server did not start: ${String(error)}`));
-  log.info(`Extension activated in ${(performance.now() - started).toFixed(0)} ms`);
-  return views;
+  const server = serverOptions(context.asAbsolutePath('dist/server.cjs'));
+  const started = startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', server, options));
+  client = started.client;
+  return started.views;
 }
 
 export async function deactivate(): Promise<void> {

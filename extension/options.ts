@@ -1,23 +1,10 @@
-/** How the language client talks to the server: transport, documents, settings, what a hover may run. */
+/** How the language client talks to the server: documents, settings, what a hover may run. */
 import * as vscode from 'vscode';
-import { type LanguageClientOptions, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
+import type { LanguageClientOptions } from 'vscode-languageclient';
 import { linkFindings } from './link-findings.ts';
 
 /** Commands that a link in a hover or a page may run; no other is, whatever a recipe's text says. */
 const linkCommands = ['laybook.explainRule', 'laybook.copyText'] as const;
-
-/** The server runs in a Node process of its own, the one that the editor brings. */
-export function serverOptions(module: string): ServerOptions {
-  const transport = TransportKind.ipc;
-  return {
-    run: { module, transport },
-    debug: {
-      module,
-      transport,
-      options: { execArgv: ['--nolazy', '--inspect=6009'] },
-    },
-  };
-}
 
 export function clientOptions(log: vscode.LogOutputChannel): LanguageClientOptions {
   return {

@@ -1,6 +1,6 @@
 /** Reports of recipes as documents that the editor shows read-only: `laybook-report:/sled_deck.md?{...}`. */
 import * as vscode from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ReportParams, type ReportResult, reportParts, reportRequest } from '../language/protocol/report.ts';
 
 const scheme = 'laybook-report';
@@ -27,12 +27,12 @@ export function readReportParams(given: unknown): ReportParams | undefined {
 
 /** The reports that are shown; told anew when a recipe is saved, a setting changes, or one is asked for again. */
 export class ReportDocuments implements vscode.TextDocumentContentProvider, vscode.Disposable {
-  private readonly client: LanguageClient;
+  private readonly client: BaseLanguageClient;
   private readonly changed = new vscode.EventEmitter<vscode.Uri>();
   private readonly subscriptions: vscode.Disposable[];
   readonly onDidChange = this.changed.event;
 
-  constructor(client: LanguageClient) {
+  constructor(client: BaseLanguageClient) {
     this.client = client;
     this.subscriptions = [
       vscode.workspace.registerTextDocumentContentProvider(scheme, this),

@@ -1,6 +1,7 @@
 /** The language server as a process of its own. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { BoundedFiles } from './lsp/node-files.ts';
+import { ClientFiles } from './lsp/client-files.ts';
+import { DiskOrClientFiles } from './lsp/disk-or-client-files.ts';
 import { startLayupServer } from './lsp/start.ts';
 
 const connection = createConnection(ProposedFeatures.all);
@@ -11,4 +12,4 @@ const log = (kind: string) => (error: unknown) =>
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new BoundedFiles());
+startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)));

@@ -30,7 +30,7 @@ const layers: readonly { within: RegExp; ours: readonly string[]; packages: RegE
   {
     within: /^extension\//,
     ours: ['extension', 'language/protocol'],
-    packages: /^(vscode|vscode-languageclient\/node|node:path)$/,
+    packages: /^vscode(-languageclient(\/node|\/browser)?)?$/,
   },
 ];
 

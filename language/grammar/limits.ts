@@ -3,6 +3,8 @@ import { endOf, isNewline, type TokenProblem } from './tokens.ts';
 
 /** Larger texts are not read; about 25,000 lines. A shop's whole book is far below. */
 export const longestText = 1_000_000;
+/** No character of UTF-8 takes more bytes: this much of a file is at least one character more than is ever parsed. */
+export const mostBytes = 4 * (longestText + 1);
 /** The parser goes one call deeper a bracket; honest recipes stay below ten. */
 export const deepestNesting = 48;
 /** Beyond this a line is no recipe line; a polygon of 300 points on one line is below. */

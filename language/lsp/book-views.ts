@@ -2,6 +2,7 @@ import { URI } from 'langium';
 import type { Place } from '../../calc/model/index.ts';
 import type { AnalysisServices, WithAnalysis } from '../analysis/module.ts';
 import type { MoreServices } from '../book/services.ts';
+import { isStock } from '../book/stock.ts';
 import type { WirePlace } from '../protocol/place.ts';
 import type { CardBook } from '../view/card/book.ts';
 import type { HoverBook, TextAt } from '../view/hover/book.ts';
@@ -46,10 +47,12 @@ function textAt(services: WithAnalysis, place: Place): TextAt | undefined {
   if (found === undefined || uri === undefined || document === undefined) return undefined;
   const line = document.positionAt(found.span.offset).line + 1;
   const file = uri.path.slice(uri.path.lastIndexOf('/') + 1);
-  const inStock = uri.scheme !== 'file';
+  const inStock = isStock(uri);
+  // A link to a text that was never saved would open a new one.
+  const linked = !inStock && uri.scheme !== 'untitled';
   return {
     text: document.getText().slice(found.span.offset, found.span.end),
-    link: inStock ? '' : `${uri.toString().replace(/[()]/g, (mark) => (mark === '(' ? '%28' : '%29'))}#L${line}`,
+    link: linked ? `${uri.toString().replace(/[()]/g, (mark) => (mark === '(' ? '%28' : '%29'))}#L${line}` : '',
     name: `${inStock ? 'stock library: ' : ''}${file}:${line}`,
   };
 }

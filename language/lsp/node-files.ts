@@ -1,10 +1,7 @@
 import { open } from 'node:fs/promises';
 import type { URI } from 'langium';
 import { NodeFileSystemProvider } from 'langium/node';
-import { longestText } from '../grammar/limits.ts';
-
-/** No character of UTF-8 takes more bytes: this much of a file is at least one character more than is ever parsed. */
-const mostBytes = 4 * (longestText + 1);
+import { mostBytes } from '../grammar/limits.ts';
 
 /** The files of the disk; of a file that is too long to be parsed, only as much as shows that it is. */
 export class BoundedFiles extends NodeFileSystemProvider {

@@ -1,5 +1,5 @@
-/** The three programs: all they need is inside them, and what is inside is named with its licence. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+/** The programs: all they need is inside them, and what is inside is named with its licence. */
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -7,6 +7,14 @@ import type { Metafile } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build, programs } from '../setup/build.mjs';
 import { bundledPackages, notices } from '../setup/notices.mjs';
+
+/** What runs in a browser: the extension's client and the server, and the page of the card. */
+const inBrowser: Readonly<Record<string, number>> = {
+  'extension-browser.js': 700_000,
+  // About a fifth of it is the text of the rules' pages.
+  'server-browser.js': 1_800_000,
+  'layer-card.js': 50_000,
+};
 
 /** Licences that let the packages be part of an MIT-licensed program. */
 const fitting = /^(MIT|ISC|BSD-[23]-Clause|Apache-2\.0|0BSD|BlueOak-1\.0\.0)$/;
@@ -20,16 +28,32 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
+/** The modules that a bundle does not hold. */
+const importsOf = (name: string): string[] =>
+  Object.values(metafiles[name]?.outputs ?? {}).flatMap(({ imports }) => imports.map((each) => each.path));
+
 describe('the bundles', () => {
   it('need nothing but Node, and the client VS Code', () => {
-    const wanted = Object.entries(metafiles).flatMap(([name, { outputs }]) =>
-      Object.values(outputs).flatMap(({ imports }) => imports.map((each) => `${name}: ${each.path}`)),
-    );
+    const wanted = Object.keys(metafiles).flatMap((name) => importsOf(name).map((each) => `${name}: ${each}`));
     const strange = wanted.filter((each) => {
       const module = each.replace(/^[^:]+: (node:)?/, '');
-      return !builtinModules.includes(module) && each !== 'extension.cjs: vscode';
+      return !builtinModules.includes(module) && !/^extension(-browser\.js|\.cjs): vscode$/.test(each);
     });
     expect(strange).toEqual([]);
+  });
+
+  it('for a browser need no Node, and are no larger than what loads at once', () => {
+    for (const [name, limit] of Object.entries(inBrowser)) {
+      expect(importsOf(name).filter((each) => each !== 'vscode')).toEqual([]);
+      const code = readFileSync(path.join(folder, name), 'utf8');
+      const modules = [...code.matchAll(/(?<![.\w])(?:require|import)\(\s*["']([^"']+)["']/g)].map(
+        ([, module]) => module,
+      );
+      expect(modules.filter((each) => each !== 'vscode')).toEqual([]);
+      expect(code.match(/["']node:[a-z/]+["']/g)).toBeNull();
+      expect(code.match(/\bBuffer\.(?:alloc|from)\b|\bprocess\.(?:on|exit|stdin|stdout)\b|\b__dirname\b/g)).toBeNull();
+      expect(statSync(path.join(folder, name)).size).toBeLessThan(limit);
+    }
   });
 
   it("carry the editor's side of the protocol in the client alone", () => {
@@ -38,8 +62,9 @@ describe('the bundles', () => {
       return metafile ? bundledPackages({ [name]: metafile }) : [];
     };
     const client = 'node_modules/vscode-languageclient';
-    expect(packagesOf('extension.cjs')).toContain(client);
-    expect([...packagesOf('server.cjs'), ...packagesOf('laybook.cjs')]).not.toContain(client);
+    for (const name of ['extension.cjs', 'extension-browser.js']) expect(packagesOf(name)).toContain(client);
+    for (const name of ['server.cjs', 'server-browser.js', 'laybook.cjs'])
+      expect(packagesOf(name)).not.toContain(client);
   });
 
   it('name no place of the machine that they were made on', () => {

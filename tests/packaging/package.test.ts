@@ -12,10 +12,12 @@ const packed = [
   'CHANGELOG.md',
   'LICENSE',
   'README.md',
+  'dist/extension-browser.js',
   'dist/extension.cjs',
   'dist/laybook.cjs',
   'dist/layer-card.css',
   'dist/layer-card.js',
+  'dist/server-browser.js',
   'dist/server.cjs',
   'dist/third-party-notices.txt',
   'extension/icons/laybook.png',
@@ -59,8 +61,8 @@ describe('the package', () => {
 
 describe('the manifest', () => {
   it('names only files that are there', () => {
-    const { main, bin, icon, contributes } = manifest;
-    const named = [icon, ...textsIn({ main, bin, contributes }).filter((each) => each.startsWith('./'))];
+    const { main, browser, bin, icon, contributes } = manifest;
+    const named = [icon, ...textsIn({ main, browser, bin, contributes }).filter((each) => each.startsWith('./'))];
     expect(named.length).toBeGreaterThan(6);
     expect(named.filter((file) => !existsSync(path.join(root, file)))).toEqual([]);
   });
@@ -71,6 +73,15 @@ describe('the manifest', () => {
     expect(png.toString('latin1', 1, 4)).toBe('PNG');
     expect(png.readUInt32BE(16)).toBeGreaterThanOrEqual(128);
     expect(png.readUInt32BE(20)).toBe(png.readUInt32BE(16));
+  });
+
+  it('is declared to run in a browser, near the files, on virtual folders and where nothing is trusted', () => {
+    expect(manifest.browser).toMatch(/^\.\/dist\//);
+    expect(manifest.extensionKind).toEqual(['workspace']);
+    expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
+    // What a workspace could name in its settings must not be a program or a file that is opened.
+    const settings = Object.keys(manifest.contributes.configuration.properties);
+    expect(settings.filter((name) => /path|command|program|executable|file/i.test(name))).toEqual([]);
   });
 
   it('describes every setting, and each has a default', () => {

@@ -1,4 +1,5 @@
-// Bundles the three programs into dist/: the extension's client, the language server and the terminal command.
+// Bundles the programs into dist/: the extension's client and the language server, each for Node and for a browser, the
+// script of its page, and the terminal command.
 import { rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build as bundle } from 'esbuild';
@@ -20,8 +21,15 @@ export const programs = [
     external: ['vscode'],
   },
   { source: 'language/server-node.ts', target: 'server.cjs' },
-  { source: 'extension/card/webview/main.ts', target: 'layer-card.js', page: true },
-  { source: 'extension/card/webview/layer-card.css', target: 'layer-card.css', page: true },
+  {
+    source: 'extension/client-browser.ts',
+    target: 'extension-browser.js',
+    external: ['vscode'],
+    runs: 'browserModule',
+  },
+  { source: 'language/server-browser.ts', target: 'server-browser.js', runs: 'page' },
+  { source: 'extension/card/webview/main.ts', target: 'layer-card.js', runs: 'page' },
+  { source: 'extension/card/webview/layer-card.css', target: 'layer-card.css', runs: 'page' },
   {
     source: 'language/terminal/main.ts',
     target: 'laybook.cjs',
@@ -30,21 +38,26 @@ export const programs = [
   },
 ];
 
-const forNode = { platform: 'node', format: 'cjs', target: 'node22', mainFields: ['module', 'main'] };
-/** Script and style of a page that the editor shows. */
-const forPage = { platform: 'browser', format: 'iife', target: 'es2022' };
+/** How esbuild writes a program, by where it runs. */
+const kinds = {
+  node: { platform: 'node', format: 'cjs', target: 'node22', mainFields: ['module', 'main'] },
+  /** Script and style of a page that the editor shows, and of a web worker. */
+  page: { platform: 'browser', format: 'iife', target: 'es2022' },
+  /** What an editor in a browser loads as an extension. */
+  browserModule: { platform: 'browser', format: 'cjs', target: 'es2022' },
+};
 
 /** Bundles the programs; returns esbuild's account of what each bundle holds, by name. */
 export async function build(chosen = programs, folder = dist) {
   const results = await Promise.all(
-    chosen.map(async ({ source, target, external = [], banner = '', executable = false, page = false }) => {
+    chosen.map(async ({ source, target, external = [], banner = '', executable = false, runs = 'node' }) => {
       const result = await bundle({
         absWorkingDir: root,
         entryPoints: [source],
         outfile: path.join(folder, target),
         bundle: true,
         minify: true,
-        ...(page ? forPage : forNode),
+        ...kinds[runs],
         external,
         legalComments: 'none',
         metafile: true,

@@ -6,6 +6,7 @@ import { buildAll } from './build.mjs';
 import { generate } from './generate.mjs';
 import { packageExtension } from './package.mjs';
 import { root } from './paths.mjs';
+import { whyNoBrowser } from './workbench/install.mjs';
 import { runWorkbench } from './workbench/run.mjs';
 
 const tool = (file) => path.join(root, 'node_modules', file);
@@ -47,6 +48,14 @@ function vitest() {
   };
 }
 
+/** What needs a browser but no editor: tests/browser/*.check.ts. */
+function browser() {
+  const reason = whyNoBrowser();
+  if (reason === undefined) return vitest('browser', '--config=tests/setup/browser.config.mjs');
+  console.log(`The browser tests did not run: ${reason}`);
+  return { passed: 0, failed: process.env.CI ? 1 : 0, didNotRun: reason };
+}
+
 export const stages = [
   { name: 'generate', run: () => once(generate() === undefined) },
   { name: 'build', run: async () => once(Boolean(await buildAll())) },
@@ -59,6 +68,9 @@ export const stages = [
     name: 'lint',
     run: () => once(program('@biomejs/biome/bin/biome', ['check', '--max-diagnostics=20'])),
   },
-  { name: 'tests', run: vitest },
+  // Unit, language, published, tidy, fuzz, grammar and packaging tests: all tests/**\/*.test.ts.
+  { name: 'tests', run: () => vitest('vitest', '--dir=tests') },
+  // Before the browser tests: where it can, it installs the browser.
   { name: 'workbench', run: runWorkbench },
+  { name: 'browser', run: browser },
 ];

@@ -21,6 +21,9 @@ export const chromium = () =>
   process.env.CHROMIUM ??
   ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((file) => existsSync(file));
 
+/** Why no page can be opened on this machine; undefined when one can. */
+export const whyNoBrowser = () => (chromium() ? undefined : 'there is no Chromium: set CHROMIUM to one');
+
 /** Why the headless workbench cannot run on this machine; undefined when it can. */
 export function whyNot() {
   if (process.platform !== 'linux' || process.arch !== 'x64') return 'it needs Linux on x64';

@@ -1,0 +1,27 @@
+/// <reference lib="dom" />
+/** Entry of the extension in a browser: the language server runs in a web worker. */
+import * as vscode from 'vscode';
+import { LanguageClient } from 'vscode-languageclient/browser';
+import { startExtension } from './start.ts';
+import type { Views } from './views.ts';
+
+let client: LanguageClient | undefined;
+let worker: Worker | undefined;
+
+export function activate(context: vscode.ExtensionContext): Views {
+  const program = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server-browser.js').toString(true);
+  const launch = (): Promise<Worker> => {
+    // A worker does not end by itself: after a restart there would be two.
+    worker?.terminate();
+    worker = new Worker(program);
+    return Promise.resolve(worker);
+  };
+  const started = startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', launch, options));
+  client = started.client;
+  return started.views;
+}
+
+export async function deactivate(): Promise<void> {
+  await client?.stop();
+  worker?.terminate();
+}

@@ -1,0 +1,52 @@
+/** Reads for the server what it cannot open itself: files of the workspace that are on no disk, and all files in a browser. */
+import * as vscode from 'vscode';
+import { ErrorCodes, ResponseError } from 'vscode-languageclient';
+import {
+  type FileKind,
+  type ReadDirectoryParams,
+  type ReadDirectoryResult,
+  type ReadFileParams,
+  type ReadFileResult,
+  readDirectoryRequest,
+  readFileRequest,
+  type StatParams,
+  type StatResult,
+  statRequest,
+} from '../language/protocol/files.ts';
+
+/** What is needed of the language client. */
+interface Asker {
+  onRequest<Params, Result>(method: string, handler: (params: Params) => Promise<Result>): vscode.Disposable;
+}
+
+/** What is neither, and links, which might lead in a circle, are left alone, as on the disk. */
+function kindOf(type: vscode.FileType): FileKind {
+  if (type === vscode.FileType.File) return 'file';
+  return type === vscode.FileType.Directory ? 'folder' : 'other';
+}
+
+/** The address, where it lies in a folder of the workspace; refuses every other. */
+function inWorkspace(address: string): vscode.Uri {
+  const uri = vscode.Uri.parse(address, true);
+  const climbs = uri.path.split('/').some((part) => part === '..' || part === '.');
+  if (climbs || vscode.workspace.getWorkspaceFolder(uri) === undefined) {
+    throw new ResponseError(ErrorCodes.InvalidParams, `${address} is not in a folder of the workspace`);
+  }
+  return uri;
+}
+
+/** Must be called before the client starts: the server asks as soon as it knows the folders. */
+export function readForServer(client: Asker): vscode.Disposable {
+  const { fs } = vscode.workspace;
+  return vscode.Disposable.from(
+    client.onRequest<StatParams, StatResult>(statRequest, async ({ uri }) => ({
+      kind: kindOf((await fs.stat(inWorkspace(uri))).type),
+    })),
+    client.onRequest<ReadDirectoryParams, ReadDirectoryResult>(readDirectoryRequest, async ({ uri }) => ({
+      entries: (await fs.readDirectory(inWorkspace(uri))).map(([name, type]) => ({ name, kind: kindOf(type) })),
+    })),
+    client.onRequest<ReadFileParams, ReadFileResult>(readFileRequest, async ({ uri, mostBytes }) => ({
+      text: new TextDecoder().decode((await fs.readFile(inWorkspace(uri))).subarray(0, mostBytes)),
+    })),
+  );
+}
