@@ -1,6 +1,7 @@
 /** Reads for the server what it cannot open itself: files of the workspace that are on no disk, and all files in a browser. */
 import * as vscode from 'vscode';
 import { ErrorCodes, ResponseError } from 'vscode-languageclient';
+import { type RulePageParams, type RulePageResult, rulePageRequest } from '../language/protocol/explain.ts';
 import {
   type FileKind,
   type ReadDirectoryParams,
@@ -35,8 +36,21 @@ function inWorkspace(address: string): vscode.Uri {
   return uri;
 }
 
+/** Pages of the rules lie in one file of the extension, read when the first page is wanted. */
+function rulePages(extension: vscode.Uri): (rule: string) => Promise<string | undefined> {
+  let read: Promise<Readonly<Record<string, string>>> | undefined;
+  return async (rule) => {
+    read ??= Promise.resolve(
+      vscode.workspace.fs.readFile(vscode.Uri.joinPath(extension, 'dist', 'rule-pages.json')),
+    ).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
+    const pages = await read;
+    return Object.hasOwn(pages, rule) ? pages[rule] : undefined;
+  };
+}
+
 /** Must be called before the client starts: the server asks as soon as it knows the folders. */
-export function readForServer(client: Asker): vscode.Disposable {
+export function readForServer(client: Asker, extension: vscode.Uri): vscode.Disposable {
+  const pageOf = rulePages(extension);
   const { fs } = vscode.workspace;
   return vscode.Disposable.from(
     client.onRequest<StatParams, StatResult>(statRequest, async ({ uri }) => ({
@@ -45,6 +59,10 @@ export function readForServer(client: Asker): vscode.Disposable {
     client.onRequest<ReadDirectoryParams, ReadDirectoryResult>(readDirectoryRequest, async ({ uri }) => ({
       entries: (await fs.readDirectory(inWorkspace(uri))).map(([name, type]) => ({ name, kind: kindOf(type) })),
     })),
+    client.onRequest<RulePageParams, RulePageResult>(rulePageRequest, async ({ rule }) => {
+      const text = await pageOf(rule);
+      return text === undefined ? {} : { text };
+    }),
     client.onRequest<ReadFileParams, ReadFileResult>(readFileRequest, async ({ uri, mostBytes }) => ({
       text: new TextDecoder().decode((await fs.readFile(inWorkspace(uri))).subarray(0, mostBytes)),
     })),

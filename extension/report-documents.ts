@@ -2,8 +2,11 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ReportParams, type ReportResult, reportParts, reportRequest } from '../language/protocol/report.ts';
+import type { FigureChanges } from './figures-changed.ts';
+import { Latest } from './latest.ts';
 
 const scheme = 'laybook-report';
+const pauseMs = 250;
 
 /** Address of a report; the part that is looked at is no part of it. */
 function addressOf({ uri, recipe, size }: ReportParams): vscode.Uri {
@@ -25,23 +28,21 @@ export function readReportParams(given: unknown): ReportParams | undefined {
   };
 }
 
-/** The reports that are shown; told anew when a recipe is saved, a setting changes, or one is asked for again. */
+/** The reports that are shown; told anew when figures change, in the recipe or in what it names, and when one is asked for again. */
 export class ReportDocuments implements vscode.TextDocumentContentProvider, vscode.Disposable {
   private readonly client: BaseLanguageClient;
+  /** many files may change at once, and keys come fast: the reports are told anew when there is a moment's rest */
+  private readonly latest = new Latest(() => Promise.resolve(this.refresh()), pauseMs);
   private readonly changed = new vscode.EventEmitter<vscode.Uri>();
   private readonly subscriptions: vscode.Disposable[];
   readonly onDidChange = this.changed.event;
 
-  constructor(client: BaseLanguageClient) {
+  constructor(client: BaseLanguageClient, changes: FigureChanges) {
     this.client = client;
     this.subscriptions = [
+      this.latest,
+      changes.onDidChange(() => this.latest.request()),
       vscode.workspace.registerTextDocumentContentProvider(scheme, this),
-      vscode.workspace.onDidSaveTextDocument(({ languageId }) => {
-        if (languageId === 'layup') this.refresh();
-      }),
-      vscode.workspace.onDidChangeConfiguration((event) => {
-        if (event.affectsConfiguration('laybook')) this.refresh();
-      }),
       this.changed,
     ];
   }

@@ -18,11 +18,11 @@ export function startExtension<Client extends BaseLanguageClient>(
   const started = performance.now();
   const log = vscode.window.createOutputChannel('Laybook', { log: true });
   const client = connect(clientOptions(log));
-  const reports = new ReportDocuments(client);
-  const { views, registered } = registerViews(context.extensionUri, client);
+  const { views, changes, registered } = registerViews(context.extensionUri, client);
+  const reports = new ReportDocuments(client, changes);
   context.subscriptions.push(
     log,
-    readForServer(client),
+    readForServer(client, context.extensionUri),
     registered,
     reports,
     vscode.commands.registerCommand('laybook.restartServer', () => restartServer(client, log)),

@@ -19,7 +19,7 @@ export interface Views {
 export function registerViews(
   extension: vscode.Uri,
   server: Server,
-): { readonly views: Views; readonly registered: vscode.Disposable } {
+): { readonly views: Views; readonly changes: FigureChanges; readonly registered: vscode.Disposable } {
   const changes = new FigureChanges(server);
   const views: Views = {
     cards: new LayerCards(extension, server, changes),
@@ -35,5 +35,5 @@ export function registerViews(
     vscode.commands.registerCommand('laybook.findUses', (given?: unknown) => findUses(server, given)),
     vscode.commands.registerCommand('laybook.compareMaterials', (given?: unknown) => compareMaterials(server, given)),
   );
-  return { views, registered };
+  return { views, changes, registered };
 }

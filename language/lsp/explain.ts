@@ -1,7 +1,14 @@
 import type { Cancellation } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import type { WithAnalysis } from '../analysis/module.ts';
-import { type ExplainParams, type ExplainResult, explainRequest } from '../protocol/explain.ts';
+import {
+  type ExplainParams,
+  type ExplainResult,
+  explainRequest,
+  type RulePageParams,
+  type RulePageResult,
+  rulePageRequest,
+} from '../protocol/explain.ts';
 import { findingNear, pageWithCase } from '../view/rule-case.ts';
 import { explained } from '../view/rule-page.ts';
 import { cardBook } from './book-views.ts';
@@ -10,11 +17,22 @@ import { builtDocument } from './built.ts';
 /** Request `laybook/explain` */
 export function serveExplanations(connection: Connection, services: WithAnalysis): void {
   connection.onRequest(explainRequest, async (params: ExplainParams, token): Promise<ExplainResult> => {
-    const page = explained(params.rule)?.page;
-    if (page === undefined)
+    const rule = explained(params.rule);
+    if (rule === undefined)
       return { markdown: `There is no rule of the name \`${params.rule.replace(/[^a-z0-9/-]/gi, '')}\`.` };
+    const page = (await pageOf(connection, params.rule)) ?? `# ${params.rule}\n\n${rule.opening}\n`;
     return { markdown: (await pageOfCase(services, params, page, token)) ?? page };
   });
+}
+
+/** The text of a page. An editor that hands none over gets the opening, which the server knows. */
+async function pageOf(connection: Connection, rule: string): Promise<string | undefined> {
+  const params: RulePageParams = { rule };
+  try {
+    return (await connection.sendRequest<RulePageResult>(rulePageRequest, params)).text;
+  } catch {
+    return undefined;
+  }
 }
 
 async function pageOfCase(

@@ -10,3 +10,13 @@ export interface ExplainParams {
 export interface ExplainResult {
   readonly markdown: string;
 }
+
+/** Request `laybook/rulePage` of the server to the editor: a page lies in a file beside the programs and is read when it is wanted. */
+export const rulePageRequest = 'laybook/rulePage';
+export interface RulePageParams {
+  readonly rule: string;
+}
+export interface RulePageResult {
+  /** Markdown; absent where there is no such page */
+  readonly text?: string;
+}

@@ -1,3 +1,4 @@
+import { pages } from '../rules/generated/pages.ts';
 import { explained, rulesAlike } from '../view/rule-page.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
@@ -12,9 +13,9 @@ export async function explain(name: string, screen: Screen): Promise<ExitCode> {
     const alike = rulesAlike(name);
     throw new UsageError(`no rule is called ${name}${alike.length === 0 ? '' : `; perhaps ${alike.join(' or ')}`}`);
   }
-  const { rule, page } = found;
+  const { rule } = found;
   screen.out(`${screen.paint('bold', rule.name)} (${rule.severity}): ${rule.title}\n`);
-  screen.out(laidOut(page.replace(/^# .*\n/, ''), screen));
+  screen.out(laidOut((pages[name] ?? '').replace(/^# .*\n/, ''), screen));
   return exitCodes.clean;
 }
 

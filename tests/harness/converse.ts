@@ -7,6 +7,8 @@ import {
   type InitializeResult,
   type ProtocolConnection,
 } from 'vscode-languageserver-protocol/node';
+import { type RulePageParams, type RulePageResult, rulePageRequest } from '../../language/protocol/explain.ts';
+import { pages } from '../../language/rules/generated/pages.ts';
 
 export interface ConversationOptions {
   readonly folders?: { readonly uri: string; readonly name: string }[];
@@ -50,6 +52,7 @@ export async function converse(
     items.map(() => settings ?? null),
   );
   connection.onRequest('client/registerCapability', () => null);
+  connection.onRequest(rulePageRequest, ({ rule }: RulePageParams): RulePageResult => ({ text: pages[rule] }));
   connection.listen();
   const initialized = await connection.sendRequest(InitializeRequest.type, {
     processId: processId ?? null,

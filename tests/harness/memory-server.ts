@@ -15,6 +15,8 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import type { WithAnalysis } from '../../language/analysis/module.ts';
 import { startLayupServer } from '../../language/lsp/start.ts';
+import { type RulePageParams, type RulePageResult, rulePageRequest } from '../../language/protocol/explain.ts';
+import { pages } from '../../language/rules/generated/pages.ts';
 
 const folder = 'file:///book';
 const uriOf = (name: string): string => `${folder}/${name}`;
@@ -71,6 +73,7 @@ export async function startMemoryServer(
     items.map(() => null),
   );
   client.onRequest('client/registerCapability', () => null);
+  client.onRequest(rulePageRequest, ({ rule }: RulePageParams): RulePageResult => ({ text: pages[rule] }));
   client.listen();
   await client.sendRequest(InitializeRequest.type, {
     processId: null,

@@ -17,6 +17,7 @@ const packed = [
   'dist/laybook.cjs',
   'dist/layer-card.css',
   'dist/layer-card.js',
+  'dist/rule-pages.json',
   'dist/server-browser.js',
   'dist/server.cjs',
   'dist/third-party-notices.txt',

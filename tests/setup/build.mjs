@@ -3,7 +3,7 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build as bundle } from 'esbuild';
-import { generate } from './generate.mjs';
+import { generate, rulePages } from './generate.mjs';
 import { notices } from './notices.mjs';
 import { dist, root } from './paths.mjs';
 import { task } from './task.mjs';
@@ -77,6 +77,7 @@ export async function buildAll() {
   rmSync(dist, { recursive: true, force: true });
   const metafiles = await build();
   writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles));
+  writeFileSync(path.join(dist, 'rule-pages.json'), JSON.stringify(Object.fromEntries(rulePages())));
   return metafiles;
 }
 

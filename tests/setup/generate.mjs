@@ -55,10 +55,27 @@ function textModule(name, texts) {
   return `${heading}export const ${name}: Readonly<Record<string, string>> = {\n${lines}};\n`;
 }
 
+/** Texts of the rules' pages, by rule. */
+export const rulePages = () =>
+  filesBelow('language/rules', '.md')
+    .filter((file) => file.split('/').length === 2)
+    .map((file) => [file.replace(/\.md$/, ''), textOf(`language/rules/${file}`)]);
+
+/** The first paragraph of a page, as one line. */
+function openingOf(page) {
+  const paragraphs = page.split(/\n\s*\n/).map((paragraph) => paragraph.trim());
+  return (paragraphs.find((paragraph) => paragraph !== '' && !paragraph.startsWith('#')) ?? '').replace(
+    /\s*\n\s*/g,
+    ' ',
+  );
+}
+
+/** Whole pages for who shows them; the server carries their openings alone, and asks for a page when one is wanted. */
 function generatePages() {
-  const pages = filesBelow('language/rules', '.md').filter((file) => file.split('/').length === 2);
-  const texts = pages.map((file) => [file.replace(/\.md$/, ''), textOf(`language/rules/${file}`)]);
-  writeIfChanged('language/rules/generated/pages.ts', textModule('pages', texts));
+  const pages = rulePages();
+  writeIfChanged('language/rules/generated/pages.ts', textModule('pages', pages));
+  const openings = pages.map(([name, page]) => [name, openingOf(page)]);
+  writeIfChanged('language/rules/generated/openings.ts', textModule('openings', openings));
 }
 
 /** The head of an entry at the beginning of a line: its kind, its name and its title. */

@@ -1,6 +1,6 @@
 // The stages of `npm test`. Each runs to its end and says how many checks passed and failed.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { buildAll } from './build.mjs';
 import { generate } from './generate.mjs';
@@ -22,12 +22,12 @@ function program(file, args) {
 
 const once = (good) => ({ passed: good ? 1 : 0, failed: good ? 0 : 1 });
 
-/** Unit, language, published, tidy, fuzz, grammar and packaging tests: all tests/**\/*.test.ts. */
-function vitest() {
-  const report = path.join(root, 'tests/out/vitest.json');
+/** Runs tests and counts them; `name` is that of the stage. */
+function vitest(name, ...args) {
+  const report = path.join(root, `tests/out/${name}.json`);
   const good = program('vitest/vitest.mjs', [
     'run',
-    '--dir=tests',
+    ...args,
     // a busy machine is no failure; what may hang has a limit of its own
     '--testTimeout=60000',
     '--hookTimeout=60000',
