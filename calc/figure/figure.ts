@@ -1,10 +1,17 @@
 import type { Place } from '../model/place.ts';
 import type { Dimension, Quantity } from '../quantity/types.ts';
 
-/** What may stand in a text: quantities are formatted by the view, in the unit system that the reader chose. */
-export type Shown = Quantity | string | number;
+/**
+ * What may stand in a text: quantities are formatted by the view, in the unit system that the reader chose; texts inside of a
+ * text are words of their own (`the gel time`, `a or b`) and are translated by themselves. A string is a name, or words that are
+ * looked up as they stand: no name holds a space, so none is taken for words.
+ */
+export type Shown = Quantity | string | number | Text;
 
-/** Words with named figures, so that machine output carries the numbers: `{reach} past the outline`. */
+/**
+ * Words with named figures, so that machine output carries the numbers: `{reach} past the outline`. The English template is the
+ * key of its translations: it is a literal, never put together.
+ */
 export interface Text {
   readonly template: string;
   readonly figures: Readonly<Record<string, Shown>>;
@@ -18,7 +25,9 @@ export function text(template: string, figures: Readonly<Record<string, Shown>> 
 }
 
 const canBeShown = (shown: Shown): boolean =>
-  typeof shown === 'string' || Number.isFinite(typeof shown === 'number' ? shown : shown.si);
+  typeof shown === 'string' || isText(shown) || Number.isFinite(typeof shown === 'number' ? shown : shown.si);
+
+export const isText = (shown: Shown): shown is Text => typeof shown === 'object' && 'template' in shown;
 
 /** A number that went beyond all bounds on its way is not put before anybody. */
 function withoutOverflow(figures: Readonly<Record<string, Shown>>): Readonly<Record<string, Shown>> {

@@ -1,4 +1,4 @@
-import type { Shown } from '../../calc/figure/figure.ts';
+import { isText, type Shown } from '../../calc/figure/figure.ts';
 import { composedSymbol } from '../../calc/quantity/names.ts';
 import type { Quantity } from '../../calc/quantity/types.ts';
 
@@ -28,7 +28,7 @@ export function siNumbers(figures: Readonly<Record<string, Shown>>): Record<stri
         ? Number.isFinite(shown)
           ? { value: rounded(shown), unit: '1' }
           : undefined
-        : typeof shown === 'string'
+        : typeof shown === 'string' || isText(shown)
           ? undefined
           : siNumber(shown);
     return value === undefined ? [] : [[name, value] as const];

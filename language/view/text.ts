@@ -1,5 +1,6 @@
-import type { Shown, Text } from '../../calc/figure/figure.ts';
+import { isText, type Shown, type Text, text } from '../../calc/figure/figure.ts';
 import { formatNumber, formatQuantity } from '../../calc/quantity/index.ts';
+import { translated } from './translation.ts';
 
 /** How figures are shown: the unit system, and the locale of the reader (none: as the notation is typed). */
 export interface Style {
@@ -15,7 +16,8 @@ const unsafe = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u206
 export const safe = (words: string): string => words.replace(unsafe, '');
 
 export function show(value: Shown, style: Style = plainStyle): string {
-  if (typeof value === 'string') return safe(value);
+  if (typeof value === 'string') return safe(value.includes(' ') ? translated(value) : value);
+  if (isText(value)) return sayText(value, style);
   if (typeof value === 'number')
     return formatNumber(value, { ...(style.locale === undefined ? {} : { locale: style.locale }) });
   return formatQuantity(value, {
@@ -24,10 +26,14 @@ export function show(value: Shown, style: Style = plainStyle): string {
   });
 }
 
-/** The words of a text with its figures put in. */
-export function sayText(text: Text, style: Style = plainStyle): string {
-  return text.template.replace(/\{(\w+)\}/g, (whole, name: string) => {
-    const value = text.figures[name];
+/** The words of a text in the language of the reader, with its figures put in. */
+export function sayText({ template, figures }: Text, style: Style = plainStyle): string {
+  return translated(template).replace(/\{(\w+)\}/g, (whole, name: string) => {
+    const value = figures[name];
     return value === undefined ? whole : show(value, style);
   });
 }
+
+/** Words of a view: `say('{mass} wet', { mass })`. The template is a literal: it is the key of its translations. */
+export const say = (template: string, figures: Readonly<Record<string, Shown>> = {}, style?: Style): string =>
+  sayText(text(template, figures), style);
