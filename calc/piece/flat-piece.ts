@@ -3,7 +3,10 @@ import type { Point } from '../outline/shape.ts';
 
 export type PieceKind = 'cloth' | 'core' | 'insert' | 'peel' | 'mesh' | 'film' | 'breather' | 'bag' | 'other';
 
-/** A dart that is cut out of a piece, or a relief slit: from the free edge towards the face; metres. */
+/**
+ * A cut from the free edge towards the face; metres. A dart is a V that is taken out and closes edge to edge. A slit is a
+ * single cut: on a bend outwards its edges lie over each other by `lap`, on a bend inwards it opens by `opens`.
+ */
 export interface Dart {
   readonly kind: 'dart' | 'slit';
   /** the middle of its mouth on the free edge */
@@ -13,11 +16,28 @@ export interface Dart {
   /** of the mouth; 0 for a slit */
   readonly width: number;
   readonly depth: number;
+  readonly lap?: number;
+  readonly opens?: number;
 }
 
-/** A cut or a pen line on a piece. */
+/**
+ * A pen line on a piece, or a short cut (`notch`). `fold` is the line where a wrapped ply leaves the face, `edge` the
+ * finished edge of cloth that runs past it, `chamfer` the upper end of a sloped edge, `pocket` what is taken out of a core
+ * for an insert but not through it, `cutout` what is cut out of the part later.
+ */
 export interface Mark {
-  readonly kind: 'notch' | 'fold' | 'centre line' | 'groove' | 'insert' | 'pocket' | 'score';
+  readonly kind:
+    | 'notch'
+    | 'fold'
+    | 'edge'
+    | 'centre line'
+    | 'groove'
+    | 'insert'
+    | 'pocket'
+    | 'score'
+    | 'chamfer'
+    | 'cutout'
+    | 'join';
   readonly line: Contour;
   readonly closed: boolean;
   readonly name?: string;
@@ -42,12 +62,21 @@ export interface FlatPiece {
   readonly drills: readonly { readonly at: Point; readonly diameter: number }[];
   /** the way of the roll (warp), rad from x of the part; absent where the material has no direction */
   readonly grain?: number;
-  /** whether the face that lies up on the cutting table is the one that lies up in the mould */
+  /**
+   * Whether the face that lies up on the cutting table is the one that lies up in the mould. Where it is not, the piece is
+   * laid out mirrored: it is drawn as it lies in the mould, with the upper side of the roll to the tool.
+   */
   readonly faceUp: boolean;
   /** whether the material allows the piece to turn by 180 degrees on the roll */
   readonly mayTurn: boolean;
+  /** whether it may also be cut with the other face up, mirrored: only where turning the cloth over changes none of its layers */
+  readonly mayMirror?: boolean;
+  /** the hand of a handed part: its pieces are mirrored, angles too, and stand apart */
+  readonly hand?: string;
   /** m2, inside `cut` less the holes */
   readonly area: number;
+  /** m2 that darts take out of it; area and this together are the developed area */
+  readonly darted?: number;
   /** m, of the upright box round it */
   readonly length: number;
   readonly width: number;
