@@ -1,5 +1,5 @@
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
-import type { Book } from '../../calc/model/index.ts';
+import type { Book, Recipe } from '../../calc/model/index.ts';
 import type { EntryModel, Lowered } from '../lower/index.ts';
 import { shiftedFixes, shiftedSpan } from '../lower/shifted.ts';
 import { lineEndOf } from '../rules/editing.ts';
@@ -15,7 +15,7 @@ interface Kept {
   readonly lineEnd: string;
   readonly severities: Severities;
   readonly asked: AskedOfBook;
-  /** the benches of a recipe and its sizes, and how often their figures had changed */
+  /** the benches whose figures were asked, and how often those had changed */
   readonly benches: readonly { readonly bench: Bench; readonly changes: number }[];
   readonly findings: readonly Finding[];
 }
@@ -60,16 +60,21 @@ export class KeptFindings {
     findingCounters.checked++;
     const asked: AskedOfBook = new Map();
     const recording = new Recording(book, names, asked);
+    const benches = new Set<Bench>();
+    // figures are asked of the book itself: a bench notes what they read, and hangs on no listener
+    const figuresOf = (recipe: Recipe): Bench => {
+      const bench = benchOf(recipe, book);
+      benches.add(bench);
+      return bench;
+    };
     const findings = this.runner.findings(
       { lowered, text: source, first },
       recording,
       recording.names,
       severities,
-      book,
+      figuresOf,
     );
     if (first === undefined) {
-      const benches =
-        lowered.model.kind === 'recipe' ? lowered.model.recipes.map((recipe) => benchOf(recipe, book)) : [];
       this.kept.set(lowered.model, {
         text,
         offset,
@@ -77,7 +82,7 @@ export class KeptFindings {
         severities,
         asked,
         findings,
-        benches: benches.map((bench) => ({ bench, changes: bench.changes })),
+        benches: [...benches].map((bench) => ({ bench, changes: bench.changes })),
       });
     }
     return findings;

@@ -12,6 +12,8 @@ export type Severity = 'error' | 'warning' | 'info';
 export interface Context {
   readonly book: Book;
   readonly names: Names;
+  /** the figures of any recipe of the book */
+  benchOf(recipe: Recipe): Bench;
   /** the entry that is checked, with the places of its lines */
   readonly lowered: Lowered;
   /** the entry of the same name that counts, where this one is a second */

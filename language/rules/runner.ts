@@ -1,6 +1,6 @@
 import { isOperationCancelled } from 'langium';
 import { type Text, text } from '../../calc/figure/figure.ts';
-import { benchOf } from '../../calc/figure/index.ts';
+import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { Book, Recipe } from '../../calc/model/index.ts';
 import { type AcceptLine, type EntryModel, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import { Editing } from './editing.ts';
@@ -17,11 +17,11 @@ export interface Checked {
   readonly first: Lowered | undefined;
 }
 
-/** What rules may ask; figures are asked of the book itself, whoever listens to what the rules ask. */
+/** What rules may ask. */
 interface Asked {
   readonly book: Book;
   readonly names: Names;
-  readonly figuresOf: Book;
+  readonly benchOf: (recipe: Recipe) => Bench;
 }
 
 /** The rules, by what they are about, and the two that the runner itself reports. */
@@ -42,8 +42,17 @@ export class Runner {
     return [...this.byName.keys()];
   }
 
-  /** All findings of one entry, those that its lines accept marked so; a rule that throws is one finding and stops no other. */
-  findings(checked: Checked, book: Book, names: Names, severities: Severities = {}, figuresOf: Book = book): Finding[] {
+  /**
+   * All findings of one entry, those that its lines accept marked so; a rule that throws is one finding and stops no other.
+   * `figuresOf`: the bench of a recipe, where somebody notes which ones are asked.
+   */
+  findings(
+    checked: Checked,
+    book: Book,
+    names: Names,
+    severities: Severities = {},
+    figuresOf: (recipe: Recipe) => Bench = (recipe) => benchOf(recipe, book),
+  ): Finding[] {
     const { lowered } = checked;
     const found: Finding[] = lowered.problems.map((problem) => ({
       rule: problem.rule,
@@ -54,7 +63,7 @@ export class Runner {
       fixes: problem.fixes ?? [],
     }));
     const told = new Set<string>();
-    const contexts = contextsOf(checked, { book, names, figuresOf });
+    const contexts = contextsOf(checked, { book, names, benchOf: figuresOf });
     for (const rule of this.rules) {
       if (severities[rule.name] === 'off' && rule.always !== true) continue;
       this.run(rule, contexts, (report, recipe) => {
@@ -115,12 +124,11 @@ interface Contexts {
   report: (report: Report, recipe?: Recipe) => void;
 }
 
-function contextsOf({ lowered, text: source, first }: Checked, { book, names, figuresOf }: Asked): Contexts {
+function contextsOf({ lowered, text: source, first }: Checked, asked: Asked): Contexts {
   const { model } = lowered;
   const contexts: { -readonly [K in keyof Contexts]: Contexts[K] } = {
     entry: {
-      book,
-      names,
+      ...asked,
       lowered,
       first,
       edit: new Editing(source, lowered.places),
@@ -132,7 +140,7 @@ function contextsOf({ lowered, text: source, first }: Checked, { book, names, fi
   };
   if (model.kind === 'recipe') {
     contexts.recipes = model.recipes.map((recipe) => {
-      const bench = benchOf(recipe, figuresOf);
+      const bench = asked.benchOf(recipe);
       return {
         ...contexts.entry,
         recipe,

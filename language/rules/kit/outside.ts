@@ -1,4 +1,4 @@
-import { benchOf, text } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/index.ts';
 import type { LayerKind } from '../../../calc/model/index.ts';
 import type { RecipeContext } from '../rule.ts';
 import { outOfPart, SLACK } from './geometry.ts';
@@ -25,7 +25,7 @@ export function reportOutside(context: RecipeContext, kind: LayerKind): void {
 export function insideAtBase(context: RecipeContext, path: string): boolean {
   const base = context.book.recipe(context.recipe.name);
   if (base === undefined) return false;
-  const bench = benchOf(base, context.book);
+  const bench = context.benchOf(base);
   const laid = layersOf({ ...context, ask: bench.ask.bind(bench) }).find((layer) => layer.path === path);
   const by = laid === undefined ? undefined : outOfPart(bench, laid);
   return by !== undefined && by <= SLACK;

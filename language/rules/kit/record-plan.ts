@@ -1,4 +1,3 @@
-import { benchOf } from '../../../calc/figure/index.ts';
 import type { Amount, BuildRecord, Reading } from '../../../calc/model/index.ts';
 import { type Dimension, sameDimension } from '../../../calc/quantity/index.ts';
 import type { Checks, RecipeContext } from '../rule.ts';
@@ -7,7 +6,7 @@ import type { Checks, RecipeContext } from '../rule.ts';
 export function planOf(context: Checks['record']): RecipeContext | undefined {
   const { recipe } = context;
   if (recipe === undefined) return undefined;
-  const bench = benchOf(recipe, context.book);
+  const bench = context.benchOf(recipe);
   return { ...context, recipe, bench, ask: bench.ask.bind(bench) };
 }
 

@@ -1,4 +1,4 @@
-import { type Bench, benchOf, text } from '../../../calc/figure/index.ts';
+import { type Bench, text } from '../../../calc/figure/index.ts';
 import { type Book, type Recipe, UNKNOWN } from '../../../calc/model/index.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { localNames, type Namespace, type Use, usesInMaterial, usesInRecipe, usesInRecord } from '../kit/uses.ts';
@@ -116,7 +116,7 @@ export const nameUnknown = rule({
     const { model } = context.lowered;
     if (model.kind === 'recipe') {
       const told = new Set<string>();
-      for (const recipe of model.recipes) checkRecipe(context, recipe, benchOf(recipe, context.book), told);
+      for (const recipe of model.recipes) checkRecipe(context, recipe, context.benchOf(recipe), told);
       return;
     }
     const local: Local =
