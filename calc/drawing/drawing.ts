@@ -17,6 +17,9 @@ export type DrawingLayer =
   | 'insert'
   | 'perforation'
   | 'process'
+  | 'zone'
+  | 'tool'
+  | 'flow'
   | 'dimension';
 
 /** What stands behind a shape: the line of the recipe that it was drawn from. */
