@@ -16,11 +16,17 @@ export async function explainRule(given?: unknown, givenCase?: unknown): Promise
     );
     return;
   }
-  const page = await vscode.workspace.openTextDocument(rulePageUri(rule, readRuleCase(givenCase) ?? caseHere(rule)));
-  await vscode.window.showTextDocument(page, {
-    viewColumn: vscode.ViewColumn.Beside,
-    preview: true,
-  });
+  await showPage(rulePageUri(rule, readRuleCase(givenCase) ?? caseHere(rule)));
+}
+
+/** Laid out by the editor's own view of Markdown; as text, where that is switched off. */
+async function showPage(page: vscode.Uri): Promise<void> {
+  const options = { viewColumn: vscode.ViewColumn.Beside, preview: true };
+  try {
+    await vscode.commands.executeCommand('vscode.openWith', page, 'vscode.markdown.preview.editor', options);
+  } catch {
+    await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(page), options);
+  }
 }
 
 /** The finding of a rule in the active editor that is nearest to the cursor. */

@@ -17,8 +17,17 @@ export function folderGiven(given: unknown): vscode.Uri | undefined {
   return typeof folder === 'string' ? vscode.Uri.parse(folder, true) : undefined;
 }
 
-/** A folder that the user chooses on the disk. */
+/** An editor in a browser, and none of it on a machine: there is nothing to choose a folder on. */
+export const hasNoDisk = (): boolean => vscode.env.uiKind === vscode.UIKind.Web && vscode.env.remoteName === undefined;
+
+/** A folder that the user chooses on the disk; where there is none, says so. */
 export async function chooseFolder(title: string, openLabel: string): Promise<vscode.Uri | undefined> {
+  if (hasNoDisk()) {
+    await vscode.window.showWarningMessage(
+      vscode.l10n.t('A browser has no disk to choose a folder on: open a folder or a repository first.'),
+    );
+    return undefined;
+  }
   const chosen = await vscode.window.showOpenDialog({
     title,
     openLabel,

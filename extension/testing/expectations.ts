@@ -4,6 +4,8 @@ import {
   type ExpectationsResult,
   type ExpectingRecipe,
   expectationsRequest,
+  type RecipeFilesResult,
+  recipeFilesRequest,
   type WireExpectation,
 } from '../../language/protocol/expectations.ts';
 import type { WireRange } from '../../language/protocol/place.ts';
@@ -66,8 +68,8 @@ export class Expectations implements vscode.Disposable {
   }
 
   private async findAll(): Promise<void> {
-    const files = await vscode.workspace.findFiles('**/*.layup');
-    this.want(files.map(String));
+    const { uris } = await ask<RecipeFilesResult>(this.server, recipeFilesRequest, {});
+    this.want(uris);
     await this.updateWaiting();
   }
 

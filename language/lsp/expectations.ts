@@ -8,6 +8,8 @@ import {
   expectationsRequest,
   type FiguresChanged,
   figuresChangedNotification,
+  type RecipeFilesResult,
+  recipeFilesRequest,
 } from '../protocol/expectations.ts';
 import { expectationsOf } from '../view/expectations.ts';
 import { cardBook } from './book-views.ts';
@@ -23,6 +25,12 @@ export function serveExpectations(connection: Connection, services: WithAnalysis
       ...(open === undefined ? {} : { version: document.textDocument.version }),
       ...expectationsOf(document, cardBook(services)),
     };
+  });
+  connection.onRequest(recipeFilesRequest, async (): Promise<RecipeFilesResult> => {
+    const { LangiumDocuments, WorkspaceManager } = services.shared.workspace;
+    await WorkspaceManager.ready;
+    const own = LangiumDocuments.all.filter(({ uri }) => !isStock(uri));
+    return { uris: own.map(({ uri }) => uri.toString()).toArray() };
   });
   // After the findings: then all that a change reaches has been gone through.
   services.shared.workspace.DocumentBuilder.onBuildPhase(DocumentState.Validated, (documents) => {

@@ -36,6 +36,12 @@ export interface WireExpectation {
   readonly why: readonly { readonly words: string; readonly at?: WirePlace }[];
 }
 
+/** Request `laybook/recipeFiles`: the files that the server knows, for an editor that cannot search a folder that is on no disk. */
+export const recipeFilesRequest = 'laybook/recipeFiles';
+export interface RecipeFilesResult {
+  readonly uris: readonly string[];
+}
+
 /** Notification `laybook/figuresChanged`: figures of these files may have changed. */
 export const figuresChangedNotification = 'laybook/figuresChanged';
 export interface FiguresChanged {

@@ -3,6 +3,7 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build as bundle } from 'esbuild';
+import { filesBelow } from './files.mjs';
 import { generate, rulePages } from './generate.mjs';
 import { notices } from './notices.mjs';
 import { dist, root } from './paths.mjs';
@@ -78,6 +79,7 @@ export async function buildAll() {
   const metafiles = await build();
   writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles));
   writeFileSync(path.join(dist, 'rule-pages.json'), JSON.stringify(Object.fromEntries(rulePages())));
+  writeFileSync(path.join(dist, 'sample-files.json'), JSON.stringify(filesBelow('extension/sample', '')));
   return metafiles;
 }
 

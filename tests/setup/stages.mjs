@@ -1,6 +1,6 @@
 // The stages of `npm test`. Each runs to its end and says how many checks passed and failed.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { buildAll } from './build.mjs';
 import { generate } from './generate.mjs';

@@ -1,6 +1,6 @@
 /** The `expect` lines of a file as the Testing view of the editor asks for them. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ExpectationsResult, FiguresChanged } from '../../../language/protocol/expectations.ts';
+import type { ExpectationsResult, FiguresChanged, RecipeFilesResult } from '../../../language/protocol/expectations.ts';
 import { type MemoryServer, startMemoryServer } from '../../harness/memory-server.ts';
 
 const plate = (more: string) => `notation 1
@@ -125,5 +125,13 @@ describe('figures that changed', () => {
     expect(changed.flat()).toContain(server.uriOf('plate.layup'));
     expect(version).toBeGreaterThan(1);
     expect((await ask()).recipes[0]?.expects[0]?.verdict).toBe('met');
+  });
+});
+
+describe('files of the book', () => {
+  it('are listed for an editor that cannot search its folders: those of the workspace, none of the stock library', async () => {
+    const { uris } = await server.client.sendRequest<RecipeFilesResult>('laybook/recipeFiles', {});
+    expect(uris).toContain(server.uriOf('plate.layup'));
+    expect(uris.filter((uri) => !uri.startsWith(server.uriOf('')))).toEqual([]);
   });
 });
