@@ -8,7 +8,7 @@ import type { Views } from './views.ts';
 let client: LanguageClient | undefined;
 let worker: Worker | undefined;
 
-export function activate(context: vscode.ExtensionContext): Views {
+export async function activate(context: vscode.ExtensionContext): Promise<Views> {
   const program = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server-browser.js').toString(true);
   const launch = (): Promise<Worker> => {
     // A worker does not end by itself: after a restart there would be two.
@@ -16,7 +16,7 @@ export function activate(context: vscode.ExtensionContext): Views {
     worker = new Worker(program);
     return Promise.resolve(worker);
   };
-  const started = startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', launch, options));
+  const started = await startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', launch, options));
   client = started.client;
   return started.views;
 }

@@ -18,9 +18,9 @@ function serverOptions(module: string): ServerOptions {
   };
 }
 
-export function activate(context: vscode.ExtensionContext): Views {
+export async function activate(context: vscode.ExtensionContext): Promise<Views> {
   const server = serverOptions(context.asAbsolutePath('dist/server.cjs'));
-  const started = startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', server, options));
+  const started = await startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', server, options));
   client = started.client;
   return started.views;
 }

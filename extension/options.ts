@@ -1,19 +1,20 @@
 /** How the language client talks to the server: documents, settings, what a hover may run. */
-import * as vscode from 'vscode';
+import type * as vscode from 'vscode';
 import type { LanguageClientOptions } from 'vscode-languageclient';
 import { linkFindings } from './link-findings.ts';
+import type { Translation } from './translation.ts';
 
 /** Commands that a link in a hover or a page may run; no other is, whatever a recipe's text says. */
 const linkCommands = ['laybook.explainRule', 'laybook.copyText'] as const;
 
-export function clientOptions(log: vscode.LogOutputChannel): LanguageClientOptions {
+export function clientOptions(log: vscode.LogOutputChannel, { locale, texts }: Translation): LanguageClientOptions {
   return {
     // Any scheme: files, unsaved text, and what the editor opens from elsewhere.
     documentSelector: [{ language: 'layup' }],
     outputChannel: log,
     traceOutputChannel: log,
-    // Numbers on screen are written as in the language of the editor; hovers may hold links that run a command.
-    initializationOptions: { locale: vscode.env.language, commandLinks: true },
+    // What is shown is said in the language of the editor, numbers too; hovers may hold links that run a command.
+    initializationOptions: { locale, translation: texts, commandLinks: true },
     middleware: {
       handleDiagnostics(uri, findings, next) {
         linkFindings(uri, findings);

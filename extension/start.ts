@@ -8,16 +8,17 @@ import { registerFirstEvening } from './first-evening.ts';
 import { clientOptions } from './options.ts';
 import { readForServer } from './read-for-server.ts';
 import { ReportDocuments } from './report-documents.ts';
+import { readTranslation } from './translation.ts';
 import { registerViews, type Views } from './views.ts';
 
 /** `connect` makes the client of a server that is not started yet. */
-export function startExtension<Client extends BaseLanguageClient>(
+export async function startExtension<Client extends BaseLanguageClient>(
   context: vscode.ExtensionContext,
   connect: (options: LanguageClientOptions) => Client,
-): { readonly views: Views; readonly client: Client } {
+): Promise<{ readonly views: Views; readonly client: Client }> {
   const started = performance.now();
   const log = vscode.window.createOutputChannel('Laybook', { log: true });
-  const client = connect(clientOptions(log));
+  const client = connect(clientOptions(log, await readTranslation(context.extensionUri)));
   const { views, changes, registered } = registerViews(context.extensionUri, client);
   const reports = new ReportDocuments(client, changes);
   context.subscriptions.push(

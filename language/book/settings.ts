@@ -1,5 +1,6 @@
 import { type ConfigurationInitializedParams, DefaultConfigurationProvider, Disposable } from 'langium';
 import { type HintChoice, hintKinds } from '../protocol/hint-kinds.ts';
+import { readTranslation, useTranslation } from '../view/translation.ts';
 
 const severities = ['error', 'warning', 'info', 'off'] as const;
 const units = ['si', 'us', 'both'] as const;
@@ -53,11 +54,14 @@ export class SettingsProvider extends DefaultConfigurationProvider {
   }
 
   override initialize(params: Parameters<DefaultConfigurationProvider['initialize']>[0]): void {
-    const { locale, commandLinks } = (params.initializationOptions ?? {}) as {
+    const { locale, translation, commandLinks } = (params.initializationOptions ?? {}) as {
       readonly locale?: unknown;
+      /** texts by their English ones: `language/l10n` */
+      readonly translation?: unknown;
       readonly commandLinks?: unknown;
     };
     this.#commandLinks = commandLinks === true;
+    useTranslation(readTranslation(translation));
     this.#locale = typeof locale === 'string' && locale !== '' ? locale : undefined;
     super.initialize(params);
   }

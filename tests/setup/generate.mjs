@@ -109,6 +109,12 @@ function generateStock() {
   );
 }
 
+/** The texts of package.json, which an editor wants beside it: from where translators edit them. */
+function copyManifestTexts() {
+  for (const file of filesBelow('extension/l10n', '.json').filter((each) => each.startsWith('package.nls.')))
+    writeIfChanged(file, textOf(`extension/l10n/${file}`));
+}
+
 /** Writes all of it; throws with every problem found. */
 export function generate() {
   problems.length = 0;
@@ -116,6 +122,7 @@ export function generate() {
   generateRules();
   generatePages();
   generateStock();
+  copyManifestTexts();
   if (problems.length > 0) throw new Error(problems.join('\n'));
 }
 

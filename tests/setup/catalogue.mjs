@@ -1,0 +1,123 @@
+// Collects the English texts that can be translated, from the sources: the server's (calc, language) are keys of
+// language/l10n/LOCALE.json, the editor's side (extension) of extension/l10n/bundle.l10n.LOCALE.json.
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import ts from 'typescript';
+import { filesBelow } from './files.mjs';
+import { root } from './paths.mjs';
+
+/** Functions whose argument of this number is words to be shown, whatever they look like. */
+const sayers = { text: 0, say: 0, translated: 0, reason: 1, notYet: 0, worked: 1 };
+
+/** Properties that hold words to be shown, even a single one. */
+const labels = new Set(['label', 'title', 'lead', 'meaning', 'head', 'default']);
+
+/** Properties that hold notation, names or titles of works. */
+const unspoken = new Set(['example', 'source', 'pattern', 'word', 'verb', 'words', 'rule', 'symbol', 'insert']);
+
+const comparing = new Set([
+  ts.SyntaxKind.EqualsEqualsEqualsToken,
+  ts.SyntaxKind.ExclamationEqualsEqualsToken,
+  ts.SyntaxKind.InKeyword,
+]);
+
+/** A literal, or literals put together by `+`. */
+function literalOf(node) {
+  if (ts.isStringLiteralLike(node)) return node.text;
+  if (ts.isParenthesizedExpression(node)) return literalOf(node.expression);
+  if (!ts.isBinaryExpression(node) || node.operatorToken.kind !== ts.SyntaxKind.PlusToken) return undefined;
+  const [left, right] = [literalOf(node.left), literalOf(node.right)];
+  return left === undefined || right === undefined ? undefined : left + right;
+}
+
+const calleeOf = (node) =>
+  ts.isIdentifier(node.expression)
+    ? node.expression.text
+    : ts.isPropertyAccessExpression(node.expression)
+      ? node.expression.name.text
+      : '';
+
+/** The literals that an expression may come to: both arms of a choice, all of a list. */
+function choices(node) {
+  if (ts.isParenthesizedExpression(node)) return choices(node.expression);
+  if (ts.isConditionalExpression(node)) return [...choices(node.whenTrue), ...choices(node.whenFalse)];
+  if (ts.isArrayLiteralExpression(node)) return node.elements.flatMap(choices);
+  if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.QuestionQuestionToken)
+    return [...choices(node.left), ...choices(node.right)];
+  return [node];
+}
+
+const hasWords = (text) => /\p{L}{2}/u.test(text.replace(/\{\w+\}/g, ''));
+const looksSpoken = (text) => / /.test(text) && hasWords(text) && !/^[\s\S]*\n[\s\S]*$/.test(text.trim());
+
+/** Whether a literal stands where no words are shown: a type, a comparison, an address, a fault of the program. */
+function isUnspoken(node) {
+  const { parent } = node;
+  if (ts.isLiteralTypeNode(parent) || ts.isImportDeclaration(parent) || ts.isExportDeclaration(parent)) return true;
+  if (ts.isCaseClause(parent) || ts.isElementAccessExpression(parent)) return true;
+  if (ts.isBinaryExpression(parent) && comparing.has(parent.operatorToken.kind)) return true;
+  if (ts.isPropertyAssignment(parent) && parent.name === node) return true;
+  for (let one = node; one.parent !== undefined; one = one.parent) {
+    const above = one.parent;
+    if (ts.isPropertyAssignment(above) && unspoken.has(above.name.getText())) return !isPlainSource(above, node);
+    if (ts.isNewExpression(above))
+      return /^(Error|TypeError|RangeError|RegExp|Set|Map)$/.test(above.expression.getText());
+    if (
+      ts.isCallExpression(above) &&
+      /^(split|join|startsWith|endsWith|includes|has|error|log|test)$/.test(calleeOf(above))
+    )
+      return true;
+    if (ts.isThrowStatement(above) || ts.isStatement(above)) return false;
+  }
+  return false;
+}
+
+/** `common practice`: a source in words, not a work with its author. */
+const isPlainSource = (property, node) =>
+  property.name.getText() === 'source' && /^[a-z][a-z]/.test(literalOf(node) ?? '') && !/\d{4}/.test(node.text);
+
+/** Adds what a file says, with the line of each first place. */
+function collect(file, add, fault) {
+  const text = readFileSync(path.join(root, file), 'utf8');
+  const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
+  const at = (node) => `${file}:${source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1}`;
+  const visit = (node) => {
+    if (ts.isCallExpression(node)) {
+      const said = node.arguments[sayers[calleeOf(node)] ?? -1];
+      for (const one of said === undefined ? [] : choices(said)) {
+        const words = literalOf(one);
+        if (words !== undefined && hasWords(words)) add(words, at(one));
+        else if (ts.isTemplateExpression(one) || ts.isBinaryExpression(one))
+          fault(`${at(one)}: ${one.getText(source)}`);
+      }
+    }
+    if (ts.isPropertyAssignment(node) && labels.has(node.name.getText(source))) {
+      for (const one of choices(node.initializer)) {
+        const words = literalOf(one);
+        if (words !== undefined && hasWords(words)) add(words, at(one));
+      }
+    }
+    const words = literalOf(node);
+    if (words !== undefined) {
+      if (looksSpoken(words) && !isUnspoken(node)) add(words, at(node));
+      return;
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+}
+
+/** English texts of the server with the place where each is said first; `faults`: templates that are put together. */
+export function serverTexts() {
+  const texts = new Map();
+  const faults = [];
+  const files = ['calc', 'language'].flatMap((folder) => filesBelow(folder, '.ts').map((file) => `${folder}/${file}`));
+  for (const file of files.filter((each) => !/\/generated\/|^language\/protocol\//.test(each))) {
+    collect(
+      file,
+      (words, place) => texts.has(words) || texts.set(words, place),
+      (fault) => faults.push(fault),
+    );
+  }
+  return { texts, faults };
+}
