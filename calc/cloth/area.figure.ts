@@ -100,7 +100,7 @@ function pastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
   if (extent.kind === 'wrap')
     return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => known(wrap.reach, ...reasons));
   if (oversize !== undefined)
-    return whenKnown({ oversize: typed(oversize, `the oversize of ${laid.name}`, at) }, (v, reasons) =>
+    return whenKnown({ oversize: typed(oversize, text('the oversize of {layer}', { layer: laid.name }), at) }, (v, reasons) =>
       known(v.oversize.si, ...reasons),
     );
   if (extent.kind !== 'to trim') return known(0);
@@ -113,7 +113,7 @@ function pastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
     if (laid.layer.kind === 'coat')
-      return typed<Piece>(undefined, `a piece of ${laid.name}, which is a coat,`, inRecipe(bench, laid.path));
+      return typed<Piece>(undefined, text('a piece of {layer}, which is a coat,', { layer: laid.name }), inRecipe(bench, laid.path));
     const past = isCloth(laid) ? pastEdge(bench, laid) : known(0);
     const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
     return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
@@ -135,7 +135,7 @@ export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
         (p): Outcome<Piece> =>
           p.length > 0 && p.width > 0
             ? p
-            : { problem: `nothing is left of ${laid.name}: its drop is larger than it is` },
+            : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) },
       );
       const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
       return whenKnown({ flat: worked(fits, words, { at: inRecipe(bench, laid.path), reasons }) }, ({ flat }, all) =>
@@ -155,7 +155,7 @@ function tabsOf(bench: Bench, laid: LaidLayer): Figure<{ readonly length: number
     const sum = { length: 0, area: 0 };
     for (const tab of tabs) {
       if (tab.end === undefined || (tab.end !== ends?.from && tab.end !== ends?.to)) {
-        return typed<typeof sum>(undefined, `the end of the part that the tab of ${laid.name} is at`, at);
+        return typed<typeof sum>(undefined, text('the end of the part that the tab of {layer} is at', { layer: laid.name }), at);
       }
       const x = tab.end === ends.from ? -frame.bounds.length / 2 : frame.bounds.length / 2;
       const straight = following(turns(frame.shape), (stretches) =>

@@ -32,7 +32,7 @@ const shearOf = defineFigure<number>('shear', (bench, key) =>
   whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
     if (material.shear !== undefined) {
       return whenKnown(
-        { shear: factOf(material.shear, `what ${material.name} takes up by shear`, factPlace(material, 'shear')) },
+        { shear: factOf(material.shear, text('what {material} takes up by shear', { material: material.name }), factPlace(material, 'shear')) },
         (v, reasons) => known(v.shear.si, ...reasons),
       );
     }

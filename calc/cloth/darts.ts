@@ -1,5 +1,6 @@
 import { count, given, notNegative, type Outcome, positive, share } from '../outcome.ts';
 import type { Bend, Overhang } from './excess.ts';
+import { trendOf } from './trend.ts';
 
 export interface DartHabit {
   /** share of the excess that the cloth takes up by shear, 0 to 1 */
@@ -8,6 +9,8 @@ export interface DartHabit {
   readonly widest: number;
   /** how far short of the face's edge a dart ends, m; a dart never runs into the face */
   readonly keepOff: number;
+  /** excess after shear that lies flat by itself, m: less than that needs no cut; 0 where absent */
+  readonly least?: number;
 }
 
 /**
@@ -50,9 +53,13 @@ export function dartNeeds(
       share('the share taken up by shear', habit.shear),
       positive('the widest dart', habit.widest),
       notNegative('the distance kept from the face', habit.keepOff),
+      notNegative('the excess that lies flat', habit.least ?? 0),
       habit.keepOff < reach ? undefined : 'the reach is no longer than the distance that darts keep from the face',
     ],
-    () => bends(stretches, reach + landing).map((bend) => need(bend, overhang, habit)),
+    () => {
+      const least = (habit.least ?? 0) / ((reach + landing) * (1 - habit.shear));
+      return bends(stretches, reach + landing, least).map((bend) => need(bend, overhang, habit));
+    },
   );
 }
 
@@ -86,9 +93,13 @@ interface Run {
   first: number;
   last: number;
   turn: number;
+  /** 1 where the outline bulges outwards, -1 inwards */
+  readonly way: number;
 }
 
-function bends(stretches: readonly Bend[], longestGap: number): Run[] {
+/** Turns the other way of less than `least` (rad) are none: a line that was drawn by hand or measured wavers. */
+function bends(stretches: readonly Bend[], longestGap: number, least: number): Run[] {
+  const trend = trendOf(stretches, least);
   const runs: Run[] = [];
   let gap = 0;
   const gaps: number[] = [];
@@ -98,11 +109,12 @@ function bends(stretches: readonly Bend[], longestGap: number): Run[] {
       return;
     }
     const last = runs.at(-1);
-    if (last !== undefined && gap <= longestGap && Math.sign(last.turn) === Math.sign(turn)) {
+    const way = trend[i]!;
+    if (last !== undefined && gap <= longestGap && last.way === way) {
       last.last = i;
       last.turn += turn;
     } else {
-      runs.push({ first: i, last: i, turn });
+      runs.push({ first: i, last: i, turn, way });
       gaps.push(gap);
     }
     gap = 0;
@@ -114,14 +126,14 @@ function bends(stretches: readonly Bend[], longestGap: number): Run[] {
 function closed(runs: Run[], gap: number, longestGap: number): Run[] {
   const [first, last] = [runs[0], runs.at(-1)];
   if (first === undefined || last === undefined || first === last) return runs;
-  if (gap > longestGap || Math.sign(first.turn) !== Math.sign(last.turn)) return runs;
-  return [{ first: last.first, last: first.last, turn: first.turn + last.turn }, ...runs.slice(1, -1)];
+  if (gap > longestGap || first.way !== last.way) return runs;
+  return [{ ...first, first: last.first, turn: first.turn + last.turn }, ...runs.slice(1, -1)];
 }
 
 function need({ first, last, turn }: Run, { reach, landing }: Overhang, habit: DartHabit): BendNeed {
   const excess = turn * (reach + landing);
   const left = Math.abs(excess) * (1 - habit.shear);
-  const cuts = Math.max(0, Math.ceil(left / habit.widest - 1e-9));
+  const cuts = left < (habit.least ?? 0) ? 0 : Math.max(0, Math.ceil(left / habit.widest - 1e-9));
   const outward = turn > 0;
   return {
     first,

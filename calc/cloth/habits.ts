@@ -49,3 +49,27 @@ export const USUAL_SHEAR: Readonly<Record<ClothStyle, number>> = {
   uni: 0.1,
   braid: 0.6,
 };
+
+/** A V narrower than this is not worth cutting out: one slit, and its edges lap. */
+export const NARROWEST_DART: Usual = {
+  habit: 'dart_narrowest',
+  what: 'the narrowest dart that is cut out; a narrower one is a slit that laps',
+  value: quantity(0.005, LENGTH),
+  source: 'common practice, from memory: less than 5 mm is slit and lapped',
+};
+
+/** Cloth that stays between two darts at the free edge. */
+export const DART_GAP: Usual = {
+  habit: 'dart_gap',
+  what: 'cloth between two darts',
+  value: quantity(0.005, LENGTH),
+  source: 'from memory: 5 mm, or the tongue between them frays away',
+};
+
+/** Excess that lies flat by itself. */
+export const LEAST_EXCESS: Usual = {
+  habit: 'dart_least',
+  what: 'the excess at a bend that lies flat without a cut',
+  value: quantity(0.002, LENGTH),
+  source: 'from memory: 2 mm are pressed flat',
+};

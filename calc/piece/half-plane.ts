@@ -1,0 +1,127 @@
+import { bulgeOf, onCircle, pointOf, type Segment, segmentsOf } from '../outline/arc.ts';
+import type { Contour, Vertex } from '../outline/contour.ts';
+import { contourArea } from '../outline/contour-measure.ts';
+import type { Point } from '../outline/shape.ts';
+
+/** The points p with normal . p >= from; `normal` has length 1, `from` in m. */
+export interface HalfPlane {
+  readonly normal: Point;
+  readonly from: number;
+}
+
+/** Part of a segment that lies on one side. */
+interface Stretch {
+  readonly from: Point;
+  readonly to: Point;
+  readonly bulge: number;
+}
+
+/**
+ * What of a counter-clockwise contour lies in a half plane, as true straights and arcs: none, one or several contours. The
+ * line of the cut is walked with the inside on the left, from where the contour leaves the half plane to where it next
+ * comes back.
+ */
+export function clipped(contour: Contour, half: HalfPlane): readonly Contour[] {
+  const depth = (p: Point) => half.normal.x * p.x + half.normal.y * p.y - half.from;
+  const stretches = segmentsOf(contour).flatMap((s) => split(s, half, depth));
+  const inside = stretches.map((s) => depth(middleOf(s)) > 0);
+  if (inside.every((is) => is)) return [contour];
+  const chains = chainsOf(stretches, inside);
+  return closed(chains, half)
+    .map((loop) => loop.filter((v, i) => apart(v, loop[(i + 1) % loop.length]!)))
+    .filter((loop) => loop.length > 1 && contourArea(loop) > 1e-12);
+}
+
+/** What of a contour lies in all half planes. */
+export const clippedByAll = (contour: Contour, halves: readonly HalfPlane[]): readonly Contour[] =>
+  halves.reduce<readonly Contour[]>((left, half) => left.flatMap((one) => clipped(one, half)), [contour]);
+
+const apart = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y) > 1e-12;
+
+const middleOf = ({ from, to, bulge }: Stretch): Point => {
+  // the sagitta of an arc is bulge times half its chord, to the right of the chord where it turns left
+  const [mx, my] = [(from.x + to.x) / 2, (from.y + to.y) / 2];
+  return { x: mx + (bulge * (to.y - from.y)) / 2, y: my - (bulge * (to.x - from.x)) / 2 };
+};
+
+/** A segment cut where it crosses the line. */
+function split(s: Segment, half: HalfPlane, depth: (p: Point) => number): Stretch[] {
+  const shares = crossings(s, half, depth).filter((t) => t > 1e-12 && t < 1 - 1e-12);
+  if (shares.length === 0) return [{ from: s.from, to: s.to, bulge: s.bulge }];
+  const ends = [0, ...shares.sort((a, b) => a - b), 1];
+  return ends.slice(1).map((to, i) => ({
+    from: pointOf(s, ends[i]!),
+    to: pointOf(s, to),
+    bulge: s.arc === undefined ? 0 : bulgeOf(s.arc.sweep * (to - ends[i]!)),
+  }));
+}
+
+function crossings(s: Segment, half: HalfPlane, depth: (p: Point) => number): number[] {
+  if (s.arc === undefined) {
+    const [a, b] = [depth(s.from), depth(s.to)];
+    return a > 0 !== b > 0 ? [a / (a - b)] : [];
+  }
+  const { centre, radius, start, sweep } = s.arc;
+  const cos = -depth(centre) / radius;
+  if (Math.abs(cos) >= 1) return [];
+  const [towards, off] = [Math.atan2(half.normal.y, half.normal.x), Math.acos(cos)];
+  const turn = 2 * Math.PI;
+  return [towards - off, towards + off].flatMap((angle) => {
+    const ahead = sweep > 0 ? angle - start : start - angle;
+    const once = ((ahead % turn) + turn) % turn;
+    return once < Math.abs(sweep) && Math.abs(depth(onCircle(s.arc!, angle))) < 1e-9 ? [once / Math.abs(sweep)] : [];
+  });
+}
+
+/** The runs of stretches inside, each from where the contour comes in to where it goes out. */
+function chainsOf(stretches: readonly Stretch[], inside: readonly boolean[]): Stretch[][] {
+  const n = stretches.length;
+  const first = inside.findIndex((is, i) => is && !inside[(i + n - 1) % n]);
+  if (first < 0) return [];
+  const chains: Stretch[][] = [];
+  for (let k = 0; k < n; k++) {
+    const i = (first + k) % n;
+    if (!inside[i]) continue;
+    if (!inside[(i + n - 1) % n]) chains.push([]);
+    chains.at(-1)!.push(stretches[i]!);
+  }
+  return chains;
+}
+
+function closed(chains: readonly Stretch[][], { normal }: HalfPlane): Vertex[][] {
+  const along = (p: Point) => normal.y * p.x - normal.x * p.y;
+  const left = new Set(chains);
+  const loops: Vertex[][] = [];
+  for (const begin of chains) {
+    if (!left.has(begin)) continue;
+    const loop: Vertex[] = [];
+    let chain: Stretch[] | undefined = begin;
+    while (chain !== undefined) {
+      left.delete(chain);
+      for (const { from, bulge } of chain)
+        loop.push(bulge === 0 ? { x: from.x, y: from.y } : { x: from.x, y: from.y, bulge });
+      const out = chain.at(-1)!.to;
+      loop.push({ x: out.x, y: out.y });
+      chain = next(chains, along, along(out), begin, left);
+    }
+    loops.push(loop);
+  }
+  return loops;
+}
+
+/** The chain that comes in next along the line of the cut; none where that is the one that the loop began with. */
+function next(
+  chains: readonly Stretch[][],
+  along: (p: Point) => number,
+  from: number,
+  begin: Stretch[],
+  left: ReadonlySet<Stretch[]>,
+): Stretch[] | undefined {
+  let [best, nearest]: [Stretch[] | undefined, number] = [undefined, Infinity];
+  for (const chain of chains) {
+    if (chain !== begin && !left.has(chain)) continue;
+    const way = along(chain[0]!.from) - from;
+    if (way > -1e-12 && way < nearest) [best, nearest] = [chain, way];
+  }
+  return best === begin ? undefined : best;
+}
