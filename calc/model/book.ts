@@ -57,6 +57,10 @@ export interface Book {
   material(name: string): Material | undefined;
   tool(name: string): Tool | undefined;
   recipe(name: string, size?: string): Recipe | undefined;
+  /** records of parts that were built from this lot of a material, in order of their days */
+  recordsOfLot(material: string, code: string): readonly BuildRecord[];
+  /** records of parts whose recipe is laid on this tool, in order of their days */
+  recordsOnTool(tool: string): readonly BuildRecord[];
 }
 
 /** `lot epoxy_slow "A-1182" expires 2026-11-30` */

@@ -57,6 +57,7 @@ export interface Layer extends Remarks {
   readonly coats?: number;
   readonly applied?: 'brush' | 'roller' | 'spray';
   readonly waxed?: boolean;
+  readonly dark?: boolean;
 
   // core and insert
   readonly thickness?: Amount | Unknown;

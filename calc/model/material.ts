@@ -156,4 +156,6 @@ export interface Material extends Remarks {
   /** resin that it keeps, kg/m2 */
   readonly takes?: Fact<Amount>;
   readonly life?: Fact<Amount>;
+  /** of what colours a face: dark, so that it gets hot in the sun */
+  readonly dark?: Fact<true>;
 }

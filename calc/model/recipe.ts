@@ -50,6 +50,8 @@ export type Edge =
 
 export interface Zone extends PlacedShape, Remarks {
   readonly name: string;
+  /** something is clamped, screwed, hinged or pressed on there */
+  readonly clamped?: true;
 }
 
 export interface Part extends Remarks {

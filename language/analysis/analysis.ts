@@ -28,8 +28,9 @@ export interface AnalysisOptions {
   readonly generation: () => number;
 }
 
-const nothingReached = (): { shared: boolean; readonly recipes: Set<string> } => ({
+const nothingReached = (): { shared: boolean; records: boolean; readonly recipes: Set<string> } => ({
   shared: false,
+  records: false,
   recipes: new Set(),
 });
 
@@ -94,22 +95,25 @@ export class Analysis {
   /** Documents that an entry of another document reaches, since this was asked last. */
   takeAffected(): LangiumDocument[] {
     this.shelf();
-    const { shared, recipes } = this.reach;
+    const { shared, records, recipes } = this.reach;
     this.reach = nothingReached();
-    if (!shared && recipes.size === 0) return [];
+    if (!shared && !records && recipes.size === 0) return [];
     const hasRecordOf = ({ model }: Lowered): boolean =>
-      model.kind === 'record' && model.record.recipe !== undefined && recipes.has(model.record.recipe);
+      model.kind === 'record' && (records || (model.record.recipe !== undefined && recipes.has(model.record.recipe)));
     return this.options.documents.all
       .filter((document) => {
         const own = this.byDocument.get(document.uri.toString());
         return (
-          own !== undefined && (shared ? own.entries.length > 0 : own.bases.length > 0 || own.entries.some(hasRecordOf))
+          own !== undefined &&
+          (shared
+            ? own.entries.length > 0
+            : (recipes.size > 0 && own.bases.length > 0) || own.entries.some(hasRecordOf))
         );
       })
       .toArray();
   }
 
-  /** What is shared by all recipes reaches every entry: by name, by likeness, as a duplicate. A recipe reaches those that are like it, and its records. */
+  /** What is shared by all recipes reaches every entry: by name, by likeness, as a duplicate. A recipe reaches those that are like it, and its records; a record the others, with which it may share a lot or a tool. */
   private noteChange(before: DocumentEntries | undefined, now: DocumentEntries | undefined): void {
     const old = new Map(before?.entries.map(({ entry, model }) => [entry, model]));
     for (const { entry, model } of now?.entries ?? []) {
@@ -125,6 +129,7 @@ export class Analysis {
     const { kind } = model;
     if (kind === 'shop' || kind === 'material' || kind === 'tool' || (kind === 'recipe' && comesOrGoes))
       this.reach.shared = true;
+    else if (kind === 'record') this.reach.records = true;
     else if (kind === 'recipe') for (const recipe of model.recipes) this.reach.recipes.add(recipe.name);
   }
 
@@ -238,6 +243,7 @@ export class Analysis {
     if (entry === 'shop') return this.shelf().contents.shops[0];
     const [first, second, ...rest] = entry.split('/');
     if (first === 'stock') return this.fromStock(second as 'material' | 'tool', rest.join('/'));
+    if (first === 'record') return this.shelf().records.placed(entry);
     const namespace = first as 'material' | 'tool' | 'recipe';
     return this.shelf().contents.named[namespace]?.get([second, ...rest].join('/'))?.[0];
   }
@@ -288,6 +294,7 @@ function firstOf(
 
 function contentsOf(documents: readonly DocumentEntries[]): Contents {
   const shops: Placed[] = [];
+  const records: Placed[] = [];
   const named = {
     material: new Map<string, Placed[]>(),
     tool: new Map<string, Placed[]>(),
@@ -299,6 +306,7 @@ function contentsOf(documents: readonly DocumentEntries[]): Contents {
       const placed = { uri: document.uri, lowered };
       const { kind } = lowered.model;
       if (kind === 'shop') shops.push(placed);
+      else if (kind === 'record') records.push(placed);
       else if ((kind === 'material' || kind === 'tool' || kind === 'recipe') && lowered.name !== '') {
         const list = named[kind].get(lowered.name);
         if (list === undefined) named[kind].set(lowered.name, [placed]);
@@ -306,7 +314,7 @@ function contentsOf(documents: readonly DocumentEntries[]): Contents {
       }
     }
   }
-  return { shops, named };
+  return { shops, records, named };
 }
 
 const lineStart = (source: string, offset: number): number => source.lastIndexOf('\n', offset - 1) + 1;

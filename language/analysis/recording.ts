@@ -1,5 +1,5 @@
 import { sameData } from '../../calc/figure/same.ts';
-import type { Book, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
+import type { Book, BuildRecord, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
 import type { Names } from '../rules/names.ts';
 
 /** Something that was asked of the book, and how to ask it again. */
@@ -39,6 +39,14 @@ export class Recording implements Book {
 
   recipe(name: string, size?: string): Recipe | undefined {
     return this.note(`recipe ${name} ${size ?? ''}`, this.names, (book) => book.recipe(name, size));
+  }
+
+  recordsOfLot(material: string, code: string): readonly BuildRecord[] {
+    return this.note(`lot ${material} ${code}`, this.names, (book) => book.recordsOfLot(material, code));
+  }
+
+  recordsOnTool(tool: string): readonly BuildRecord[] {
+    return this.note(`records on ${tool}`, this.names, (book) => book.recordsOnTool(tool));
   }
 
   private note<T>(what: string, names: Names, again: (book: Book, names: Names) => T): T {

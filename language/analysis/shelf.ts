@@ -1,6 +1,7 @@
-import type { Book, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
+import type { Book, BuildRecord, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
 import type { Lowered } from '../lower/index.ts';
 import { withLikeness } from './likeness.ts';
+import { RecordIndex } from './record-index.ts';
 
 /** Where an entry stands: its document, and what it says. */
 export interface Placed {
@@ -13,6 +14,7 @@ type Named = 'material' | 'tool' | 'recipe';
 /** What the workspace holds, by name; the first entry of a name counts, the others are duplicates. */
 export interface Contents {
   readonly shops: readonly Placed[];
+  readonly records: readonly Placed[];
   readonly named: Readonly<Record<Named, ReadonlyMap<string, readonly Placed[]>>>;
 }
 
@@ -25,6 +27,7 @@ export class Shelf implements Book {
   private readonly materials = new Map<string, Material | undefined>();
   private readonly tools = new Map<string, Tool | undefined>();
   private readonly before: Shelf | undefined;
+  private indexed: RecordIndex | undefined;
   private liked: ReadonlySet<string> | undefined;
 
   /** `before`: the book as it stood; entries that came out the same there are the same objects here. */
@@ -68,6 +71,20 @@ export class Shelf implements Book {
   recipe(name: string, size?: string): Recipe | undefined {
     const model = this.contents.named.recipe.get(name)?.[0]?.lowered.model;
     return model?.kind === 'recipe' ? model.recipes.find((recipe) => recipe.size === size) : undefined;
+  }
+
+  recordsOfLot(material: string, code: string): readonly BuildRecord[] {
+    return this.records.ofLot(material, code);
+  }
+
+  recordsOnTool(tool: string): readonly BuildRecord[] {
+    return this.records.onTool(tool);
+  }
+
+  /** What has been built, by lot, by tool and by its key. */
+  get records(): RecordIndex {
+    this.indexed ??= new RecordIndex(this.contents.records, (name, size) => this.recipe(name, size));
+    return this.indexed;
   }
 
   /** The names of recipes that others are like. */

@@ -131,6 +131,10 @@ function fromValue(value: Quantity | Unknown | undefined): Argument | undefined 
 /** Where an argument stands; a basis that follows is not part of it. */
 export const spanOfRead = (read: Read | undefined): Span | undefined => nodeSpan(read?.node);
 
+/** An amount that is told; none where `?` stands. */
+export const known = (amount: Amount | Unknown | undefined): Amount | undefined =>
+  amount === UNKNOWN ? undefined : amount;
+
 /** The amount of an argument, its dimension checked; words and texts in its place are a problem. */
 export function amountOf(low: Lowering, read: Read | undefined, expected: DimensionName): Amount | Unknown | undefined {
   if (read === undefined) return undefined;

@@ -1,17 +1,15 @@
 import { TESTED } from '../../calc/expect/evaluate.ts';
 import { text } from '../../calc/figure/figure.ts';
-import { type Amount, type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
+import { type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
 import type { Expect, Load as LoadNode, Test as TestNode } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { readQuantity } from './amounts.ts';
-import { amountOf, firstAmount, lowerArgument, type Read, type Said } from './arguments.ts';
+import { amountOf, firstAmount, known, lowerArgument, type Read, type Said } from './arguments.ts';
 import { type FactReader, firstRead, incomplete, lowerFacts, type Mutable } from './facts.ts';
 import { evaluate } from './lets.ts';
 import type { Lowering } from './lowering.ts';
 import { propertySpan } from './places.ts';
 import { lowerRemarks } from './remarks.ts';
-
-const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
 
 type Into = Load;
 type Reader = FactReader<Into>;

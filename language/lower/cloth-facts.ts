@@ -1,6 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
 import {
-  type Amount,
   type ClothLayer,
   type ClothStyle,
   type Material,
@@ -8,13 +7,11 @@ import {
   type PricePer,
   UNKNOWN,
 } from '../../calc/model/index.ts';
-import { amountOf, firstAmount, partOf, spanOfRead, wordAt } from './arguments.ts';
+import { amountOf, firstAmount, known, partOf, spanOfRead, wordAt } from './arguments.ts';
 import { append, byLengths, type FactReader, factFrom, firstRead, incomplete, put } from './facts.ts';
 import { aboveZero } from './plausible.ts';
 
 type Reader = FactReader<Material>;
-
-const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
 
 const styles: ReadonlySet<string> = new Set(['random', 'woven', 'stitched', 'uni', 'braid']);
 

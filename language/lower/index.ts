@@ -81,7 +81,7 @@ function lowerByKind(node: Entry, origin: 'workspace' | 'stock', index: number):
         recipes: lowerRecipe(low, node).recipes,
       }));
     case 'BuildRecord':
-      return done(new Lowering(`record/${index}`), recordName(node), (low) => ({
+      return done(new Lowering(`record/${recordName(node)} ${node.title ?? ''}/${index}`), recordName(node), (low) => ({
         kind: 'record',
         record: lowerRecord(low, node),
       }));

@@ -1,5 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
-import { type Amount, type Layer, type LayerKind, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
+import type { Amount, Layer, LayerKind } from '../../calc/model/index.ts';
 import type { DimensionName } from '../../calc/quantity/index.ts';
 import type { Clause } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
@@ -7,6 +7,7 @@ import {
   amountOf,
   countOf,
   firstAmount,
+  known,
   lowerSaid,
   partOf,
   type Read,
@@ -23,9 +24,6 @@ import { nodeSpan, propertySpan } from './places.ts';
 
 type Into = Mutable<Layer>;
 type ClauseReader = (low: Lowering, clause: Clause, said: Said, into: Into, path: string) => void;
-
-export const known = (amount: Amount | Unknown | undefined): Amount | undefined =>
-  amount === UNKNOWN ? undefined : amount;
 
 /** What a clause that can be `Phrase`, `AmountClause` or `PartClause` says. */
 function saidOf(low: Lowering, clause: Clause): Said {
@@ -210,6 +208,7 @@ const core: Readonly<Record<string, ClauseReader>> = {
   lap: size,
   join: size,
   clearance: size,
+  depth: size,
 };
 const coat: Readonly<Record<string, ClauseReader>> = {
   brush: (_l, _c, _s, into) => {
@@ -222,6 +221,7 @@ const coat: Readonly<Record<string, ClauseReader>> = {
     into.applied = 'spray';
   },
   waxed: flag('waxed'),
+  dark: flag('dark'),
   // `2 coats`
   amount: (low, _clause, said, into) => {
     const count = countOf(low, said.values[0]);
@@ -264,7 +264,8 @@ export function lowerClauses(
   into.clauses = listed;
   const grooves = clauses.filter((c) => c.$type === 'GrooveClause');
   if (grooves.length > 0) {
-    const clearance = clearanceOf(low, clauses);
+    const clearance = ofAllGrooves(low, clauses, 'clearance');
+    const depth = ofAllGrooves(low, clauses, 'depth');
     into.grooves = grooves.map((groove, i) => {
       const at = low.place(i === 0 ? `${path}.groove` : `${path}.groove.${i}`, groove);
       const sizes = sayAll(low, groove, groove.values, groove.parts);
@@ -277,16 +278,16 @@ export function lowerClauses(
         path: at,
         ...(strip === undefined ? {} : { strip }),
         ...(lengths[0] === undefined ? {} : { width: lengths[0] }),
-        ...(lengths[1] === undefined ? {} : { depth: lengths[1] }),
+        ...(lengths[1] === undefined ? (depth === undefined ? {} : { depth }) : { depth: lengths[1] }),
         ...(clearance === undefined ? {} : { clearance }),
       };
     });
   }
 }
 
-/** `clearance 1 mm`: the room beside a strip, in all grooves of the core. */
-function clearanceOf(low: Lowering, clauses: readonly Clause[]): Amount | undefined {
-  const clause = clauses.find((c) => c.$type === 'Phrase' && c.word === 'clearance');
+/** `clearance 1 mm`, `depth 2 mm`: the room beside a strip and the depth, in all grooves of the core. */
+function ofAllGrooves(low: Lowering, clauses: readonly Clause[], word: 'clearance' | 'depth'): Amount | undefined {
+  const clause = clauses.find((c) => c.$type === 'Phrase' && c.word === word);
   return clause === undefined ? undefined : known(firstAmount(low, saidOf(low, clause).values, 'length'));
 }
 

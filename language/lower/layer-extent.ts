@@ -1,8 +1,8 @@
 import { type Extent, type LayerKind, UNKNOWN } from '../../calc/model/index.ts';
 import type { Clause } from '../grammar/generated/ast.ts';
 import { checked } from './amounts.ts';
-import { firstAmount, lowerSaid, partOf, type Said } from './arguments.ts';
-import { known, needs } from './layer-clauses.ts';
+import { firstAmount, known, lowerSaid, partOf, type Said } from './arguments.ts';
+import { needs } from './layer-clauses.ts';
 import { evaluate } from './lets.ts';
 import type { Lowering } from './lowering.ts';
 import { pointIn } from './part.ts';

@@ -1,6 +1,6 @@
 import type { Amount, Material } from '../../calc/model/index.ts';
 import { UNKNOWN } from '../../calc/model/index.ts';
-import { amountOf, firstAmount, partOf, type Said, spanOfRead, textOf, wordAt } from './arguments.ts';
+import { amountOf, firstAmount, known, partOf, type Said, spanOfRead, textOf, wordAt } from './arguments.ts';
 import { layers, price, roll, sheet, sleeve } from './cloth-facts.ts';
 import {
   amountReader,
@@ -19,8 +19,6 @@ import {
 import type { Lowering } from './lowering.ts';
 
 type Reader = FactReader<Material>;
-
-const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
 
 function fraction(of: 'fibre' | 'resin'): Reader {
   return (low, line, into) => {
@@ -206,6 +204,7 @@ export const materialFacts: Readonly<Record<string, Reader>> = {
   attacked_by: wordReader('attackedBy', 'attacked_by styrene', true),
   accelerated: flagReader('accelerated'),
   air_inhibited: flagReader('airInhibited'),
+  dark: flagReader('dark'),
   permeability: conditionReader('permeability', 'permeability', 'permeability 1.1e-10 m2 at 52 % by volume'),
   shear: amountReader('shear', 'ratio', 'shear 10 %'),
   tolerance: amountReader('tolerance', 'ratio', 'tolerance 3 %'),

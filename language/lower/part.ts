@@ -1,25 +1,17 @@
 import { text } from '../../calc/figure/figure.ts';
-import {
-  type Amount,
-  type Edge,
-  type Part,
-  type PlacedShape,
-  type PlacePoint,
-  UNKNOWN,
-  type Zone,
-} from '../../calc/model/index.ts';
+import type { Edge, Part, PlacedShape, PlacePoint, Zone } from '../../calc/model/index.ts';
 import type { Clause, OutlineLine, PartBlock, Zone as ZoneNode } from '../grammar/generated/ast.ts';
-import { amountOf, firstAmount, lowerSaid, partOf, type Said, wordAt } from './arguments.ts';
+import { nearestWords } from '../words/nearest.ts';
+import { amountOf, firstAmount, known, lowerSaid, partOf, type Said, wordAt } from './arguments.ts';
 import { clauseWord } from './clauses.ts';
 import { type FactReader, incomplete, lowerFacts, type Mutable, put } from './facts.ts';
 import type { Lowering } from './lowering.ts';
+import { propertySpan } from './places.ts';
 import { lowerRemarks } from './remarks.ts';
 import { lowerShape } from './shapes.ts';
 
 type PartFacts = Pick<Part, 'edge' | 'ends' | 'trimAllowance' | 'sides' | 'cosmetic' | 'anglesFromToolFace'>;
 type Reader = FactReader<PartFacts>;
-
-const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
 
 /** `edge square`, `edge round 8 mm`, `edge chamfer 45 deg` */
 const edge: Reader = (low, line, into) => {
@@ -126,6 +118,7 @@ export function lowerPart(low: Lowering, block: PartBlock, path: string, replace
           'a cutout needs its shape: cutout circle 60 mm, centred at (0 mm, 0 mm)',
         );
       lowerRemarks(low, at, item.clauses);
+      reportPlacing(low, item.clauses, 'cutout');
       return placedShape(low, at, lowerShape(low, item.shape), item.clauses);
     });
   const zones = block.items
@@ -150,6 +143,7 @@ function lowerOutline(low: Lowering, path: string, line: OutlineLine | undefined
 function lowerZone(low: Lowering, path: string, zone: ZoneNode): Zone[] {
   low.place(path, zone);
   const remarks = lowerRemarks(low, path, zone.clauses);
+  reportPlacing(low, zone.clauses, 'zone');
   if (zone.name === undefined || zone.shape === undefined) {
     low.problem(
       'line/not-understood',
@@ -158,7 +152,44 @@ function lowerZone(low: Lowering, path: string, zone: ZoneNode): Zone[] {
     );
     if (zone.name === undefined) return [];
   }
-  return [{ name: zone.name, ...placedShape(low, path, lowerShape(low, zone.shape), zone.clauses), ...remarks }];
+  const clamped = zone.clauses.find((clause) => clauseWord(clause) === 'clamped');
+  if (clamped !== undefined) low.placeClause(`${path}.clamped`, clamped);
+  return [
+    {
+      name: zone.name,
+      ...placedShape(low, path, lowerShape(low, zone.shape), zone.clauses),
+      ...(clamped === undefined ? {} : { clamped: true }),
+      ...remarks,
+    },
+  ];
+}
+
+/** Words that may begin a clause of a zone or a cutout. */
+const PLACING: Readonly<Record<'zone' | 'cutout', readonly string[]>> = {
+  zone: ['centred', 'clamped'],
+  cutout: ['centred'],
+};
+
+function reportPlacing(low: Lowering, clauses: readonly Clause[], kind: 'zone' | 'cutout'): void {
+  for (const clause of clauses) {
+    if (clause.$type !== 'Phrase' || PLACING[kind].includes(clause.word)) continue;
+    const span = propertySpan(clause, 'word');
+    const near = nearestWords(clause.word, PLACING[kind]);
+    low.problem(
+      'line/not-understood',
+      span,
+      near.length === 0
+        ? text('`{word}` is no clause of a {kind}', { word: clause.word, kind })
+        : text('`{word}` is no clause of a {kind}: is {near} meant?', {
+            word: clause.word,
+            kind,
+            near: near.join(' or '),
+          }),
+      span === undefined
+        ? []
+        : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] })),
+    );
+  }
 }
 
 function placedShape(

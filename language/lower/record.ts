@@ -19,6 +19,7 @@ export const recordWords = [
   'ambient',
   'barcol',
   'mixed',
+  'out',
   'batch',
   'thickness',
   'by',

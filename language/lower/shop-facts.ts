@@ -1,12 +1,10 @@
 import { text } from '../../calc/figure/figure.ts';
-import { type Amount, type Habit, type Shop, UNKNOWN } from '../../calc/model/index.ts';
+import type { Habit, Shop } from '../../calc/model/index.ts';
 import { CURRENCIES } from '../../calc/quantity/index.ts';
-import { amountOf, countOf, firstAmount, type Read, wordAt, wordsOf } from './arguments.ts';
+import { amountOf, countOf, firstAmount, known, type Read, wordAt, wordsOf } from './arguments.ts';
 import { amountReader, append, type FactReader, factFrom, firstRead, incomplete, needBasis, put } from './facts.ts';
 
 type Reader = FactReader<Shop>;
-
-const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
 
 const currency: Reader = (low, line, into) => {
   const code = wordAt(line.points[0]?.values ?? []);

@@ -20,10 +20,10 @@ import type {
   StackLine,
   Stack as StackNode,
 } from '../grammar/generated/ast.ts';
-import { amountOf, countOf, firstAmount, lowerArgument, lowerSaid, sayAll } from './arguments.ts';
+import { amountOf, countOf, firstAmount, known, lowerArgument, lowerSaid, sayAll } from './arguments.ts';
 import { withChanges } from './clauses.ts';
 import type { Mutable } from './facts.ts';
-import { endAt, known, lowerClauses } from './layer-clauses.ts';
+import { endAt, lowerClauses } from './layer-clauses.ts';
 import { lowerExtent } from './layer-extent.ts';
 import type { Lowering } from './lowering.ts';
 import type { Overrides } from './overrides.ts';

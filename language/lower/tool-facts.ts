@@ -1,12 +1,10 @@
 import { text } from '../../calc/figure/figure.ts';
-import { type Amount, type Tool, UNKNOWN } from '../../calc/model/index.ts';
-import { amountOf, countOf, firstAmount, partOf, spanOfRead, textOf, wordAt } from './arguments.ts';
+import type { Amount, Tool } from '../../calc/model/index.ts';
+import { amountOf, countOf, firstAmount, known, partOf, spanOfRead, textOf, wordAt } from './arguments.ts';
 import { amountReader, byLengths, type FactReader, factFrom, firstRead, flagReader, incomplete, put } from './facts.ts';
 import { aboveZero } from './plausible.ts';
 
 type Reader = FactReader<Tool>;
-
-const known = (amount: Amount | 'unknown' | undefined): Amount | undefined => (amount === UNKNOWN ? undefined : amount);
 
 const flat: Reader = (low, line, into) => {
   const { first, second } = byLengths(low, line.points[0]);

@@ -213,6 +213,15 @@ export const coreClauses: readonly Word[] = [
     meaning: 'How much wider the groove is than its strip.',
   },
   {
+    word: 'depth',
+    at: ['clause of core'],
+    takes: [argument('length')],
+    example: 'core body foam_80 20 mm, groove for keel, depth 2 mm',
+    default: 'as thick as the strip',
+    meaning:
+      'How deep the grooves of this core are cut. Deeper than the strip is thick, resin or a dent fills the rest.',
+  },
+  {
     word: 'score',
     at: ['clause of core'],
     takes: [argument('length'), argument('length', { after: 'every' })],

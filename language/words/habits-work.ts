@@ -182,6 +182,20 @@ const rows: readonly HabitRow[] = [
     meaning: 'The fastest ramp that the glass transition of a resin keeps ahead of.',
   },
   {
+    word: 'groove',
+    takes: 'length',
+    usual: '0.5 mm',
+    source: COMMON_PRACTICE,
+    meaning: 'How much deeper than its strip a groove may be: so much the resin levels out.',
+  },
+  {
+    word: 'sun',
+    takes: 'temperature',
+    usual: '65 degC',
+    source: COMMON_PRACTICE,
+    meaning: 'How hot a dark face gets in the sun. The glass transition of the resin under it must not lie below that.',
+  },
+  {
     word: 'drift',
     takes: 'ratio',
     usual: '10 %',

@@ -140,6 +140,13 @@ export const coatClauses: readonly Word[] = [
       'With wax in it, so that it cures hard in air. Nothing bonds to the wax: never in the mould, never under another layer.',
   },
   {
+    word: 'dark',
+    at: ['clause of coat', 'clause of step'],
+    example: 'coat gel gel_black 500 um wet, brush, dark',
+    meaning:
+      'A dark colour, or clear over carbon. In the sun such a face gets far hotter than a white one: the resin under it must bear that, or the cloth prints through.',
+  },
+  {
     word: 'wet',
     at: ['clause of coat', 'clause of step'],
     example: 'coat gel gel_grey 500 um wet',

@@ -51,6 +51,13 @@ export const resinFacts: readonly Word[] = [
     meaning: 'The accelerator is already in it: only the catalyst is stirred in. Never add more accelerator.',
   },
   {
+    word: 'dark',
+    at: ['gelcoat', 'consumable'],
+    example: 'dark',
+    meaning:
+      'A gelcoat, paint or pigment of a dark colour. A face of it gets so hot in the sun that a resin cured cold softens.',
+  },
+  {
     word: 'air_inhibited',
     at: ['resin', 'gelcoat'],
     example: 'air_inhibited',

@@ -176,6 +176,13 @@ export const partLines: readonly Word[] = [
     meaning: 'Names an area of the part, for patches and steps to refer to.',
   },
   {
+    word: 'clamped',
+    at: ['clause of part'],
+    example: 'zone hinge rectangle 40 mm by 200 mm, centred at (60 mm from heel, 0 mm), clamped',
+    meaning:
+      'Something is clamped, screwed, hinged or pressed on in this zone: a seal, a hinge, a line of screws. A core under it needs something solid in its place.',
+  },
+  {
     word: 'cosmetic',
     at: ['part'],
     takes: [argument('word', { words: ['tool', 'bag'] }), argument('word', { words: ['face'] })],

@@ -21,6 +21,14 @@ export const recordFacts: readonly Word[] = [
     example: 'lot epoxy_slow "A-1182" expires 2026-11-30',
     meaning: 'The date on the label. Material past it is reported.',
   },
+  {
+    word: 'out',
+    at: ['record'],
+    takes: [argument('name', { names: ['prepreg'] }), argument('time')],
+    example: 'out carbon_pp_200 36 h',
+    meaning:
+      'How long a lot was out of the freezer for this part, from taking it out to the cure or back into the cold. The records of a lot add up, against its out-life.',
+  },
   { word: 'by', at: ['record'], takes: [argument('text')], example: 'by "RT"', meaning: 'Who built the part.' },
   {
     word: 'ambient',

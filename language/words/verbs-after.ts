@@ -189,7 +189,7 @@ export const afterVerbs = steps('after', [
     meaning: 'Paint, after primer and postcure. A dark colour in the sun gets hotter than many resins bear.',
     material: ['consumable', 'gelcoat'],
     occupies: ['people'],
-    clauses: ['coats', 'each', 'brush', 'roller', 'spray'],
+    clauses: ['coats', 'each', 'brush', 'roller', 'spray', 'dark'],
     minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE, 'material'),
   },
   {

@@ -24,7 +24,7 @@ export const pullVerbs = steps('pull', [
     word: 'leak test',
     takes: [argument('pressure', { optional: true }), argument('time', { after: 'in', optional: true })],
     example: 'leak test 5 mbar in 10 min',
-    sheet: 'Pull full vacuum, shut the pump off: at most {amount}.',
+    sheet: 'Pull full vacuum, shut the pump off: at most {amount} in {time}.',
     default: '5 mbar in 10 min',
     source: 'published limits differ sixfold; common practice',
     meaning:
@@ -78,6 +78,7 @@ export const pullVerbs = steps('pull', [
     material: ['pigment'],
     occupies: ['people', 'bench'],
     processes: EVERY_PROCESS,
+    clauses: ['dark'],
     consumes: [{ what: 'pigment', by: 'mass', why: 'its share of the mix' }],
     minutes: minutes(3, COMMON_PRACTICE),
   },

@@ -149,7 +149,14 @@ export function bookOf(
 ): Book {
   const byName = new Map(materials.map((m) => [m.name, m]));
   const toolsByName = new Map(tools.map((t) => [t.name, t]));
-  return { shop, material: (name) => byName.get(name), tool: (name) => toolsByName.get(name), recipe: () => undefined };
+  return {
+    shop,
+    material: (name) => byName.get(name),
+    tool: (name) => toolsByName.get(name),
+    recipe: () => undefined,
+    recordsOfLot: () => [],
+    recordsOnTool: () => [],
+  };
 }
 
 /** The standard book with some materials replaced. */

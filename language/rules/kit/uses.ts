@@ -196,5 +196,6 @@ export function usesInRecord(record: BuildRecord): Use[] {
     ...one(record.recipe, 'recipe', 'recipe'),
     ...one(record.size, 'size', 'size'),
     ...record.lots.flatMap((lot) => one(lot.material, `${lot.path}.material`, 'material')),
+    ...record.readings.flatMap(({ key, words, path }) => (key === 'out' ? one(words[0], path, 'material') : [])),
   ];
 }

@@ -1,0 +1,57 @@
+import { text } from '../../../calc/figure/figure.ts';
+import { isKnown, type Usual, usual } from '../../../calc/figure/index.ts';
+import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { namedLayers } from '../../../calc/stack/order.ts';
+import { coresOf } from '../kit/cores.ts';
+import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
+import { rule } from '../rule.ts';
+
+/** What resin levels out over a strip. */
+const LEVELLED: Usual = {
+  habit: 'groove',
+  what: 'depth that resin levels out over a strip',
+  value: metres(0.0005),
+  source: 'common practice',
+};
+
+export const stripLostInGroove = rule({
+  name: 'strip/lost-in-groove',
+  severity: 'warning',
+  title: 'a groove is deeper than its strip is thick',
+  on: 'recipe',
+  check(context) {
+    const levelled = usual(context.bench, LEVELLED);
+    if (!isKnown(levelled)) return;
+    const layers = layersOf(context);
+    for (const core of coresOf(context)) {
+      const around = valueOf(context.ask(layerThickness, core.key));
+      for (const groove of core.layer.grooves ?? []) {
+        const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
+        const thick = strip === undefined ? undefined : valueOf(context.ask(layerThickness, strip.key));
+        const depth = groove.depth?.si;
+        if (strip === undefined || thick === undefined || depth === undefined) continue;
+        // one that goes through the core is told of as that
+        if (depth - thick <= levelled.value + 1e-9 || depth > (around ?? depth)) continue;
+        const typed = clauseAt(core, 'depth');
+        const shown = {
+          depth: metres(depth),
+          strip: strip.name,
+          thick: metres(thick),
+          left: metres(Number((depth - thick).toPrecision(2))),
+        };
+        context.report({
+          at: context.edit.span(typed) === undefined ? groove.path : typed,
+          message: text(
+            'the groove is {depth} deep and {strip} {thick} thick: {left} of resin lie over it, or the skin dips in and the strip carries late',
+            shown,
+          ),
+          related: [
+            { at: { entry: context.recipe.entry, path: strip.path }, message: text('{strip} is {thick} thick', shown) },
+          ],
+          fixes: [context.edit.removeClause('Let the depth follow from the strip', typed)],
+        });
+      }
+    }
+  },
+});
