@@ -165,35 +165,33 @@ const PART_NAMES = ['resin', 'hardener'] as const;
 
 /** The mix of one part by weight, to the step of the scale. */
 export const mixSplit = defineFigure<MixSplit>('mix_split', (bench, key) =>
-  whenKnown(
-    {
-      resin: bench.ask(resinMaterial, key),
-      mix: bench.ask(resinToMix, key),
-      step: bench.ask(scaleStep),
-      more: bench.ask(additions, key),
-    },
-    (v, reasons) => {
-      const extras = v.more.map(({ material, share }) => ({
-        what: material,
-        mass: toStep(v.mix.total * share, v.step),
-      }));
-      const filled = fillers(v.resin, v.mix.total, v.step);
-      return whenKnown(
-        { base: splitOf(bench, v.resin, key, v.mix.total - filled.reduce((sum, f) => sum + f.mass, 0), v.step) },
-        ({ base }, more) =>
-          known(
-            { ...base, parts: [...base.parts, ...filled, ...extras] },
-            ...more,
-            reason(
-              'computed',
-              text('{total} in steps of {step}', { total: quantity(v.mix.total, MASS), step: quantity(v.step, MASS) }),
-              { reasons },
-            ),
-          ),
-      );
-    },
-  ),
+  whenKnown({ mix: bench.ask(resinToMix, key) }, ({ mix }, reasons) => mixOf(bench, key, mix.total, reasons)),
 );
+
+/** So much of a resin (kg, with hardener or catalyst) by weight, to the step of the scale. */
+export function mixOf(bench: Bench, key: string, total: number, because: readonly Reason[] = []): Figure<MixSplit> {
+  const inputs = {
+    resin: bench.ask(resinMaterial, key),
+    step: bench.ask(scaleStep),
+    more: bench.ask(additions, key),
+  };
+  return whenKnown(inputs, (v, reasons) => {
+    const extras = v.more.map(({ material, share }) => ({ what: material, mass: toStep(total * share, v.step) }));
+    const filled = fillers(v.resin, total, v.step);
+    const liquid = total - filled.reduce((sum, f) => sum + f.mass, 0);
+    return whenKnown({ base: splitOf(bench, v.resin, key, liquid, v.step) }, ({ base }, more) =>
+      known(
+        { ...base, parts: [...base.parts, ...filled, ...extras] },
+        ...more,
+        reason(
+          'computed',
+          text('{total} in steps of {step}', { total: quantity(total, MASS), step: quantity(v.step, MASS) }),
+          { reasons: [...because, ...reasons] },
+        ),
+      ),
+    );
+  });
+}
 
 const toStep = (mass: number, step: number): number => (step > 0 ? Math.round(mass / step) * step : mass);
 

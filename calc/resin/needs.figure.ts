@@ -153,12 +153,12 @@ function sheet(
 ): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
   return whenKnown(
-    { material: materialAt(bench, subject(step), `the material of ${step.verb}`, at) },
+    { material: materialAt(bench, subject(step), text('the material of {step}', { step: step.verb }), at) },
     ({ material }) => {
       const uptake =
         material.takes === undefined && unsaid !== undefined
           ? usual(bench, unsaid)
-          : siOf(factOf(material.takes, `the resin that ${material.name} takes`, factPlace(material, 'takes')));
+          : siOf(factOf(material.takes, text('the resin that {material} takes', { material: material.name }), factPlace(material, 'takes')));
       return whenKnown({ area: bench.ask(sheetArea, step.path), uptake }, (v, reasons) => {
         const mass = sheetUptake(v.area, v.uptake);
         if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
@@ -176,13 +176,13 @@ function sheet(
 function line(bench: Bench, step: Step, resin: string): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
   const inputs = {
-    tube: materialAt(bench, step.material ?? subject(step), `the tube of ${step.name ?? step.verb}`, at),
+    tube: materialAt(bench, step.material ?? subject(step), text('the tube of {step}', { step: step.name ?? step.verb }), at),
     resin: materialAt(bench, resin, 'the resin', at),
     length: bench.ask(lineLength, step.path),
     lead: step.verb === 'feed' ? usual(bench, TUBE_LENGTH) : known(0),
   };
   return whenKnown(inputs, ({ tube, resin: liquid, length, lead }, reasons) => {
-    const bore = siOf(factOf(tube.bore, `the bore of ${tube.name}`, factPlace(tube, 'bore')));
+    const bore = siOf(factOf(tube.bore, text('the bore of {tube}', { tube: tube.name }), factPlace(tube, 'bore')));
     return whenKnown({ bore, density: densityOf(liquid) }, (v, more) => {
       const mass = resinInTube(v.bore, length + lead, v.density);
       if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });

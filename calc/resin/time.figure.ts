@@ -10,6 +10,7 @@ import {
   reason,
   text,
   typed,
+  type Words,
   whenKnown,
   worked,
 } from '../figure/index.ts';
@@ -59,7 +60,7 @@ const HOW: Readonly<Record<TemperatureMethod, string>> = {
 /** The known readings of a fact that is given line by line. */
 export function readings(
   facts: readonly Fact<AtCondition>[] | undefined,
-  what: string,
+  what: Words,
   missing: Place,
 ): Figure<readonly AtCondition[]> {
   const values = (facts ?? []).flatMap((f) => (f.value === UNKNOWN ? [] : [f.value]));
@@ -85,7 +86,7 @@ const atTemperature = (r: AtCondition): AtTemperature => ({
 function timeAt(
   list: readonly AtTemperature[],
   temperature: number,
-  what: string,
+  what: Words,
   reasons: readonly Reason[],
   at: Place,
 ): Figure<number> {
@@ -117,10 +118,10 @@ export const gelTime = defineFigure<number>('gel_time', (bench, key) =>
     },
     ({ resin, temperature, dose }, reasons) => {
       const at = factPlace(resin, 'gel');
-      return whenKnown({ gel: readings(resin.gel, `the gel time of ${resin.name}`, at) }, ({ gel }, more) => {
+      return whenKnown({ gel: readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at) }, ({ gel }, more) => {
         const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
         if (isImpossible(list)) return worked<number>(list, '', { at });
-        return timeAt(list, temperature, `the gel time of ${resin.name}`, [...more, ...reasons], at);
+        return timeAt(list, temperature, text('the gel time of {resin}', { resin: resin.name }), [...more, ...reasons], at);
       });
     },
   ),
@@ -153,8 +154,8 @@ export const openTime = defineFigure<number>('open_time', (bench, key) =>
     { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
     ({ resin, temperature }, reasons) => {
       const at = factPlace(resin, 'open');
-      return whenKnown({ open: readings(resin.openTime, `the open time of ${resin.name}`, at) }, ({ open }, more) =>
-        timeAt(open.map(atTemperature), temperature, `the open time of ${resin.name}`, [...more, ...reasons], at),
+      return whenKnown({ open: readings(resin.openTime, text('the open time of {resin}', { resin: resin.name }), at) }, ({ open }, more) =>
+        timeAt(open.map(atTemperature), temperature, text('the open time of {resin}', { resin: resin.name }), [...more, ...reasons], at),
       );
     },
   ),
@@ -168,11 +169,11 @@ export function potLives(
   return whenKnown(
     { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
     ({ resin, temperature }, reasons) => {
-      const what = `the pot life of ${resin.name}`;
+      const what = text('the pot life of {resin}', { resin: resin.name });
       const at = factPlace(resin, 'pot_life');
       return whenKnown({ lives: readings(resin.potLife, what, at) }, ({ lives }, more) => {
         const masses = [...new Set(lives.map((r) => r.mass?.si).filter((m) => m !== undefined))];
-        if (masses.length === 0) return typed<never>(undefined, `the mass that ${what} was read for`, at);
+        if (masses.length === 0) return typed<never>(undefined, text('the mass that {what} was read for', { what }), at);
         const found = masses.map((mass) => ({
           mass,
           life: workingTimeAt(lives.filter((r) => r.mass?.si === mass).map(atTemperature), temperature),

@@ -28,7 +28,7 @@ function phraseWords({ word, arguments: list }: Phrase, style: Style): string {
   return [word, ...list.map((argument) => argumentWords(argument, style))].filter((part) => part !== '').join(' ');
 }
 
-function argumentWords(argument: Argument, style: Style): string {
+export function argumentWords(argument: Argument, style: Style): string {
   switch (argument.kind) {
     case 'amount':
       return showAmount(argument.amount, style);

@@ -1,19 +1,11 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { head, subject } from '../../../calc/plan/reading.ts';
+import { ratioTolerance } from '../../../calc/resin/ratio-tolerance.figure.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { share } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
-
-/** Where the material gives no tolerance of its own. */
-const TOLERANCE: Usual = {
-  habit: 'ratio',
-  what: 'deviation from the mix ratio',
-  value: share(0.05),
-  source: '3 to 5 % is typical, from memory; 3 % for one 4:1 epoxy on its data page',
-};
 
 export const resinRatio = rule({
   name: 'resin/ratio',
@@ -28,9 +20,7 @@ export const resinRatio = rule({
       const fact = material?.mix;
       if (typed?.kind !== 'ratio' || material === undefined || fact === undefined || fact.value === UNKNOWN) continue;
       const { ratio, basis } = fact.value;
-      const own = material.tolerance?.value;
-      const allowed =
-        own === undefined || own === UNKNOWN ? usual(context.bench, TOLERANCE) : { value: own.si, reasons: [] };
+      const allowed = context.ask(ratioTolerance, material.name);
       const basisTyped = step.phrases.find(({ word }) => word === 'by')?.arguments[0];
       const other = basisTyped?.kind === 'word' && basis !== undefined && basis !== `by ${basisTyped.word}`;
       const [resin = 0, hardener = 0] = ratio;

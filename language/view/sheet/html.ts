@@ -1,0 +1,151 @@
+import type { Drawing } from '../../../calc/drawing/drawing.ts';
+import { xmlText } from '../../export/xml-text.ts';
+import type { Blank } from '../../words/sheet-blanks.ts';
+import type { Table } from '../report/section.ts';
+import { say } from '../text.ts';
+import { sheetStyle } from './html-style.ts';
+import type { Sheet, SheetDrawing, SheetPot, SheetStep } from './sheet.ts';
+
+export interface HtmlOptions {
+  readonly paper: 'a4' | 'letter';
+  /** BCP 47 */
+  readonly language: string;
+  /** the code as an SVG element */
+  code(text: string): string;
+  /** a drawing as an SVG element that fits its box */
+  draw(drawing: Drawing): string;
+}
+
+/** The sheet as one page of HTML for the screen and for printing: nothing is loaded, nothing runs. */
+export function sheetHtml(sheet: Sheet, options: HtmlOptions): string {
+  const title = xmlText(sheet.title);
+  return [
+    `<!DOCTYPE html>`,
+    `<html lang="${xmlText(options.language)}">`,
+    `<head><meta charset="utf-8"><title>${title}</title>`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">`,
+    `<style>${sheetStyle(options.paper)}</style></head>`,
+    `<body>${sheetBody(sheet, options)}</body>`,
+    `</html>`,
+    ``,
+  ].join('\n');
+}
+
+/** What stands inside the body: for a page that has a frame of its own. */
+export function sheetBody(sheet: Sheet, options: HtmlOptions): string {
+  return [
+    header(sheet, options),
+    section(say('Before you begin'), [blanks(sheet.blanks), lots(sheet.lots)]),
+    section(say('Notes'), [list(sheet.notes)]),
+    section(say('Stands open'), [list(sheet.open)]),
+    section(
+      say('Drawings'),
+      sheet.drawings.map((drawing) => figure(drawing, options)),
+    ),
+    section(say('Cut'), [cutList(sheet, options)]),
+    section(say('Weigh the dry pieces'), [table(sheet.weigh)]),
+    section(
+      say('Steps'),
+      sheet.steps.map((step) => stepBlock(step)),
+    ),
+    section(say('Findings that the recipe accepts'), [list(sheet.accepted)]),
+    section(
+      say('Cautions'),
+      sheet.hazards.map(
+        ({ title, lines }) => `<section class="whole"><h3>${xmlText(title)}</h3>${list(lines)}</section>`,
+      ),
+    ),
+    signOff(),
+    `<p class="foot">${xmlText(sheet.foot)}</p>`,
+  ]
+    .filter((part) => part !== '')
+    .join('\n');
+}
+
+function header({ title, code, identity, facts }: Sheet, { code: drawn }: HtmlOptions): string {
+  return `<header><div class="code">${drawn(code)}<p>${xmlText(code)}</p></div><h1>${xmlText(title)}</h1>${pairs(identity, 'identity')}${pairs(facts, 'facts')}</header>`;
+}
+
+const pairs = (rows: readonly (readonly [string, string])[], name: string): string =>
+  `<dl class="${name}">${rows.map(([what, value]) => `<div><dt>${xmlText(what)}</dt><dd>${value === '' ? line() : xmlText(value)}</dd></div>`).join('')}</dl>`;
+
+/** A part of the sheet; nothing where it has nothing in it. */
+function section(title: string, parts: readonly string[]): string {
+  const inside = parts.filter((part) => part !== '');
+  return inside.length === 0 ? '' : `<section><h2>${xmlText(title)}</h2>${inside.join('\n')}</section>`;
+}
+
+const list = (lines: readonly string[]): string =>
+  lines.length === 0 ? '' : `<ul>${lines.map((each) => `<li>${xmlText(each)}</li>`).join('')}</ul>`;
+
+function table({ head, right, rows }: Table, pictures?: readonly string[]): string {
+  if (rows.length === 0) return '';
+  const cell = (name: string, i: number, words: string): string =>
+    `<${name}${right.includes(i) ? ' class="number"' : ''}>${xmlText(words)}</${name}>`;
+  const lines = rows.map(
+    (row, r) =>
+      `<tr>${row.map((words, i) => cell('td', i, words)).join('')}${pictures === undefined ? '' : `<td>${pictures[r] ?? ''}</td>`}</tr>`,
+  );
+  const titles = head.map((words, i) => cell('th', i, words)).join('') + (pictures === undefined ? '' : '<th></th>');
+  return `<table><thead><tr>${titles}</tr></thead><tbody>${lines.join('')}</tbody></table>`;
+}
+
+function cutList({ cut }: Sheet, { draw }: HtmlOptions): string {
+  const rows = cut.rows.map(({ cells }) => cells);
+  const sketches = cut.rows.map(({ sketch }) => (sketch === undefined ? '' : draw(sketch)));
+  return table({ head: cut.head, right: [3, 4, 5], rows }, sketches.some((each) => each !== '') ? sketches : undefined);
+}
+
+const figure = ({ title, note, drawing }: SheetDrawing, { draw }: HtmlOptions): string =>
+  `<figure class="whole">${draw(drawing)}<figcaption>${xmlText(title)}. ${xmlText(note)}</figcaption></figure>`;
+
+const line = (): string => '<span class="line"></span>';
+
+function blanks(each: readonly Blank[]): string {
+  if (each.length === 0) return '';
+  const drawn = each.map(({ label, unit, box }) =>
+    box
+      ? `<span class="blank"><span class="box small"></span> ${xmlText(label)}</span>`
+      : `<span class="blank">${xmlText(label)} ${line()}${unit === undefined ? '' : ` ${xmlText(unit)}`}</span>`,
+  );
+  return `<p class="blanks">${drawn.join(' ')}</p>`;
+}
+
+function lots(names: readonly string[]): string {
+  if (names.length === 0) return '';
+  const head = [say('material'), say('lot'), say('expires')];
+  return table({ head, right: [], rows: names.map((name) => [name, '', '']) });
+}
+
+function potBlock({ title, table: rows, notes }: SheetPot): string {
+  return `<div class="pot"><h4>${xmlText(title)}</h4>${table(rows)}${notes.map((note) => `<p>${xmlText(note)}</p>`).join('')}</div>`;
+}
+
+/** A step is never broken over two pages. */
+function stepBlock(step: SheetStep): string {
+  const cautions =
+    step.cautions.length === 0
+      ? ''
+      : `<div class="caution"><strong>${xmlText(say('Caution'))}.</strong> ${step.cautions.map(xmlText).join(' ')}</div>`;
+  return [
+    `<section class="step whole"><div class="box"></div><div class="number">${xmlText(step.number)}</div><div class="body">`,
+    `<h3>${xmlText(step.what)}</h3>`,
+    step.says.length === 0 ? '' : `<p class="says">${xmlText(step.says.join('; '))}</p>`,
+    step.takes === '' ? '' : `<p>${xmlText(step.takes)}</p>`,
+    cautions,
+    ...step.notes.map((note) => `<p class="note">${xmlText(note)}</p>`),
+    ...step.watch.map((each) => `<p>${xmlText(each)}</p>`),
+    step.pieces === undefined ? '' : table(step.pieces),
+    ...step.pots.map(potBlock),
+    blanks(step.blanks),
+    step.why === '' ? '' : `<p class="why">${xmlText(step.why)}</p>`,
+    `</div></section>`,
+  ].join('');
+}
+
+function signOff(): string {
+  const rows = [say('built by'), say('checked by'), say('released by')].map((who) => [who, '', '']);
+  return section(say('Sign-off'), [
+    `<div class="whole">${table({ head: ['', say('name and signature'), say('date')], right: [], rows })}</div>`,
+  ]);
+}

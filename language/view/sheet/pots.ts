@@ -1,0 +1,76 @@
+import { isKnown, quantity } from '../../../calc/figure/figure.ts';
+import type { Bench } from '../../../calc/figure/index.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { MASS, NUMBER, TIME, VOLUME } from '../../../calc/quantity/index.ts';
+import type { MixPart } from '../../../calc/resin/mix.figure.ts';
+import { potLife } from '../../../calc/resin/pot.figure.ts';
+import { ratioTolerance } from '../../../calc/resin/ratio-tolerance.figure.ts';
+import { type StepPot, stepPots } from '../../../calc/resin/step-pots.figure.ts';
+import { readingsOfMix } from '../../../calc/resin/weighing.ts';
+import type { Table } from '../report/section.ts';
+import { type Style, say, show } from '../text.ts';
+import type { SheetPot } from './sheet.ts';
+
+/** The pots of one step, with what the balance must show after each part. */
+export function potsOfStep(bench: Bench, path: string, style: Style): SheetPot[] {
+  const pots = bench.ask(stepPots, path);
+  return isKnown(pots) ? pots.value.map((pot) => potOf(bench, pot, style)) : [];
+}
+
+function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
+  const life = bench.ask(potLife, pot.resin);
+  const tolerance = bench.ask(ratioTolerance, pot.resin);
+  const each = isKnown(tolerance) ? tolerance.value : 0;
+  const shown = { resin: pot.resin, pots: pot.pots, mass: quantity(pot.mass, MASS) };
+  return {
+    title:
+      pot.pots === 1
+        ? say('Mix {resin}: {mass}', shown, style)
+        : say('Mix {resin}: {pots} pots of {mass}, one after the other', shown, style),
+    table: weighing(pot.parts, each, style),
+    notes: [
+      ...(isKnown(life)
+        ? [
+            say(
+              'Use the pot within {time} of mixing; never mix the next before this one is empty.',
+              { time: quantity(life.value, TIME) },
+              style,
+            ),
+          ]
+        : []),
+      ...(pot.parts.length < 2 || each === 0
+        ? []
+        : [
+            say(
+              'Second weighing: read the balance again after each part, the cup tared once. Outside the limits, do not use the pot ({most} off is the most; the data sheet has the last word).',
+              { most: { ...quantity(each, NUMBER), unit: '%' } },
+              style,
+            ),
+          ]),
+    ],
+  };
+}
+
+/** Parts in the order they are poured, and the limits between which the balance may stand. */
+function weighing(parts: readonly MixPart[], tolerance: number, style: Style): Table {
+  const poured = parts.filter(({ mass }) => mass > 0);
+  const readings = readingsOfMix(poured, tolerance);
+  const kilograms = (si: number): string => show(quantity(si, MASS), style);
+  const rows = (isImpossible(readings) ? [] : readings).map(({ what, mass, shows, between }, i) => {
+    const volume = poured[i]?.volume;
+    return [
+      show(what),
+      volume === undefined ? kilograms(mass) : `${kilograms(mass)} (${show(quantity(volume, VOLUME), style)})`,
+      kilograms(shows),
+      between === undefined
+        ? ''
+        : say('{low} to {high}', { low: quantity(between.low, MASS), high: quantity(between.high, MASS) }, style),
+      '',
+    ];
+  });
+  return {
+    head: [say('part'), say('pour'), say('balance shows'), say('good between'), say('as weighed')],
+    right: [1, 2, 3],
+    rows,
+  };
+}

@@ -1,0 +1,86 @@
+import type { Drawing } from '../../../calc/drawing/drawing.ts';
+import type { Blank } from '../../words/sheet-blanks.ts';
+import type { Table } from '../report/section.ts';
+
+/** Where the text of a recipe stands in git; known to whoever asks for the sheet. */
+export interface Revisioned {
+  /** short name of the commit */
+  readonly commit: string;
+  /** day of the commit, ISO 8601 */
+  readonly date?: string;
+  /** the text that the sheet was made from is not that of the commit */
+  readonly differs: boolean;
+}
+
+/** What stands on the sheet that the recipe does not say. */
+export interface SheetOrder {
+  /** number of the build, `31` */
+  readonly number?: string;
+  /** day of the build, ISO 8601; a blank to write on where absent */
+  readonly date?: string;
+  readonly git?: Revisioned;
+}
+
+/** A pot as it is weighed: what the balance must show after each part. */
+export interface SheetPot {
+  readonly title: string;
+  readonly table: Table;
+  readonly notes: readonly string[];
+}
+
+/** A line of the process, with everything that is needed to do it. */
+export interface SheetStep {
+  /** `7`, or `7.2` for a line in a block */
+  readonly number: string;
+  readonly path: string;
+  readonly what: string;
+  /** what the recipe says behind the first comma */
+  readonly says: readonly string[];
+  /** hands, waiting, who and what is occupied */
+  readonly takes: string;
+  readonly why: string;
+  readonly watch: readonly string[];
+  /** pieces or layers that go down, with what the bench must know of each */
+  readonly pieces?: Table;
+  readonly pots: readonly SheetPot[];
+  readonly cautions: readonly string[];
+  readonly notes: readonly string[];
+  readonly blanks: readonly Blank[];
+}
+
+export interface SheetDrawing {
+  readonly title: string;
+  /** from where it is seen, and what is drawn larger than it is */
+  readonly note: string;
+  readonly drawing: Drawing;
+}
+
+/** One part to cut, with a small drawing where the piece is known. */
+export interface CutRow {
+  readonly cells: readonly string[];
+  readonly sketch?: Drawing;
+}
+
+/** A build sheet as plain data: the same for the screen, for HTML and for PDF. */
+export interface Sheet {
+  readonly title: string;
+  /** recipe, size, revision, number: what the code on the sheet says */
+  readonly code: string;
+  readonly identity: readonly (readonly [string, string])[];
+  readonly facts: readonly (readonly [string, string])[];
+  readonly blanks: readonly Blank[];
+  /** a blank for the lot of each material */
+  readonly lots: readonly string[];
+  readonly drawings: readonly SheetDrawing[];
+  readonly cut: { readonly head: readonly string[]; readonly rows: readonly CutRow[] };
+  readonly weigh: Table;
+  readonly steps: readonly SheetStep[];
+  /** findings that the recipe accepts, with its reasons */
+  readonly accepted: readonly string[];
+  /** notes of the recipe as a whole */
+  readonly notes: readonly string[];
+  readonly hazards: readonly { readonly title: string; readonly lines: readonly string[] }[];
+  /** what cannot be told, and what stands open */
+  readonly open: readonly string[];
+  readonly foot: string;
+}

@@ -1,0 +1,87 @@
+import { isKnown, quantity } from '../../../calc/figure/figure.ts';
+import type { Bench } from '../../../calc/figure/index.ts';
+import type { Book, Step } from '../../../calc/model/index.ts';
+import { layPlan } from '../../../calc/plan/lay.figure.ts';
+import { type Quantity, TIME } from '../../../calc/quantity/index.ts';
+import type { Report, StepRow } from '../../../calc/report.ts';
+import { DEFERRAL } from '../../words/cautions.ts';
+import { verb } from '../../words/index.ts';
+import { type Blank, stepBlanks, wetBlanks } from '../../words/sheet-blanks.ts';
+import { cautionsOfStep } from '../cautions.ts';
+import { figureOf } from '../figures.ts';
+import { testWords } from '../report/expects.ts';
+import { stepAmounts } from '../step-words.ts';
+import { type Style, safe, say } from '../text.ts';
+import { translated } from '../translation.ts';
+import { clauseWords, instructionOf } from './instruction.ts';
+import { layTable } from './pieces.ts';
+import { potsOfStep } from './pots.ts';
+import type { SheetStep } from './sheet.ts';
+
+/** The lines of the process in order, each with all that it needs: nobody turns a page with resin on the gloves. */
+export function sheetSteps(report: Report, bench: Bench, book: Book, style: Style): SheetStep[] {
+  const plan = bench.ask(layPlan);
+  const numbers = new Numbers();
+  return report.steps.map((row) => {
+    const { step } = row;
+    const laid = isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
+    const pieces = layTable(laid, style);
+    const pots = potsOfStep(bench, step.path, style);
+    const found = cautionsOfStep(bench.recipe, step, book);
+    return {
+      number: numbers.next(row.depth),
+      path: step.path,
+      what: instructionOf(step, style),
+      says: clauseWords(step, style),
+      takes: takesWords(row, style),
+      why: translated(verb(step.verb)?.meaning ?? ''),
+      watch: watchWords(step, style),
+      ...(pieces === undefined ? {} : { pieces }),
+      pots,
+      cautions: found.length === 0 ? [] : [...found.map(({ brief }) => translated(brief)), translated(DEFERRAL)],
+      notes: (step.notes ?? []).map(safe),
+      blanks: blanksOf(step, pots.length > 0, style),
+    };
+  });
+}
+
+/** `3`, and `3.1` for the first line of its block. */
+class Numbers {
+  private readonly counts: number[] = [];
+
+  next(depth: number): string {
+    this.counts.length = depth + 1;
+    this.counts[depth] = (this.counts[depth] ?? 0) + 1;
+    return this.counts.join('.');
+  }
+}
+
+function takesWords(row: StepRow, style: Style): string {
+  const time = (name: string): Quantity | undefined => {
+    const figure = figureOf(row.figures, name)?.figure;
+    return figure !== undefined && isKnown(figure) && figure.value > 0 ? quantity(figure.value, TIME) : undefined;
+  };
+  const [hands, waiting] = [time('step_working_time'), time('step_standing_time')];
+  const occupies = (verb(row.step.verb)?.occupies ?? []).filter((what) => what !== 'people');
+  return [
+    ...(hands === undefined ? [] : [say('{time} of hands', { time: hands }, style)]),
+    ...(waiting === undefined ? [] : [say('{time} of waiting', { time: waiting }, style)]),
+    ...(occupies.length === 0 ? [] : [say('occupies {what}', { what: occupies.map(translated).join(', ') })]),
+    ...stepAmounts(row, style),
+  ].join('; ');
+}
+
+/** What the step waits for, and what is read on the way. */
+function watchWords(step: Step, style: Style): string[] {
+  return step.test === undefined ? [] : [testWords(step.test, style)];
+}
+
+function blanksOf(step: Step, mixes: boolean, style: Style): readonly Blank[] {
+  if (step.verb === 'check') {
+    return step.test === undefined ? [{ label: say('seen'), box: true }] : [{ label: testWords(step.test, style) }];
+  }
+  return [...(stepBlanks[step.verb] ?? []), ...(mixes && step.verb === 'lay' ? wetBlanks : [])].map(blankOf);
+}
+
+/** A blank in the language of the reader. */
+export const blankOf = (blank: Blank): Blank => ({ ...blank, label: translated(blank.label) });
