@@ -28,7 +28,7 @@ export function pathData(points: Contour, closed: boolean, frame: Frame): string
   const all = ways(points, closed);
   const steps = all.map(({ to, arc }, i) => {
     const end = pair(onPaper(frame, to));
-    if (arc !== undefined) {
+    if (arc !== undefined && arc.radius > 0) {
       const radius = written(arc.radius * frame.scale);
       return `A${radius} ${radius} 0 ${Math.abs(arc.sweep) > Math.PI ? 1 : 0} ${arc.sweep < 0 ? 1 : 0} ${end}`;
     }

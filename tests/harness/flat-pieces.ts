@@ -11,6 +11,13 @@ const quarter = Math.tan(Math.PI / 8);
 /** A rectangle with round corners about the origin, counter-clockwise. */
 export function rounded(length: number, width: number, corner: number): Contour {
   const [x, y, c] = [length / 2, width / 2, corner];
+  if (c === 0)
+    return [
+      { x: -x, y: -y },
+      { x, y: -y },
+      { x, y },
+      { x: -x, y },
+    ];
   return [
     { x: -x + c, y: -y },
     { x: x - c, y: -y, bulge: quarter },
