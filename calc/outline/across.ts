@@ -1,7 +1,7 @@
 import { finite, following, given, type Outcome } from '../outcome.ts';
+import { type Segment, segmentsOf, sweepsOver } from './arc.ts';
 import { type PlainForm, plainForm } from './plain.ts';
-import { edges } from './polygon.ts';
-import type { Shape } from './shape.ts';
+import type { Point, Shape } from './shape.ts';
 
 /** A stretch of part from `low` to `high`, m along y. */
 export interface Chord {
@@ -33,10 +33,9 @@ function chords(form: PlainForm, x: number): Chord[] {
     }
     case 'ellipse':
       return Math.abs(x) > form.a ? [] : even(form.b * Math.sqrt(1 - (x / form.a) ** 2));
-    case 'polygon': {
-      const met = edges(form.points)
-        .filter(([a, b]) => a.x > x !== b.x > x)
-        .map(([a, b]) => a.y + ((x - a.x) / (b.x - a.x)) * (b.y - a.y))
+    case 'contour': {
+      const met = segmentsOf(form.vertices)
+        .flatMap((s) => heights(s, x))
         .sort((p, q) => p - q);
       return Array.from({ length: met.length / 2 }, (_, i) => ({ low: met[2 * i]!, high: met[2 * i + 1]! }));
     }
@@ -44,3 +43,25 @@ function chords(form: PlainForm, x: number): Chord[] {
 }
 
 const even = (half: number): Chord[] => [{ low: -half, high: half }];
+
+/** Where a segment crosses the line at `x`: an arc is taken in parts that run one way along x. */
+function heights({ from, to, arc }: Segment, x: number): number[] {
+  if (arc === undefined)
+    return from.x > x !== to.x > x ? [from.y + ((x - from.x) / (to.x - from.x)) * (to.y - from.y)] : [];
+  const { centre, radius, start, sweep } = arc;
+  const turning = [0, Math.PI]
+    .filter((angle) => sweepsOver(arc, angle))
+    .map((angle) => ({ angle, after: (((angle - start) * Math.sign(sweep)) % (2 * Math.PI)) + 2 * Math.PI }))
+    .map(({ angle, after }) => ({ angle, after: after % (2 * Math.PI) }))
+    .sort((a, b) => a.after - b.after)
+    .map(({ angle }): Point => ({ x: centre.x + radius * Math.cos(angle), y: centre.y }));
+  const stops = [from, ...turning, to];
+  const off = Math.sqrt(Math.max(0, radius * radius - (x - centre.x) ** 2));
+  return stops.slice(1).flatMap((end, i) => {
+    const begin = stops[i]!;
+    if (begin.x > x === end.x > x) return [];
+    // Between two turning points an arc runs wholly above its centre or wholly below it.
+    const above = begin.y + end.y > 2 * centre.y || (begin.y + end.y === 2 * centre.y && begin.x > end.x === sweep > 0);
+    return [centre.y + (above ? off : -off)];
+  });
+}

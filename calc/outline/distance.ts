@@ -1,7 +1,7 @@
 import { finite, following, given, type Outcome } from '../outcome.ts';
+import { contourDistance } from './contour-distance.ts';
 import { ellipseDistance } from './ellipse.ts';
 import { type PlainForm, plainForm, type RoundedBox } from './plain.ts';
-import { polygonDistance } from './polygon.ts';
 import type { Point, Shape } from './shape.ts';
 
 /** Distance of a point to an outline, m: negative inside, 0 on it. Exact for every computable shape. */
@@ -22,8 +22,8 @@ export function formDistance(form: PlainForm, point: Point): number {
       return boxDistance(form, point);
     case 'ellipse':
       return ellipseDistance(form, point);
-    case 'polygon':
-      return polygonDistance(form.points, point);
+    case 'contour':
+      return contourDistance(form.vertices, point);
   }
 }
 

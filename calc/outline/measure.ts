@@ -1,8 +1,10 @@
 import { following, type Outcome } from '../outcome.ts';
+import { contourArea, contourBox, contourPerimeter } from './contour-measure.ts';
+import { contourOf } from './contour-of.ts';
 import { ellipsePerimeter } from './ellipse.ts';
 import { type PlainForm, plainForm } from './plain.ts';
-import { polygonPerimeter, signedArea } from './polygon.ts';
 import type { Point, Shape } from './shape.ts';
+import { moved, transformed } from './transform.ts';
 
 /** Area inside an outline, m2. Closed forms, exact to rounding. */
 export function shapeArea(shape: Shape): Outcome {
@@ -28,12 +30,17 @@ export function shapeBounds(shape: Shape): Outcome<Bounds> {
 
 /** The same outline about the centre of its bounding box, which is the origin of the part's frame. */
 export function centredShape(shape: Shape): Outcome<Shape> {
-  if (shape.kind !== 'polygon') return shape;
+  if (shape.kind !== 'polygon' && shape.kind !== 'contour' && shape.kind !== 'path') return shape;
   return following(shapeBounds(shape), ({ low, high }) => {
     const x = (low.x + high.x) / 2;
     const y = (low.y + high.y) / 2;
     if (x === 0 && y === 0) return shape;
-    return { kind: 'polygon' as const, points: shape.points.map((p) => ({ x: p.x - x, y: p.y - y })) };
+    if (shape.kind === 'polygon')
+      return { kind: 'polygon' as const, points: shape.points.map((p) => ({ x: p.x - x, y: p.y - y })) };
+    return following(contourOf(shape), (contour) => ({
+      kind: 'contour' as const,
+      vertices: transformed(contour, moved(-x, -y)),
+    }));
   });
 }
 
@@ -43,8 +50,8 @@ export function formArea(form: PlainForm): number {
       return form.length * form.width - (4 - Math.PI) * form.corner ** 2;
     case 'ellipse':
       return Math.PI * form.a * form.b;
-    case 'polygon':
-      return signedArea(form.points);
+    case 'contour':
+      return contourArea(form.vertices);
   }
 }
 
@@ -54,22 +61,16 @@ export function formPerimeter(form: PlainForm): number {
       return 2 * (form.length + form.width) - (8 - 2 * Math.PI) * form.corner;
     case 'ellipse':
       return ellipsePerimeter(form);
-    case 'polygon':
-      return polygonPerimeter(form.points);
+    case 'contour':
+      return contourPerimeter(form.vertices);
   }
 }
 
 export function formBounds(form: PlainForm): Bounds {
   if (form.kind === 'box') return about(form.length, form.width);
   if (form.kind === 'ellipse') return about(2 * form.a, 2 * form.b);
-  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const { x, y } of form.points) {
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    low = Math.min(low, y);
-    high = Math.max(high, y);
-  }
-  return { low: { x: left, y: low }, high: { x: right, y: high }, length: right - left, width: high - low };
+  const [low, high] = contourBox(form.vertices);
+  return { low, high, length: high.x - low.x, width: high.y - low.y };
 }
 
 function about(length: number, width: number): Bounds {

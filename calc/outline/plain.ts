@@ -1,7 +1,10 @@
 import { type Demand, demand, given, type Outcome, positive } from '../outcome.ts';
+import type { Contour } from './contour.ts';
+import { contourFault, contourFaultWords } from './contour-fault.ts';
+import { contourBox, tidiedContour } from './contour-measure.ts';
 import { tidied } from './polygon.ts';
 import { faultWords, polygonFault } from './polygon-fault.ts';
-import type { Point, Shape } from './shape.ts';
+import type { Shape } from './shape.ts';
 
 /** A rectangle with round corners: also the rectangle (corner 0), the capsule and the circle. */
 export interface RoundedBox {
@@ -17,14 +20,14 @@ export interface EllipseForm {
   readonly b: number;
 }
 
-/** Counter-clockwise, without points on straight edges. */
-export interface PolygonForm {
-  readonly kind: 'polygon';
-  readonly points: readonly Point[];
+/** Counter-clockwise, without points on straight edges; also the polygon. */
+export interface ContourForm {
+  readonly kind: 'contour';
+  readonly vertices: Contour;
 }
 
 /** The three forms that every computable outline comes down to. */
-export type PlainForm = RoundedBox | EllipseForm | PolygonForm;
+export type PlainForm = RoundedBox | EllipseForm | ContourForm;
 
 const remembered = new WeakMap<Shape, Outcome<PlainForm>>();
 
@@ -64,14 +67,25 @@ function reduce(shape: Shape): Outcome<PlainForm> {
       if (fault !== undefined) return { problem: faultWords(fault) };
       const reach = shape.points.reduce((most, p) => Math.max(most, Math.abs(p.x), Math.abs(p.y)), 0);
       return given([size('the reach of the polygon', reach)], () => ({
-        kind: 'polygon',
-        points: tidied(shape.points),
+        kind: 'contour',
+        vertices: tidied(shape.points),
       }));
     }
+    case 'contour':
+      return contourForm(shape.vertices);
     case 'path':
     case 'file':
       return { problem: 'an outline from a drawing is not computed yet' };
   }
+}
+
+/** A line of straights and arcs that is fit to be an outline. */
+function contourForm(line: Contour): Outcome<ContourForm> {
+  const vertices = tidiedContour(line);
+  const fault = contourFault(vertices);
+  if (fault !== undefined) return { problem: contourFaultWords(fault) };
+  const reach = contourBox(vertices).reduce((most, p) => Math.max(most, Math.abs(p.x), Math.abs(p.y)), 0);
+  return given([size('the reach of the outline', reach)], () => ({ kind: 'contour', vertices }));
 }
 
 function sides({ kind, length, width }: Shape & { length: number; width: number }): Demand[] {

@@ -16,11 +16,6 @@ export function signedArea(points: readonly Point[]): number {
   return twice / 2;
 }
 
-/** Length round a closed polygon, m. */
-export function polygonPerimeter(points: readonly Point[]): number {
-  return edges(points).reduce((sum, [a, b]) => sum + distanceBetween(a, b), 0);
-}
-
 export const distanceBetween = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
 
 /** The edges of a closed polygon, in order; edge i runs from point i to the next. */
@@ -48,27 +43,6 @@ export function tidied(points: readonly Point[]): Point[] {
 export function isConvex(points: readonly Point[]): boolean {
   const n = points.length;
   return points.every((p, i) => turnAt(points[(i + n - 1) % n]!, p, points[(i + 1) % n]!) > -1e-9);
-}
-
-/**
- * Distance of a point to a polygon's edge, m: negative inside. Inside is told by the crossings of a ray (even-odd).
- */
-export function polygonDistance(points: readonly Point[], p: Point): number {
-  let nearest = Infinity;
-  let inside = false;
-  let a = points[points.length - 1]!;
-  for (const b of points) {
-    const ex = b.x - a.x;
-    const ey = b.y - a.y;
-    const along = ((p.x - a.x) * ex + (p.y - a.y) * ey) / (ex * ex + ey * ey);
-    const t = Math.min(1, Math.max(0, along));
-    const dx = a.x + t * ex - p.x;
-    const dy = a.y + t * ey - p.y;
-    nearest = Math.min(nearest, dx * dx + dy * dy);
-    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / ey) * ex) inside = !inside;
-    a = b;
-  }
-  return inside ? -Math.sqrt(nearest) : Math.sqrt(nearest);
 }
 
 /**

@@ -1,4 +1,5 @@
 import { following, given, type Outcome, positive } from '../outcome.ts';
+import { pointOf, segmentLength, segmentsOf } from './arc.ts';
 import { formPerimeter } from './measure.ts';
 import { type PlainForm, plainForm } from './plain.ts';
 import { distanceBetween, edges } from './polygon.ts';
@@ -42,8 +43,11 @@ function formSamples(form: PlainForm, step: number): Point[] {
       }));
       return straightened(points, step);
     }
-    case 'polygon':
-      return straightened(form.points, step);
+    case 'contour':
+      return segmentsOf(form.vertices).flatMap((s) => {
+        const n = Math.max(s.arc === undefined ? 1 : 4, Math.ceil(segmentLength(s) / step));
+        return Array.from({ length: n }, (_, i) => pointOf(s, i / n));
+      });
   }
 }
 

@@ -1,3 +1,5 @@
+import type { Contour } from './contour.ts';
+
 /** A point of the part's plane, metres. */
 export interface Point {
   readonly x: number;
@@ -5,8 +7,8 @@ export interface Point {
 }
 
 /**
- * The outline of a part, zone, cutout, patch or insert; metres. All but `polygon`, `path` and `file` lie about their
- * own centre, `length` along x and `width` along y.
+ * The outline of a part, zone, cutout, patch or insert; metres. All but `polygon`, `contour`, `path` and `file` lie
+ * about their own centre, `length` along x and `width` along y. `contour` is what drawings are read into.
  */
 export type Shape =
   | { readonly kind: 'rectangle'; readonly length: number; readonly width: number }
@@ -15,6 +17,7 @@ export type Shape =
   | { readonly kind: 'ellipse'; readonly length: number; readonly width: number }
   | { readonly kind: 'capsule'; readonly length: number; readonly width: number }
   | { readonly kind: 'polygon'; readonly points: readonly Point[] }
+  | { readonly kind: 'contour'; readonly vertices: Contour }
   | { readonly kind: 'path'; readonly data: string }
   | { readonly kind: 'file'; readonly file: string; readonly layer?: string; readonly id?: string };
 

@@ -1,7 +1,8 @@
 import { following, type Outcome } from '../outcome.ts';
+import { segmentLength, segmentsOf } from './arc.ts';
+import { turnBetween } from './contour-measure.ts';
 import { arcBetweenNormals, pointByNormal } from './ellipse.ts';
-import { type EllipseForm, type PlainForm, type PolygonForm, plainForm, type RoundedBox } from './plain.ts';
-import { distanceBetween, turnAt } from './polygon.ts';
+import { type ContourForm, type EllipseForm, type PlainForm, plainForm, type RoundedBox } from './plain.ts';
 import type { Point, Shape } from './shape.ts';
 
 /**
@@ -32,8 +33,8 @@ function formTurns(form: PlainForm): Stretch[] {
       return boxTurns(form);
     case 'ellipse':
       return ellipseTurns(form);
-    case 'polygon':
-      return polygonTurns(form);
+    case 'contour':
+      return contourTurns(form);
   }
 }
 
@@ -70,14 +71,20 @@ function joined(stretches: readonly Stretch[]): Stretch[] {
   const out: Stretch[] = [];
   for (const next of stretches) {
     const last = out.at(-1);
-    if (last?.kind === 'arc' && next.kind === 'arc') out[out.length - 1] = together(last, next);
+    if (last !== undefined && sameCircle(last, next)) out[out.length - 1] = together(last, next);
     else out.push(next);
   }
   const first = out[0];
   const last = out.at(-1);
-  if (out.length > 1 && first?.kind === 'arc' && last?.kind === 'arc')
+  if (out.length > 1 && first !== undefined && last !== undefined && sameCircle(first, last))
     return [together(last, first), ...out.slice(1, -1)];
   return out;
+}
+
+/** Two arcs that run into each other with the same radius to the same side. */
+function sameCircle(a: Stretch, b: Stretch): boolean {
+  if (a.radius === undefined || b.radius === undefined || a.turn > 0 !== b.turn > 0) return false;
+  return Math.abs(a.radius - b.radius) <= 1e-9 * a.radius;
 }
 
 function together(a: Stretch, b: Stretch): Stretch {
@@ -95,14 +102,18 @@ function ellipseTurns(form: EllipseForm): Stretch[] {
   });
 }
 
-function polygonTurns({ points }: PolygonForm): Stretch[] {
-  const n = points.length;
-  return points.flatMap((from, i): Stretch[] => {
-    const to = points[(i + 1) % n]!;
-    const turn = turnAt(from, to, points[(i + 2) % n]!);
-    return [
-      { kind: 'straight', length: distanceBetween(from, to), turn: 0, from, to },
-      { kind: 'corner', length: 0, turn, from: to, to },
-    ];
+/** Arcs on the same circle are one; a corner is told where two segments do not run into each other. */
+function contourTurns({ vertices }: ContourForm): Stretch[] {
+  const segments = segmentsOf(vertices);
+  const stretches = segments.flatMap((s, i): Stretch[] => {
+    const turn = turnBetween(s, segments[(i + 1) % segments.length]!);
+    const { from, to, arc } = s;
+    const length = segmentLength(s);
+    const run: Stretch =
+      arc === undefined
+        ? { kind: 'straight', length, turn: 0, from, to }
+        : { kind: 'arc', length, turn: arc.sweep, radius: arc.radius, from, to };
+    return Math.abs(turn) <= 1e-9 ? [run] : [run, { kind: 'corner', length: 0, turn, from: to, to }];
   });
+  return joined(stretches);
 }

@@ -59,7 +59,7 @@ export function outOfPart(bench: Bench, laid: LaidLayer): number | undefined {
 /** Half the least width of an outline, as far as that can be told without a mesh: a disc of this radius fits in. */
 export function halfWidth(placed: Placed | undefined): number | undefined {
   const form = placed === undefined ? undefined : plainForm(placed.shape);
-  if (form === undefined || isImpossible(form) || form.kind === 'polygon') return undefined;
+  if (form === undefined || isImpossible(form) || form.kind === 'contour') return undefined;
   const { length, width } = formBounds(form);
   return Math.min(length, width) / 2;
 }

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { contourPerimeter } from '../../../calc/outline/contour-measure.ts';
 import { centredShape, shapeArea, shapeBounds, shapePerimeter } from '../../../calc/outline/measure.ts';
-import { polygonPerimeter, signedArea } from '../../../calc/outline/polygon.ts';
+import { signedArea } from '../../../calc/outline/polygon.ts';
 import { samples } from '../../../calc/outline/samples.ts';
 import { expectWithin, problemOf, valueOf } from '../outcomes.ts';
 import { convexShape, ell, polygon, star } from './shapes.ts';
@@ -66,7 +67,7 @@ describe('area and perimeter of outlines', () => {
         const perimeter = valueOf(shapePerimeter(shape));
         const points = valueOf(samples(shape, perimeter / 2000));
         expectWithin(signedArea(points), valueOf(shapeArea(shape)), 2e-4);
-        expectWithin(polygonPerimeter(points), perimeter, 2e-4);
+        expectWithin(contourPerimeter(points), perimeter, 2e-4);
       }),
       { numRuns: 60 },
     );

@@ -1,0 +1,111 @@
+import type { Contour, Vertex } from './contour.ts';
+import type { Point } from './shape.ts';
+
+/** The circle that an arc lies on, and how it runs: from the angle `start`, by `sweep` (rad, positive to the left). */
+export interface Arc {
+  readonly centre: Point;
+  /** m */
+  readonly radius: number;
+  /** rad */
+  readonly start: number;
+  /** rad */
+  readonly sweep: number;
+}
+
+/** One straight or arc of a contour. */
+export interface Segment {
+  readonly from: Point;
+  readonly to: Point;
+  readonly bulge: number;
+  /** absent for a straight */
+  readonly arc?: Arc;
+}
+
+/** An arc whose middle lies nearer to its chord than this share of the chord is a straight: 0.5 nm on a metre. */
+const straightBelow = 1e-9;
+
+/** The arc between two points. Source: AutoCAD DXF reference, group code 42: bulge = tan(sweep / 4). */
+export function arcBetween(from: Point, to: Point, bulge: number): Arc {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const chord = Math.hypot(dx, dy);
+  const aside = (1 - bulge * bulge) / (4 * bulge);
+  const centre = { x: (from.x + to.x) / 2 - dy * aside, y: (from.y + to.y) / 2 + dx * aside };
+  return {
+    centre,
+    radius: (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
+    start: Math.atan2(from.y - centre.y, from.x - centre.x),
+    sweep: 4 * Math.atan(bulge),
+  };
+}
+
+export const bulgeOf = (sweep: number): number => Math.tan(sweep / 4);
+
+export function segment(from: Vertex, to: Point): Segment {
+  const bulge = Math.abs(from.bulge ?? 0) < straightBelow ? 0 : (from.bulge ?? 0);
+  return bulge === 0 ? { from, to, bulge } : { from, to, bulge, arc: arcBetween(from, to, bulge) };
+}
+
+const kept = new WeakMap<Contour, readonly Segment[]>();
+
+/** The straights and arcs of a contour in order; segment i starts at vertex i. Kept with the contour. */
+export function segmentsOf(contour: Contour): readonly Segment[] {
+  let found = kept.get(contour);
+  if (found === undefined) {
+    found = contour.map((from, i) => segment(from, contour[(i + 1) % contour.length]!));
+    kept.set(contour, found);
+  }
+  return found;
+}
+
+export const chordOf = ({ from, to }: Segment): number => Math.hypot(to.x - from.x, to.y - from.y);
+
+/** m */
+export const segmentLength = (s: Segment): number => (s.arc ? s.arc.radius * Math.abs(s.arc.sweep) : chordOf(s));
+
+/** The point at a share (0 to 1) of the length of a segment. */
+export function pointOf(s: Segment, share: number): Point {
+  if (share <= 0) return s.from;
+  if (share >= 1) return s.to;
+  if (s.arc === undefined)
+    return { x: s.from.x + share * (s.to.x - s.from.x), y: s.from.y + share * (s.to.y - s.from.y) };
+  return onCircle(s.arc, s.arc.start + share * s.arc.sweep);
+}
+
+export function onCircle({ centre, radius }: Pick<Arc, 'centre' | 'radius'>, angle: number): Point {
+  return { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) };
+}
+
+/** The heading (rad) with which a segment leaves its first point, and that with which it comes to its last. */
+export function headings(s: Segment): readonly [number, number] {
+  const along = Math.atan2(s.to.y - s.from.y, s.to.x - s.from.x);
+  const half = 2 * Math.atan(s.bulge);
+  return [along - half, along + half];
+}
+
+/** An angle brought between -pi and pi. */
+export function wrapped(angle: number): number {
+  const turn = 2 * Math.PI;
+  const within = angle - turn * Math.round(angle / turn);
+  return within <= -Math.PI ? within + turn : within;
+}
+
+/** Whether a direction from the centre of an arc meets the arc, ends included (`slack` rad). */
+export function sweepsOver(arc: Arc, angle: number, slack = 0): boolean {
+  const middle = arc.start + arc.sweep / 2;
+  return Math.abs(wrapped(angle - middle)) <= Math.abs(arc.sweep) / 2 + slack;
+}
+
+/** The low and high corners of the upright box round a segment. */
+export function segmentBox(s: Segment): readonly [number, number, number, number] {
+  let [left, right] = s.from.x < s.to.x ? [s.from.x, s.to.x] : [s.to.x, s.from.x];
+  let [low, high] = s.from.y < s.to.y ? [s.from.y, s.to.y] : [s.to.y, s.from.y];
+  const { arc } = s;
+  if (arc !== undefined) {
+    if (sweepsOver(arc, 0)) right = Math.max(right, arc.centre.x + arc.radius);
+    if (sweepsOver(arc, Math.PI)) left = Math.min(left, arc.centre.x - arc.radius);
+    if (sweepsOver(arc, Math.PI / 2)) high = Math.max(high, arc.centre.y + arc.radius);
+    if (sweepsOver(arc, -Math.PI / 2)) low = Math.min(low, arc.centre.y - arc.radius);
+  }
+  return [left, low, right, high];
+}

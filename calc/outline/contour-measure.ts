@@ -1,0 +1,79 @@
+import { chordOf, headings, type Segment, segmentBox, segmentLength, segmentsOf, wrapped } from './arc.ts';
+import type { Contour, Vertex } from './contour.ts';
+import type { Point } from './shape.ts';
+
+/** Signed area inside a contour, m2: by Green's theorem, chord by chord and the sagittas of its arcs. */
+export function contourArea(contour: Contour): number {
+  const origin = contour[0];
+  if (origin === undefined) return 0;
+  let area = 0;
+  for (const { from, to, arc } of segmentsOf(contour)) {
+    area += ((from.x - origin.x) * (to.y - origin.y) - (to.x - origin.x) * (from.y - origin.y)) / 2;
+    if (arc !== undefined) area += (arc.radius * arc.radius * (arc.sweep - Math.sin(arc.sweep))) / 2;
+  }
+  return area;
+}
+
+/** m */
+export function contourPerimeter(contour: Contour): number {
+  return segmentsOf(contour).reduce((sum, s) => sum + segmentLength(s), 0);
+}
+
+/** The low and high corner of the upright box round a contour, m; arcs beyond their ends included. */
+export function contourBox(contour: Contour): readonly [Point, Point] {
+  let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const s of segmentsOf(contour)) {
+    const box = segmentBox(s);
+    left = Math.min(left, box[0]);
+    low = Math.min(low, box[1]);
+    right = Math.max(right, box[2]);
+    high = Math.max(high, box[3]);
+  }
+  return [
+    { x: left, y: low },
+    { x: right, y: high },
+  ];
+}
+
+/** The turn (rad, positive to the left) between the end of one segment and the beginning of the next. */
+export const turnBetween = (before: Segment, after: Segment): number =>
+  wrapped(headings(after)[0] - headings(before)[1]);
+
+/** Whether a counter-clockwise contour bends nowhere inwards. */
+export function isConvexContour(contour: Contour): boolean {
+  const segments = segmentsOf(contour);
+  const n = segments.length;
+  return segments.every((s, i) => s.bulge >= 0 && turnBetween(segments[(i + n - 1) % n]!, s) > -1e-9);
+}
+
+/** The same line walked the other way. */
+export function reversed(contour: Contour): Contour {
+  const n = contour.length;
+  return contour.map((_, i): Vertex => {
+    const { x, y } = contour[n - 1 - i]!;
+    const bulge = contour[(2 * n - 2 - i) % n]!.bulge ?? 0;
+    return bulge === 0 ? { x, y } : { x, y, bulge: -bulge };
+  });
+}
+
+/** Points nearer to each other than this share of the size of a contour are one. */
+export const nearShare = 1e-9;
+
+/**
+ * Counter-clockwise, without points that stand on each other or on a straight edge. Arcs that go on on the same circle
+ * stay as they are.
+ */
+export function tidiedContour(contour: Contour): Contour {
+  const [low, high] = contourBox(contour);
+  const near = Math.hypot(high.x - low.x, high.y - low.y) * nearShare;
+  const apart = contour.filter((v, i) => chordOf({ from: v, to: contour[(i + 1) % contour.length]!, bulge: 0 }) > near);
+  const round = contourArea(apart) < 0 ? reversed(apart) : apart;
+  const segments = segmentsOf(round);
+  const n = segments.length;
+  const left = round.filter((_, i) => {
+    const before = segments[(i + n - 1) % n]!;
+    const after = segments[i]!;
+    return before.bulge !== 0 || after.bulge !== 0 || Math.abs(turnBetween(before, after)) > 1e-9;
+  });
+  return left.length === round.length ? round : left;
+}
