@@ -73,6 +73,27 @@ function crossings(s: Segment, half: HalfPlane, depth: (p: Point) => number): nu
   });
 }
 
+/**
+ * Where the line `normal . p = from` lies inside a contour: pairs of places along it (m, to the left of the normal turned by a
+ * quarter: along (normal.y, -normal.x)), in order. Touching is no crossing.
+ */
+export function chordsOn(contour: Contour, half: HalfPlane): readonly (readonly [number, number])[] {
+  const depth = (p: Point) => half.normal.x * p.x + half.normal.y * p.y - half.from;
+  const stretches = segmentsOf(contour).flatMap((s) => split(s, half, depth));
+  const inside = stretches.map((s) => depth(middleOf(s)) > 0);
+  const met = stretches
+    .filter((_, i) => inside[i] !== inside[(i + inside.length - 1) % inside.length])
+    .map(({ from }) => half.normal.y * from.x - half.normal.x * from.y)
+    .sort((a, b) => a - b);
+  return Array.from({ length: met.length >> 1 }, (_, i) => [met[2 * i]!, met[2 * i + 1]!] as const);
+}
+
+/** The point of the line of a half plane at a place along it. */
+export const onLine = ({ normal, from }: HalfPlane, along: number): Point => ({
+  x: normal.x * from + normal.y * along,
+  y: normal.y * from - normal.x * along,
+});
+
 /** The runs of stretches inside, each from where the contour comes in to where it goes out. */
 function chainsOf(stretches: readonly Stretch[], inside: readonly boolean[]): Stretch[][] {
   const n = stretches.length;

@@ -1,0 +1,94 @@
+import { following, type Outcome } from '../outcome.ts';
+import type { Contour } from '../outline/contour.ts';
+import { contourArea, contourBox } from '../outline/contour-measure.ts';
+import { contourOf } from '../outline/contour-of.ts';
+import { offsetContour } from '../outline/contour-offset.ts';
+import type { Placed } from '../outline/shape.ts';
+import { after, identity, type Matrix, moved, transformed, turned } from '../outline/transform.ts';
+import { clipped } from './half-plane.ts';
+
+/** A flat shape: its outer line counter-clockwise, its holes clockwise. */
+export interface Flat {
+  readonly outer: Contour;
+  readonly holes: readonly Contour[];
+}
+
+const matrixOf = ({ centre, angle }: Placed): Matrix =>
+  centre.x === 0 && centre.y === 0 && (angle ?? 0) === 0
+    ? identity
+    : after(moved(centre.x, centre.y), turned(angle ?? 0));
+
+const placedKept = new WeakMap<Placed, Contour>();
+
+/** The outline of a placed shape in the frame of the part. */
+export function placedContour(placed: Placed): Outcome<Contour> {
+  const before = placedKept.get(placed);
+  if (before !== undefined) return before;
+  return following(contourOf(placed.shape), (own) => {
+    const matrix = matrixOf(placed);
+    const contour = matrix === identity ? own : transformed(own, matrix);
+    placedKept.set(placed, contour);
+    return contour;
+  });
+}
+
+const offsetsKept = new WeakMap<Contour, Map<number, Outcome<readonly Contour[]>>>();
+
+/** Offsets of a contour are asked for by every ply with the same reach: they are kept with it. */
+export function keptOffset(contour: Contour, by: number): Outcome<readonly Contour[]> {
+  const offsets = offsetsKept.get(contour) ?? new Map<number, Outcome<readonly Contour[]>>();
+  offsetsKept.set(contour, offsets);
+  let found = offsets.get(by);
+  if (found === undefined) {
+    found = offsetContour(contour, by);
+    // what is typed on the way to a value is not kept for ever
+    if (offsets.size > 64) offsets.clear();
+    offsets.set(by, found);
+  }
+  return found;
+}
+
+export interface Grown {
+  readonly placed: Placed;
+  /** m past its outline, inwards where negative */
+  readonly out: number;
+  /** cut off at the end of low x of its own frame and at the other one, m */
+  readonly shorter?: readonly [number, number];
+}
+
+/** What a shape is cut as, piece by piece: grown all round and cut off at its ends; none where nothing is left of it. */
+export function grownContours({ placed, out, shorter = [0, 0] }: Grown): Outcome<readonly Flat[]> {
+  return following(placedContour(placed), (contour) =>
+    following(keptOffset(contour, out), (lines) => cutOff(flats(lines), placed, shorter)),
+  );
+}
+
+/** Outer lines with the holes that lie in them; the largest first. */
+function flats(lines: readonly Contour[]): Flat[] {
+  const outer = lines.filter((line) => contourArea(line) > 0).sort((a, b) => contourArea(b) - contourArea(a));
+  const holes = lines.filter((line) => contourArea(line) < 0);
+  // a hole comes only of a bay that closed: it lies in the one piece that there is
+  return outer.map((line, i) => ({ outer: line, holes: i === 0 ? holes : [] }));
+}
+
+function cutOff(pieces: readonly Flat[], { angle }: Placed, [low, high]: readonly [number, number]): readonly Flat[] {
+  if (low === 0 && high === 0) return pieces;
+  const along = { x: Math.cos(angle ?? 0), y: Math.sin(angle ?? 0) };
+  const against = { x: -along.x, y: -along.y };
+  const turn = turned(-(angle ?? 0));
+  const boxes = pieces.map(({ outer }) => contourBox(transformed(outer, turn)));
+  const from = Math.min(...boxes.map(([corner]) => corner.x)) + low;
+  const to = Math.max(...boxes.map(([, corner]) => corner.x)) - high;
+  return pieces.flatMap(({ outer, holes }) =>
+    clipped(outer, { normal: along, from })
+      .flatMap((left) => clipped(left, { normal: against, from: -to }))
+      .map((line) => ({ outer: line, holes })),
+  );
+}
+
+/** m2, less the holes */
+export const flatArea = (pieces: readonly Flat[]): number =>
+  pieces.reduce(
+    (sum, { outer, holes }) => sum + [outer, ...holes].reduce((all, line) => all + contourArea(line), 0),
+    0,
+  );
