@@ -117,6 +117,8 @@ export type NameKind =
   | 'load'
   | 'size'
   | 'end'
+  /** a thing that no entry describes: a bought bracket; only a slip in another name is told */
+  | 'bought'
   | 'own';
 
 export interface Word {

@@ -119,13 +119,13 @@ export const afterVerbs = steps('after', [
   {
     word: 'bond',
     takes: [
-      argument('name', { names: ['layer', 'recipe'], optional: true }),
+      argument('name', { names: ['layer', 'recipe', 'bought'], optional: true }),
       argument('name', { after: 'with', names: ['paste', 'resin'] }),
     ],
     example: 'bond latch with bond_paste',
     sheet: 'Butter both faces with {material} and close.',
     meaning:
-      'Bonds cured pieces. A dry fit first: the line of paste must be 0.5 to 3 mm thick everywhere, and closed before the paste gels.',
+      'Bonds cured pieces: a layer, the part of another recipe, or a bought piece by any name. A dry fit first: the line of paste must be 0.5 to 3 mm thick everywhere, and closed before the paste gels.',
     needs: ['a keyed face'],
     occupies: ['people', 'bench'],
     consumes: [{ what: 'paste', by: 'area', why: 'the bond line' }],

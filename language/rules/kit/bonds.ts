@@ -1,3 +1,4 @@
+import { own } from '../../../calc/own.ts';
 import type { RecipeContext } from '../rule.ts';
 import { between, stepsOf, type WorkedStep } from './steps.ts';
 
@@ -20,8 +21,13 @@ export function onCured(context: RecipeContext): readonly OnCured[] {
   });
 }
 
+/** Steps that name nothing, as they are spoken of. */
+const UNNAMED: Readonly<Record<string, string>> = { bond: 'the bond', fillet: 'the fillet', lay: 'the next layer' };
+
 /** What a bond or a lay step puts down, as it is spoken of. */
 export function spoken({ step, layers }: WorkedStep): string {
   const first = step.arguments[0];
-  return layers[0]?.name ?? step.material ?? (first?.kind === 'word' ? first.word : step.verb);
+  return (
+    layers[0]?.name ?? step.material ?? (first?.kind === 'word' ? first.word : (own(UNNAMED, step.verb) ?? step.verb))
+  );
 }

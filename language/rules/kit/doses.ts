@@ -1,8 +1,9 @@
 import { isKnown, type MaterialFacts } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
-import type { Amount } from '../../../calc/model/index.ts';
+import { type Amount, type AmountRange, type CatalystDose, type Fact, UNKNOWN } from '../../../calc/model/index.ts';
 import { amountOf, firstClause, flat, head } from '../../../calc/plan/reading.ts';
 import { NUMBER } from '../../../calc/quantity/index.ts';
+import { weightDoseOf } from '../../../calc/resin/catalyst.ts';
 import type { RecipeContext } from '../rule.ts';
 import { stepsOf, type WorkedStep } from './steps.ts';
 
@@ -46,4 +47,27 @@ export function resinsOf(context: RecipeContext, { layers }: WorkedStep): readon
     const material = context.bench.material(name);
     return material?.catalyst === undefined ? [] : [material];
   });
+}
+
+/** How a typed dose by weight (kg/kg) stands to the range that the resin takes; none where that cannot be told. */
+export function againstRange(
+  context: RecipeContext,
+  { resin, amount }: TypedDose,
+):
+  | { readonly fact: Fact<CatalystDose>; readonly range: AmountRange; readonly dose: number; readonly off: number }
+  | undefined {
+  const fact = resin.catalyst;
+  if (fact === undefined || fact.value === UNKNOWN || fact.value.range === undefined || amount.basis === undefined)
+    return undefined;
+  const { range, material } = fact.value;
+  const [own, of] = [context.bench.material(material)?.density?.value, resin.density?.value];
+  const byVolume = amount.basis === 'by volume' && range.low.basis !== 'by volume';
+  const dose = !byVolume
+    ? amount.si
+    : own === undefined || own === UNKNOWN || of === undefined || of === UNKNOWN
+      ? undefined
+      : weightDoseOf(amount.si, own.si, of.si);
+  if (typeof dose !== 'number') return undefined;
+  const off = dose < range.low.si - 1e-6 ? dose - range.low.si : dose > range.high.si + 1e-6 ? dose - range.high.si : 0;
+  return { fact, range, dose, off };
 }

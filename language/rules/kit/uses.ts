@@ -23,6 +23,8 @@ export interface Use {
   readonly wants: readonly Namespace[];
   /** kinds of material that may stand here: entry kinds, or kinds of consumable */
   readonly kinds?: readonly string[];
+  /** it may as well name something that no entry describes: a bought piece */
+  readonly free?: true;
 }
 
 const one = (name: string | undefined, at: string, ...wants: readonly Namespace[]): Use[] =>
@@ -148,11 +150,13 @@ function usesOfStep(step: Step): Use[] {
       const index = list.findIndex(({ kind }) => kind === 'word');
       const word = list[index];
       if (word?.kind !== 'word' || senses(word.word).length > 0) return [];
-      return one(
+      const names = take.names ?? [];
+      const uses = one(
         word.word,
         take.after === undefined ? `${step.path}.arguments.${index}` : step.path,
-        ...new Set((take.names ?? []).map(namespaceOf)),
+        ...new Set(names.filter((kind) => kind !== 'bought').map(namespaceOf)),
       );
+      return names.includes('bought') ? uses.map((use) => ({ ...use, free: true as const })) : uses;
     }),
   ];
 }

@@ -101,6 +101,7 @@ function checkRecipe(context: Context, recipe: Recipe, bench: Bench, told: Set<s
     if (use.at.startsWith('like.') || told.has(use.at)) continue;
     const kind = wrongKind(context.book, use);
     if (kind === undefined && known(context.book, local, use)) continue;
+    if (kind === undefined && use.free === true && nearest(context, local, use).length === 0) continue;
     told.add(use.at);
     if (kind === undefined) report(context, local, use, recipe.size);
     else reportKind(context, use, kind);

@@ -4,7 +4,7 @@ import { layerResin } from '../../../calc/laminate/mass.figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { smallestBatch } from '../../../calc/resin/catalyst.ts';
 import { scaleStep } from '../../../calc/resin/mix.figure.ts';
-import { resinsOf, typedDoses } from '../kit/doses.ts';
+import { againstRange, resinsOf, typedDoses } from '../kit/doses.ts';
 import { about, kilograms, share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -25,7 +25,10 @@ export const resinSmallBatchScale = rule({
       if (worked.layers.length === 0 || worked.inside !== undefined) continue;
       for (const resin of resinsOf(context, worked)) {
         const own = resin.catalyst?.value;
-        const said = typed.find((dose) => dose.worked === worked && dose.resin === resin)?.amount;
+        const typedHere = typed.find((each) => each.worked === worked && each.resin === resin);
+        // a dose outside the range of the resin is told of as that: put right, it may be weighed well
+        if (typedHere !== undefined && (againstRange(context, typedHere)?.off ?? 0) !== 0) continue;
+        const said = typedHere?.amount;
         const dose = said?.si ?? (own === undefined || own === UNKNOWN ? undefined : own.dose?.si);
         const parts = worked.layers.map(({ key }) => ({
           name: context.ask(layerResinName, key),
