@@ -145,7 +145,7 @@ function hatched(line: DrawnLine, frame: Frame, prefix: string, hatches: Map<str
 }
 
 /** Strokes of a hatch are this share of the drawing's larger side apart. */
-const hatchPitch = 1 / 60;
+const hatchPitch = 1 / 140;
 
 function hatchDefinitions(hatches: ReadonlyMap<string, string>, side: number): string {
   if (hatches.size === 0) return '';
@@ -172,6 +172,9 @@ export const screenStyle = [
   '.laybook-drawing .layer-insert .shape{stroke:var(--laybook-insert,#7a3e9d)}',
   '.laybook-drawing .layer-perforation .shape{stroke:var(--laybook-core,#a0762c)}',
   '.laybook-drawing .layer-process .shape,.laybook-drawing .layer-process .arrow{stroke:var(--laybook-process,#2f7d32)}',
+  '.laybook-drawing .layer-tool .shape{stroke:var(--laybook-tool,#777)}',
+  '.laybook-drawing .layer-zone .shape{stroke:var(--laybook-zone,#8a5a00);stroke-dasharray:2 3}',
+  '.laybook-drawing .layer-flow .shape{stroke:var(--laybook-flow,#b3261e);stroke-width:2px}',
   '.laybook-drawing .layer-dimension .shape,.laybook-drawing .layer-dimension .arrow{stroke:var(--laybook-dimension,#666);stroke-width:.8px}',
   '.laybook-drawing .layer-mark .shape{stroke:var(--laybook-mark,#1a49b8)}',
   '.laybook-drawing .layer-drill .shape{stroke:var(--laybook-drill,#2f7d32)}',

@@ -1,0 +1,67 @@
+import { flattened } from '../../outline/flatten.ts';
+import type { Point } from '../../outline/shape.ts';
+import type { Box } from '../bounds.ts';
+import type { DrawnItem, DrawnLine } from '../drawing.ts';
+import { penOf, type Thing, type Writing } from './thing.ts';
+
+/** A thing with the line that its name is led to. */
+interface Tagged {
+  readonly thing: Thing;
+  readonly line: DrawnLine;
+}
+
+/** Chords of curves that a leader may end on, m. */
+const coarse = 1e-3;
+
+/**
+ * The names of lines that run round one another stand in a column to the right, each led to its line: beside the line itself they
+ * would lie over each other. The outermost is named first.
+ */
+export function withLeaders(things: readonly Thing[], { high }: Box, writing: Writing): Thing[] {
+  const tagged = things.flatMap((thing): Tagged[] => {
+    const line = thing.tag === undefined ? undefined : thing.items.find((item) => item.kind === 'line' && item.closed);
+    return line?.kind === 'line' ? [{ thing, line }] : [];
+  });
+  tagged.sort((a, b) => topOf(b.line) - topOf(a.line));
+  const step = 1.8 * writing.height;
+  const x = high.x + 2 * writing.height;
+  const leaders = new Map<Thing, DrawnItem[]>();
+  let y = Math.min(high.y, ((tagged.length - 1) * step) / 2);
+  for (const { thing, line } of tagged) {
+    leaders.set(thing, leader(thing, line, { x, y }, writing));
+    y -= step;
+  }
+  return things.map((thing) => {
+    const own = leaders.get(thing);
+    return own === undefined ? thing : { ...thing, items: [...thing.items, ...own] };
+  });
+}
+
+const topOf = ({ points }: DrawnLine): number =>
+  points.reduce((top, { y }) => Math.max(top, y), Number.NEGATIVE_INFINITY);
+
+function leader({ layer, source, tag }: Thing, line: DrawnLine, at: Point, { height, say }: Writing): DrawnItem[] {
+  const from = rightmostAt(flattened(line.points, coarse), at.y);
+  if (from === undefined || tag === undefined) return [];
+  const pen = penOf(layer, source);
+  return [
+    pen.line([from, at], { closed: false }),
+    pen.circle(from, height / 6),
+    pen.text({ x: at.x + height / 3, y: at.y - height / 2 }, height, say(tag)),
+  ];
+}
+
+/** Where the level line at `y` last leaves a polygon; its nearest height where it does not meet it. */
+function rightmostAt(polygon: readonly Point[], y: number): Point | undefined {
+  const ys = polygon.map((point) => point.y);
+  const [low, high] = [Math.min(...ys), Math.max(...ys)];
+  const level = Math.min(high - (high - low) * 1e-3, Math.max(low + (high - low) * 1e-3, y));
+  let found: Point | undefined;
+  polygon.forEach((a, i) => {
+    const b = polygon[(i + 1) % polygon.length] ?? a;
+    if (a.y > level === b.y > level) return;
+    const x = a.x + ((b.x - a.x) * (level - a.y)) / (b.y - a.y);
+    if (found === undefined || x > found.x) found = { x, y: level };
+  });
+  return found;
+}
