@@ -1,42 +1,46 @@
+import { text, type Words } from './figure/figure.ts';
+
 /**
  * Why a formula has no answer, in the words of the bench. It names what is wrong with the input and what would be
  * right.
  */
 export interface Impossible {
-  readonly problem: string;
+  readonly problem: Words;
 }
 
 /** What a formula gives back: its value, or why there is none. Never NaN, never Infinity. */
 export type Outcome<T = number> = T | Impossible;
 
 /** What an input fails to be; undefined where it is fit. */
-export type Demand = string | undefined;
+export type Demand = Words | undefined;
 
 export function isImpossible<T>(outcome: Outcome<T>): outcome is Impossible {
   return typeof outcome === 'object' && outcome !== null && 'problem' in outcome;
 }
 
-export const positive = (what: string, value: number): Demand =>
-  Number.isFinite(value) && value > 0 ? undefined : `${what} must be more than 0`;
+export const positive = (what: Words, value: number): Demand =>
+  Number.isFinite(value) && value > 0 ? undefined : text('{what} must be more than 0', { what });
 
-export const notNegative = (what: string, value: number): Demand =>
-  Number.isFinite(value) && value >= 0 ? undefined : `${what} must not be less than 0`;
+export const notNegative = (what: Words, value: number): Demand =>
+  Number.isFinite(value) && value >= 0 ? undefined : text('{what} must not be less than 0', { what });
 
-export const finite = (what: string, value: number): Demand =>
-  Number.isFinite(value) ? undefined : `${what} must be a number that can be told`;
+export const finite = (what: Words, value: number): Demand =>
+  Number.isFinite(value) ? undefined : text('{what} must be a number that can be told', { what });
 
 /** A fraction of a mixture: both parts are there. */
-export const fraction = (what: string, value: number): Demand =>
-  value > 0 && value < 1 ? undefined : `${what} must lie between 0 and 100 %`;
+export const fraction = (what: Words, value: number): Demand =>
+  value > 0 && value < 1 ? undefined : text('{what} must lie between 0 and 100 %', { what });
 
 /** A share that may also be nothing. */
-export const share = (what: string, value: number): Demand =>
-  value >= 0 && value < 1 ? undefined : `${what} must be at least 0 and less than 100 %`;
+export const share = (what: Words, value: number): Demand =>
+  value >= 0 && value < 1 ? undefined : text('{what} must be at least 0 and less than 100 %', { what });
 
-export const count = (what: string, value: number, least = 1): Demand =>
-  Number.isSafeInteger(value) && value >= least ? undefined : `${what} must be a whole number, ${least} or more`;
+export const count = (what: Words, value: number, least = 1): Demand =>
+  Number.isSafeInteger(value) && value >= least
+    ? undefined
+    : text('{what} must be a whole number, {least} or more', { what, least });
 
-export const demand = (fit: boolean, otherwise: string): Demand => (fit ? undefined : otherwise);
+export const demand = (fit: boolean, otherwise: Words): Demand => (fit ? undefined : otherwise);
 
 /** The value, if every demand is met and every number in it is finite; else the first problem. */
 export function given<T>(demands: readonly Demand[], compute: () => Outcome<T>): Outcome<T> {

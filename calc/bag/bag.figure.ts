@@ -97,7 +97,11 @@ export const lineLength = defineFigure<number>('line_length', (bench, path) =>
     }
     const points = said.flatMap((a) => (a.kind === 'point' ? [placedPoint(frame, a.point)] : []));
     if (points.length === 0)
-      return typed<number>(undefined, `where ${step.name ?? step.verb} runs (from (x, y) to (x, y), or perimeter)`, at);
+      return typed<number>(
+        undefined,
+        text('where {step} runs (from (x, y) to (x, y), or perimeter)', { step: step.name ?? step.verb }),
+        at,
+      );
     let length = 0;
     for (const [i, to] of points.entries()) {
       const from = points[i - 1];

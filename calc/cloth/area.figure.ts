@@ -93,15 +93,16 @@ export interface Piece {
   readonly lanes?: Lanes;
 }
 
-/** Past the finished edge, by the way that the layer ends. */
-function pastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
+/** Past the finished edge, by the way that the layer ends; m. */
+export function clothPastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
   const { extent, oversize } = laid.layer;
   const at = inRecipe(bench, laid.path);
   if (extent.kind === 'wrap')
     return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => known(wrap.reach, ...reasons));
   if (oversize !== undefined)
-    return whenKnown({ oversize: typed(oversize, text('the oversize of {layer}', { layer: laid.name }), at) }, (v, reasons) =>
-      known(v.oversize.si, ...reasons),
+    return whenKnown(
+      { oversize: typed(oversize, text('the oversize of {layer}', { layer: laid.name }), at) },
+      (v, reasons) => known(v.oversize.si, ...reasons),
     );
   if (extent.kind !== 'to trim') return known(0);
   const part = bench.recipe.part;
@@ -113,8 +114,12 @@ function pastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
     if (laid.layer.kind === 'coat')
-      return typed<Piece>(undefined, text('a piece of {layer}, which is a coat,', { layer: laid.name }), inRecipe(bench, laid.path));
-    const past = isCloth(laid) ? pastEdge(bench, laid) : known(0);
+      return typed<Piece>(
+        undefined,
+        text('a piece of {layer}, which is a coat,', { layer: laid.name }),
+        inRecipe(bench, laid.path),
+      );
+    const past = isCloth(laid) ? clothPastEdge(bench, laid) : known(0);
     const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
     return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
       const out = v.past + v.sides.way;
@@ -155,7 +160,11 @@ function tabsOf(bench: Bench, laid: LaidLayer): Figure<{ readonly length: number
     const sum = { length: 0, area: 0 };
     for (const tab of tabs) {
       if (tab.end === undefined || (tab.end !== ends?.from && tab.end !== ends?.to)) {
-        return typed<typeof sum>(undefined, text('the end of the part that the tab of {layer} is at', { layer: laid.name }), at);
+        return typed<typeof sum>(
+          undefined,
+          text('the end of the part that the tab of {layer} is at', { layer: laid.name }),
+          at,
+        );
       }
       const x = tab.end === ends.from ? -frame.bounds.length / 2 : frame.bounds.length / 2;
       const straight = following(turns(frame.shape), (stretches) =>

@@ -1,12 +1,13 @@
 import { defineFigure, factOf, known, quantity, reason, text, usual, whenKnown, worked } from '../figure/index.ts';
 import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { following } from '../outcome.ts';
+import { contourOf } from '../outline/contour-of.ts';
 import { inRecipe, partFrame } from '../outline/part.figure.ts';
-import { turns } from '../outline/turns.ts';
+import { edgeTurns } from '../piece/edge-turns.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import { type BendNeed, dartNeeds, dartTotal, shareDarts } from './darts.ts';
-import { DART_KEEP_OFF, USUAL_SHEAR, WIDEST_DART } from './habits.ts';
+import { DART_KEEP_OFF, LEAST_EXCESS, USUAL_SHEAR, WIDEST_DART } from './habits.ts';
 import { wrapReach } from './wrap.figure.ts';
 
 export interface DartNeed {
@@ -32,7 +33,13 @@ const shearOf = defineFigure<number>('shear', (bench, key) =>
   whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
     if (material.shear !== undefined) {
       return whenKnown(
-        { shear: factOf(material.shear, text('what {material} takes up by shear', { material: material.name }), factPlace(material, 'shear')) },
+        {
+          shear: factOf(
+            material.shear,
+            text('what {material} takes up by shear', { material: material.name }),
+            factPlace(material, 'shear'),
+          ),
+        },
         (v, reasons) => known(v.shear.si, ...reasons),
       );
     }
@@ -57,11 +64,12 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
       shear: bench.ask(shearOf, key),
       widest: usual(bench, WIDEST_DART),
       keepOff: usual(bench, DART_KEEP_OFF),
+      least: usual(bench, LEAST_EXCESS),
     },
-    ({ laid, frame, wrap, shear, widest, keepOff }, reasons) => {
+    ({ laid, frame, wrap, shear, widest, keepOff, least }, reasons) => {
       const asked = laid.layer.darts;
-      const need = following(turns(frame.shape), (stretches) =>
-        following(dartNeeds(stretches, wrap, { shear, widest, keepOff }), (bends) => {
+      const need = following(contourOf(frame.shape), (outline) =>
+        following(dartNeeds(edgeTurns(outline), wrap, { shear, widest, keepOff, least }), (bends) => {
           const total = dartTotal(bends);
           const widestOf = (of: readonly BendNeed[]) => of.reduce((most, b) => Math.max(most, b.width), 0);
           const base: DartNeed = {

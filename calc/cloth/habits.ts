@@ -73,3 +73,11 @@ export const LEAST_EXCESS: Usual = {
   value: quantity(0.002, LENGTH),
   source: 'from memory: 2 mm are pressed flat',
 };
+
+/** How far the joins of plies that follow each other stand apart. */
+export const STAGGER: Usual = {
+  habit: 'stagger',
+  what: 'joins of successive plies apart',
+  value: quantity(0.025, LENGTH),
+  source: 'trade magazine 2021: 25 to 38 mm',
+};

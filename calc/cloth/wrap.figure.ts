@@ -107,7 +107,11 @@ export const wrapReach = defineFigure<WrapReach>('wrap_reach', (bench, key) =>
       const { ply, target } = v.wrap;
       const { extent, oversize } = ply.layer;
       const at = inRecipe(bench, ply.path);
-      const wanted = typed(extent.kind === 'wrap' ? extent.landing : undefined, text('the landing of {ply}', { ply: ply.name }), at);
+      const wanted = typed(
+        extent.kind === 'wrap' ? extent.landing : undefined,
+        text('the landing of {ply}', { ply: ply.name }),
+        at,
+      );
       return whenKnown({ wanted }, ({ wanted: landing }, more) => {
         const form = edgeForm(bench.recipe.part?.edge);
         const edge = { height: v.edge.height, thickness: v.thickness, toolSide: form, landingSide: form };

@@ -24,7 +24,7 @@ import { insertsOf, namedLayers } from '../stack/order.ts';
 import { chamferRun, prismatoid } from './solid.ts';
 
 /** Room that a strip has in its groove, on each side and at each end, where no clearance is typed. */
-const CLEARANCE = {
+export const CLEARANCE = {
   habit: 'clearance',
   what: 'room beside a strip in its groove',
   value: quantity(0.0005, LENGTH),
@@ -114,8 +114,8 @@ function holesOf(bench: Bench, core: LaidLayer, area: number, thickness: number)
   const at = inRecipe(bench, core.path);
   if (holes === undefined) return known({ count: 0, volume: 0 });
   const sizes = {
-    diameter: typed(holes.diameter, `the diameter of the holes in ${core.name}`, at),
-    pitch: typed(holes.pitch, `the distance between the holes in ${core.name}`, at),
+    diameter: typed(holes.diameter, text('the diameter of the holes in {core}', { core: core.name }), at),
+    pitch: typed(holes.pitch, text('the distance between the holes in {core}', { core: core.name }), at),
   };
   return whenKnown(sizes, ({ diameter, pitch }, reasons) => {
     const found = following(perforation(area, diameter.si, pitch.si, thickness), (p) => ({
@@ -132,7 +132,7 @@ function kerfsOf(bench: Bench, core: LaidLayer, area: number, thickness: number)
   const at = inRecipe(bench, core.path);
   if (score === undefined) return known(0);
   return whenKnown(
-    { pitch: typed(score.pitch, `the distance between the cuts in ${core.name}`, at) },
+    { pitch: typed(score.pitch, text('the distance between the cuts in {core}', { core: core.name }), at) },
     ({ pitch }, reasons) => {
       const [width, depth] = [score.width?.si ?? 0.001, score.depth?.si ?? Math.max(thickness / 2, thickness - 0.001)];
       const volume = following(kerfVolume({ pitch: pitch.si, width, depth, ways: 2 }), (each) => each * area);
@@ -153,10 +153,13 @@ function grooveOf(
   const at = inRecipe(bench, groove?.path ?? core.path);
   const strip = groove?.strip;
   return whenKnown(
-    { name: typed(strip, `what the groove in ${core.name} is for`, at), stack: bench.ask(laidStack) },
+    {
+      name: typed(strip, text('what the groove in {core} is for', { core: core.name }), at),
+      stack: bench.ask(laidStack),
+    },
     (v) => {
       const laid = namedLayers(v.stack.layers, v.name)[0];
-      if (laid === undefined) return typed<never>(undefined, `a layer called ${v.name}`, at);
+      if (laid === undefined) return typed<never>(undefined, text('a layer called {name}', { name: v.name }), at);
       const inputs = {
         footprint: bench.ask(layerFootprint, laid.key),
         strip: bench.ask(layerThickness, laid.key),

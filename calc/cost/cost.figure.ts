@@ -89,7 +89,14 @@ const measure = (amount: Quantity): Bought => {
 /** Cost of one thing that a step uses up. */
 function bought(bench: Bench, item: StepItem, path: string): Figure<number> {
   return whenKnown(
-    { material: materialAt(bench, item.material, `the material of ${item.what}`, inRecipe(bench, path)) },
+    {
+      material: materialAt(
+        bench,
+        item.material,
+        text('the material of {what}', { what: item.what }),
+        inRecipe(bench, path),
+      ),
+    },
     ({ material }) => {
       const amount = measure(item.amount);
       const roll = material.roll?.value;
@@ -165,20 +172,22 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
         at: { entry: tool.entry, path: 'cost' },
       }),
     );
-  return whenKnown({ cost: factOf(tool.cost, `the cost of ${tool.name}`, tool.cost.at) }, ({ cost }, reasons) =>
-    whenKnown(
-      {
-        parts: typed(
-          cost.parts,
-          `over how many parts the cost of ${tool.name} is spread`,
-          tool.cost?.at ?? { entry: tool.entry, path: 'cost' },
-        ),
-      },
-      ({ parts }) =>
-        worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), {
-          reasons,
-        }),
-    ),
+  return whenKnown(
+    { cost: factOf(tool.cost, text('the cost of {tool}', { tool: tool.name }), tool.cost.at) },
+    ({ cost }, reasons) =>
+      whenKnown(
+        {
+          parts: typed(
+            cost.parts,
+            text('over how many parts the cost of {tool} is spread', { tool: tool.name }),
+            tool.cost?.at ?? { entry: tool.entry, path: 'cost' },
+          ),
+        },
+        ({ parts }) =>
+          worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), {
+            reasons,
+          }),
+      ),
   );
 });
 

@@ -38,7 +38,7 @@ export const currency = definePick<string>('currency', (bench) =>
 
 /** Money for what is used of a material. */
 export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): Figure<number> {
-  const what = `the price of ${material.name}`;
+  const what = text('the price of {material}', { material: material.name });
   const facts = bench.prices(material.name) ?? [];
   const at = facts[0]?.at ?? factPlace(material, 'price');
   const prices = facts.flatMap((f) => (f.value === UNKNOWN ? [] : [f.value]));
@@ -101,11 +101,12 @@ function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<numbe
   if (from === UNKNOWN || from === paste.name)
     return typed<number>(
       from === UNKNOWN ? UNKNOWN : undefined,
-      `what ${paste.name} is made from`,
+      text('what {paste} is made from', { paste: paste.name }),
       factPlace(paste, 'from'),
     );
   const fillers = (paste.fillers ?? []).map((f) => {
-    if (f.value === UNKNOWN) return typed<{ share: number; cost: number }>(UNKNOWN, `a filler of ${paste.name}`, f.at);
+    if (f.value === UNKNOWN)
+      return typed<{ share: number; cost: number }>(UNKNOWN, text('a filler of {paste}', { paste: paste.name }), f.at);
     const { material, share } = f.value;
     return whenKnown({ filler: materialAt(bench, material, 'the filler', f.at) }, ({ filler }) =>
       whenKnown({ cost: costOf(bench, filler, { mass: share.si }) }, ({ cost }, reasons) =>

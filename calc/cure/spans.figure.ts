@@ -1,5 +1,5 @@
 import { stepAt } from '../bag/bag.figure.ts';
-import { allKnown, type Bench, defineFigure, type Figure, known, typed, whenKnown } from '../figure/index.ts';
+import { allKnown, type Bench, defineFigure, type Figure, known, text, typed, whenKnown } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { amountOf, head, typedTime } from '../plan/reading.ts';
@@ -46,14 +46,22 @@ function standing(bench: Bench, step: Step, temperature: number): Figure<readonl
 }
 
 function ramp(bench: Bench, line: Step, from: number, to: number): Figure<SaidSpan> {
-  const rate = typed(amountOf(head(line), RAMP), `how fast to ${line.verb}`, inRecipe(bench, line.path));
+  const rate = typed(
+    amountOf(head(line), RAMP),
+    text('how fast to {verb}', { verb: line.verb }),
+    inRecipe(bench, line.path),
+  );
   return whenKnown({ rate }, (v, reasons) =>
     known({ from, to, time: v.rate.si === 0 ? 0 : Math.abs((to - from) / v.rate.si), path: line.path }, ...reasons),
   );
 }
 
 function hold(bench: Bench, line: Step, temperature: number): Figure<SaidSpan> {
-  const time = typed(typedTime(line)?.amount, `how long to ${line.verb}`, inRecipe(bench, line.path));
+  const time = typed(
+    typedTime(line)?.amount,
+    text('how long to {verb}', { verb: line.verb }),
+    inRecipe(bench, line.path),
+  );
   return whenKnown({ time }, (v, reasons) =>
     known({ from: temperature, to: temperature, time: v.time.si, path: line.path }, ...reasons),
   );

@@ -17,6 +17,9 @@ export interface Text {
   readonly figures: Readonly<Record<string, Shown>>;
 }
 
+/** Words without figures may be plain: they are their own template. */
+export type Words = Text | string;
+
 export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
   for (const name in figures) {
     if (!canBeShown(figures[name] as Shown)) return { template, figures: withoutOverflow(figures) };
@@ -76,7 +79,7 @@ export function cannot(...because: readonly Reason[]): CannotTell {
 }
 
 /** Says that nothing computes this yet. No input of the writer's is missing. */
-export function notYet(words: Text | string, at?: Place): CannotTell {
+export function notYet(words: Words, at?: Place): CannotTell {
   return cannot({ from: 'computed', text: typeof words === 'string' ? text(words) : words, at, notYet: true });
 }
 
@@ -89,7 +92,7 @@ export const isCannot = <T>(figure: Figure<T>): figure is CannotTell => 'cannot'
 
 export function reason(
   from: Origin,
-  words: Text | string,
+  words: Words,
   more: { readonly source?: string; readonly at?: Place; readonly reasons?: readonly Reason[] } = {},
 ): Reason {
   return { from, text: typeof words === 'string' ? text(words) : words, ...more };

@@ -12,8 +12,8 @@ import {
   type Reason,
   reason,
   type Shown,
-  type Text,
   text,
+  type Words,
 } from './figure.ts';
 
 /** Where a fact of an entry came from, by the entry. */
@@ -23,7 +23,7 @@ export function originOf(at: Place): Origin {
 }
 
 /** Something typed that may be missing or `?`. `what` is spoken of as in `the price of mat_300`. */
-export function typed<T>(value: T | Unknown | undefined, what: string, at: Place, source?: string): Figure<T> {
+export function typed<T>(value: T | Unknown | undefined, what: Words, at: Place, source?: string): Figure<T> {
   if (value === undefined) return cannot(reason(originOf(at), text('{what} is not given', { what }), { at }));
   if (value === UNKNOWN) return cannot(reason(originOf(at), text('{what} is not known (?)', { what }), { at }));
   const shown = shownOf(value as T);
@@ -32,7 +32,7 @@ export function typed<T>(value: T | Unknown | undefined, what: string, at: Place
 }
 
 /** A fact of an entry. `missing` is where it would have to be written. */
-export function factOf<T>(fact: Fact<T> | undefined, what: string, missing: Place): Figure<T> {
+export function factOf<T>(fact: Fact<T> | undefined, what: Words, missing: Place): Figure<T> {
   return fact === undefined ? typed<T>(undefined, what, missing) : typed(fact.value, what, fact.at, fact.source);
 }
 
@@ -43,7 +43,7 @@ export const siOf = (amount: Figure<Quantity>): Figure<number> =>
 /** The answer of a formula as a figure; `how` says by which method, the inputs hang under it. */
 export function worked<T>(
   outcome: Outcome<T>,
-  how: Text | string,
+  how: Words,
   more: { readonly source?: string; readonly at?: Place; readonly reasons?: readonly Reason[] } = {},
 ): Figure<T> {
   if (isImpossible(outcome)) return cannot(reason('computed', outcome.problem, { at: more.at }));

@@ -12,6 +12,7 @@ import {
   siOf,
   text,
   typed,
+  type Words,
   whenKnown,
   worked,
 } from '../figure/index.ts';
@@ -28,7 +29,7 @@ import { type Densities, fibreByVolume, fibreByWeight } from './fraction.ts';
 import { FRACTION_DEFAULTS, PROCESS_WORDS } from './fraction-defaults.ts';
 
 /** A material that a line names, or that it is not among the materials. */
-export function materialAt(bench: Bench, name: string | undefined, what: string, at: Place): Figure<MaterialFacts> {
+export function materialAt(bench: Bench, name: string | undefined, what: Words, at: Place): Figure<MaterialFacts> {
   return whenKnown({ name: typed(name, what, at) }, (v) => {
     const material = bench.material(v.name);
     return material === undefined
@@ -41,19 +42,34 @@ export function materialAt(bench: Bench, name: string | undefined, what: string,
 export const factPlace = (material: MaterialFacts, path: string): Place => ({ entry: material.entry, path });
 
 export const densityOf = (material: MaterialFacts): Figure<number> =>
-  siOf(factOf(material.density, `the density of ${material.name}`, factPlace(material, 'density')));
+  siOf(
+    factOf(
+      material.density,
+      text('the density of {material}', { material: material.name }),
+      factPlace(material, 'density'),
+    ),
+  );
 
 /** The material of a layer. */
 export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
-    materialAt(bench, laid.layer.material, `the material of ${laid.name}`, inRecipe(bench, laid.path)),
+    materialAt(
+      bench,
+      laid.layer.material,
+      text('the material of {layer}', { layer: laid.name }),
+      inRecipe(bench, laid.path),
+    ),
   ),
 );
 
 /** The cloth of a layer. */
 export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) =>
   whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) =>
-    factOf(material.cloth, `what ${material.name} is woven or stitched of`, factPlace(material, 'layers')),
+    factOf(
+      material.cloth,
+      text('what {material} is woven or stitched of', { material: material.name }),
+      factPlace(material, 'layers'),
+    ),
   ),
 );
 
@@ -70,7 +86,11 @@ export const layerArealWeight = defineFigure<number>('layer_areal_weight', (benc
 /** Density of the fibre of a layer, kg/m3. */
 export const layerFibreDensity = defineFigure<number>('layer_fibre_density', (bench, key) =>
   whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
-    const fibre = factOf(material.fibre, `the fibre of ${material.name}`, factPlace(material, 'fibre'));
+    const fibre = factOf(
+      material.fibre,
+      text('the fibre of {material}', { material: material.name }),
+      factPlace(material, 'fibre'),
+    );
     return whenKnown({ fibre }, (v, reasons) =>
       whenKnown({ entry: materialAt(bench, v.fibre, 'the fibre', factPlace(material, 'fibre')) }, ({ entry }) =>
         whenKnown({ density: densityOf(entry) }, ({ density }, more) => known(density, ...more, ...reasons)),
@@ -85,10 +105,12 @@ export const layerResinName = definePick<string>('layer_resin_name', (bench, key
     const at = inRecipe(bench, laid.path);
     if (material.kind === 'prepreg' || laid.layer.kind === 'coat')
       return known(material.name, reason('typed', text('{name}', { name: material.name }), { at }));
-    if (laid.layer.wetResin !== undefined) return typed(laid.layer.wetResin, `the resin of ${laid.name}`, at);
+    if (laid.layer.wetResin !== undefined)
+      return typed(laid.layer.wetResin, text('the resin of {layer}', { layer: laid.name }), at);
     const plan = bench.ask(layPlan);
     const step = isKnown(plan) ? plan.value.stepsOf.get(key)?.find((s) => s.lay?.resin !== undefined) : undefined;
-    if (step !== undefined) return typed(step.lay?.resin, `the resin of ${laid.name}`, inRecipe(bench, step.path));
+    if (step !== undefined)
+      return typed(step.lay?.resin, text('the resin of {layer}', { layer: laid.name }), inRecipe(bench, step.path));
     const { process } = bench.recipe;
     return typed(process?.resin, 'the resin of the process', inRecipe(bench, process?.path ?? ''));
   }),
@@ -110,7 +132,7 @@ interface SaidFraction {
   readonly basis: 'by weight' | 'by volume';
 }
 
-function said(fraction: Fraction, what: string, at: Place, source?: string): Figure<SaidFraction> {
+function said(fraction: Fraction, what: Words, at: Place, source?: string): Figure<SaidFraction> {
   return whenKnown({ amount: typed(fraction.amount, what, at, source) }, ({ amount }, reasons) => {
     const basis = amount.basis;
     if (basis !== 'by weight' && basis !== 'by volume') {
@@ -138,10 +160,10 @@ function onStep(bench: Bench, key: string): { readonly fraction: Fraction; reado
 /** In the order of the notation: the ply, the step that lays it, the cloth, the table of the trade. */
 const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), material: bench.ask(layerMaterial, key) }, ({ laid, material }) => {
-    const what = `the share of fibre or resin in ${laid.name}`;
+    const what = text('the share of fibre or resin in {layer}', { layer: laid.name });
     if (laid.layer.fraction !== undefined) return said(laid.layer.fraction, what, inRecipe(bench, laid.path));
     const step = onStep(bench, key);
-    if (step !== undefined) return said(step.fraction, `${what}, as laid`, inRecipe(bench, step.path));
+    if (step !== undefined) return said(step.fraction, text('{what}, as laid', { what }), inRecipe(bench, step.path));
     const kind = bench.recipe.process?.kind;
     const own = ofMaterial(material, kind);
     if (own !== undefined) return own;
@@ -157,7 +179,7 @@ function ofMaterial(material: MaterialFacts, kind: ProcessKind | undefined): Fig
     facts.find((f) => f.value !== UNKNOWN && f.value.process !== undefined && fits(f.value.process)) ??
     facts.find((f) => f.value === UNKNOWN || fits(f.value.process));
   if (fact === undefined) return undefined;
-  const what = `the fraction of ${material.name}`;
+  const what = text('the fraction of {material}', { material: material.name });
   return fact.value === UNKNOWN
     ? typed<SaidFraction>(UNKNOWN, what, fact.at)
     : said(fact.value, what, fact.at, fact.source);

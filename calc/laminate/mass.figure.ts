@@ -47,7 +47,10 @@ export const layerDryMass = defineFigure<number>('layer_dry_mass', (bench, key) 
         const volume = laid.layer.kind === 'core' ? bench.ask(coreVolume, key) : bench.ask(insertVolume, key);
         return whenKnown({ volume, material: bench.ask(layerMaterial, key) }, (v, reasons) =>
           whenKnown({ density: densityOf(v.material) }, ({ density }, more) => {
-            const mass = given([positive(`the density of ${v.material.name}`, density)], () => v.volume * density);
+            const mass = given(
+              [positive(text('the density of {material}', { material: v.material.name }), density)],
+              () => v.volume * density,
+            );
             return worked(mass, 'volume times density', { reasons: [...reasons, ...more] });
           }),
         );
@@ -164,7 +167,13 @@ function inFaces(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
     const uptake =
       material.surface === undefined
         ? usual(bench, CORE_SURFACE)
-        : siOf(factOf(material.surface, `the resin that a face of ${material.name} takes`, at));
+        : siOf(
+            factOf(
+              material.surface,
+              text('the resin that a face of {material} takes', { material: material.name }),
+              at,
+            ),
+          );
     return whenKnown(
       { uptake, area: bench.ask(layerArea, laid.key), resin: bench.ask(layerResinName, laid.key) },
       (v, reasons) => {
@@ -213,7 +222,7 @@ function pasteDensity(bench: Bench, name: string): Figure<number> {
     ({ paste }) => {
       if (paste.density !== undefined || paste.madeFrom === undefined) return densityOf(paste);
       return whenKnown(
-        { from: factOf(paste.madeFrom, `what ${name} is made from`, factPlace(paste, 'from')) },
+        { from: factOf(paste.madeFrom, text('what {name} is made from', { name }), factPlace(paste, 'from')) },
         ({ from }) =>
           whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(paste, 'from')) }, ({ base }) =>
             densityOf(base),

@@ -41,12 +41,14 @@ export const layerThickness = defineFigure<number>('layer_thickness', (bench, ke
 
 function sheetThickness(bench: Bench, laid: LaidLayer): Figure<number> {
   const at = inRecipe(bench, laid.path);
-  return whenKnown({ typed: typed(laid.layer.thickness, `the thickness of ${laid.name}`, at) }, (v, reasons) =>
-    worked(
-      given([positive(`the thickness of ${laid.name}`, v.typed.si)], () => v.typed.si),
-      text('{thickness} as typed', { thickness: v.typed }),
-      { at, reasons },
-    ),
+  return whenKnown(
+    { typed: typed(laid.layer.thickness, text('the thickness of {layer}', { layer: laid.name }), at) },
+    (v, reasons) =>
+      worked(
+        given([positive(text('the thickness of {layer}', { layer: laid.name }), v.typed.si)], () => v.typed.si),
+        text('{thickness} as typed', { thickness: v.typed }),
+        { at, reasons },
+      ),
   );
 }
 
@@ -75,31 +77,34 @@ function ofCloth(bench: Bench, key: string): Figure<number> {
 function filmThickness(bench: Bench, laid: LaidLayer): Figure<number> {
   const at = inRecipe(bench, laid.path);
   const coats = laid.layer.coats ?? 1;
-  return whenKnown({ film: typed(laid.layer.film, `the film of ${laid.name}`, at) }, ({ film }, reasons) => {
-    const { amount } = film;
-    if (sameDimension(amount.dimension, LENGTH)) {
-      const words = text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
-      return worked(
-        given([notNegative('the film', amount.si), positive('the number of coats', coats)], () => amount.si * coats),
-        words,
-        { at, reasons },
-      );
-    }
-    return whenKnown({ material: bench.ask(layerMaterial, laid.key) }, ({ material }) =>
-      whenKnown({ density: densityOf(material) }, ({ density }, more) => {
-        const words = text('{coats} coats of {film} over the density', { coats, film: amount });
-        const found = given(
-          [
-            notNegative('the film', amount.si),
-            positive('the density', density),
-            positive('the number of coats', coats),
-          ],
-          () => (amount.si * coats) / density,
+  return whenKnown(
+    { film: typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at) },
+    ({ film }, reasons) => {
+      const { amount } = film;
+      if (sameDimension(amount.dimension, LENGTH)) {
+        const words = text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
+        return worked(
+          given([notNegative('the film', amount.si), positive('the number of coats', coats)], () => amount.si * coats),
+          words,
+          { at, reasons },
         );
-        return worked(found, words, { at, reasons: [...reasons, ...more] });
-      }),
-    );
-  });
+      }
+      return whenKnown({ material: bench.ask(layerMaterial, laid.key) }, ({ material }) =>
+        whenKnown({ density: densityOf(material) }, ({ density }, more) => {
+          const words = text('{coats} coats of {film} over the density', { coats, film: amount });
+          const found = given(
+            [
+              notNegative('the film', amount.si),
+              positive('the density', density),
+              positive('the number of coats', coats),
+            ],
+            () => (amount.si * coats) / density,
+          );
+          return worked(found, words, { at, reasons: [...reasons, ...more] });
+        }),
+      );
+    },
+  );
 }
 
 /** What a coat weighs on each m2, all its coats together; kg/m2. */
@@ -107,20 +112,23 @@ export const coatArealWeight = defineFigure<number>('coat_areal_weight', (bench,
   whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
     const at = inRecipe(bench, laid.path);
     const coats = laid.layer.coats ?? 1;
-    return whenKnown({ film: typed(laid.layer.film, `the film of ${laid.name}`, at) }, ({ film }, reasons) => {
-      if (sameDimension(film.amount.dimension, AREAL_WEIGHT))
-        return known(
-          film.amount.si * coats,
-          reason('computed', text('{coats} coats of {film}', { coats, film: film.amount }), { reasons }),
-        );
-      return whenKnown({ thickness: bench.ask(layerThickness, key), material: bench.ask(layerMaterial, key) }, (v) =>
-        whenKnown({ density: densityOf(v.material) }, ({ density }, more) =>
-          known(
-            v.thickness * density,
-            reason('computed', 'wet film times density', { reasons: [...reasons, ...more] }),
+    return whenKnown(
+      { film: typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at) },
+      ({ film }, reasons) => {
+        if (sameDimension(film.amount.dimension, AREAL_WEIGHT))
+          return known(
+            film.amount.si * coats,
+            reason('computed', text('{coats} coats of {film}', { coats, film: film.amount }), { reasons }),
+          );
+        return whenKnown({ thickness: bench.ask(layerThickness, key), material: bench.ask(layerMaterial, key) }, (v) =>
+          whenKnown({ density: densityOf(v.material) }, ({ density }, more) =>
+            known(
+              v.thickness * density,
+              reason('computed', 'wet film times density', { reasons: [...reasons, ...more] }),
+            ),
           ),
-        ),
-      );
-    });
+        );
+      },
+    );
   }),
 );

@@ -11,6 +11,7 @@ import {
   reason,
   text,
   typed,
+  type Words,
   whenKnown,
   worked,
 } from '../figure/index.ts';
@@ -74,7 +75,7 @@ function coordinate({ offset, from }: Coordinate, size: number, ends: Part['ends
   if (from === undefined) return offset.si;
   if (from === ends?.from) return -size / 2 + offset.si;
   if (from === ends?.to) return size / 2 - offset.si;
-  return { problem: `no end of the part is called ${from}` };
+  return { problem: text('no end of the part is called {from}', { from }) };
 }
 
 /** A point of the text; one that is not told from an end needs no outline. */
@@ -90,12 +91,15 @@ export function pointOnPart(bench: Bench, point: PlacePoint | undefined, at: Pla
 /** A shape that lies somewhere on the part. */
 export function shapeOnPart(
   bench: Bench,
-  what: string,
+  what: Words,
   given: { readonly shape?: Outline; readonly centre?: PlacePoint },
   at: Place,
 ): Figure<Placed> {
   return whenKnown(
-    { centre: pointOnPart(bench, given.centre, at), shape: typed(given.shape, `the shape of ${what}`, at) },
+    {
+      centre: pointOnPart(bench, given.centre, at),
+      shape: typed(given.shape, text('the shape of {what}', { what }), at),
+    },
     (v) => {
       const drawn = drawnElsewhere(v.shape, at);
       if (drawn !== undefined) return drawn;
@@ -108,7 +112,7 @@ export function shapeOnPart(
 export const cutoutsOf = defineFigure<readonly Placed[]>('cutouts', (bench) =>
   allKnown(
     (bench.recipe.part?.cutouts ?? []).map((cutout, i) =>
-      shapeOnPart(bench, `cutout ${i + 1}`, cutout, inRecipe(bench, cutout.path)),
+      shapeOnPart(bench, text('cutout {number}', { number: i + 1 }), cutout, inRecipe(bench, cutout.path)),
     ),
   ),
 );
@@ -119,7 +123,7 @@ export const zonePlaced = defineFigure<Placed>('zone', (bench, name) => {
   const at = inRecipe(bench, zone?.path ?? bench.recipe.part?.path ?? '');
   return zone === undefined
     ? cannot(reason('typed', text('no zone of the part is called {name}', { name }), { at }))
-    : shapeOnPart(bench, `the zone ${name}`, zone, at);
+    : shapeOnPart(bench, text('the zone {name}', { name }), zone, at);
 });
 
 /** Area inside the outline less the cutouts, m2, without sides. */

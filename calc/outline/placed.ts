@@ -1,3 +1,4 @@
+import { text } from '../figure/figure.ts';
 import { type Demand, finite, following, given, isImpossible, type Outcome } from '../outcome.ts';
 import { formDistance } from './distance.ts';
 import { shapeArea, shapePerimeter } from './measure.ts';
@@ -67,15 +68,15 @@ const placeDemands = ({ centre, angle }: Placed): Demand[] => [
   finite('the angle', angle ?? 0),
 ];
 
-function cutoutProblem(whole: Placed, cutouts: readonly Placed[], i: number): string | undefined {
+function cutoutProblem(whole: Placed, cutouts: readonly Placed[], i: number): Demand {
   const cutout = cutouts[i]!;
   const inside = shapeInsideShape(cutout, whole);
   if (isImpossible(inside)) return inside.problem;
-  if (!inside) return `cutout ${i + 1} is not wholly inside the outline`;
+  if (!inside) return text('cutout {number} is not wholly inside the outline', { number: i + 1 });
   for (let j = 0; j < i; j++) {
     const overlap = shapesOverlap(cutout, cutouts[j]!);
     if (isImpossible(overlap)) return overlap.problem;
-    if (overlap) return `cutouts ${j + 1} and ${i + 1} overlap`;
+    if (overlap) return text('cutouts {one} and {other} overlap', { one: j + 1, other: i + 1 });
   }
   return undefined;
 }

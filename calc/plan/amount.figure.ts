@@ -191,7 +191,13 @@ function released(bench: Bench, step: Step): Figure<StepItem> {
           put(quantity(covered * each, MASS), more),
         );
       return whenKnown(
-        { coverage: factOf(agent.coverage, `the coverage of ${agent.name}`, factPlace(agent, 'coverage')) },
+        {
+          coverage: factOf(
+            agent.coverage,
+            text('the coverage of {agent}', { agent: agent.name }),
+            factPlace(agent, 'coverage'),
+          ),
+        },
         ({ coverage }, more) => {
           const { mass, length } = coverage.dimension;
           if (mass === 1) return put(quantity(covered * coverage.si, MASS), more);

@@ -153,8 +153,8 @@ function schedule(bench: Bench, step: Step): Figure<number> {
         parts.push(
           whenKnown(
             {
-              rate: typed(rate, `how fast to ${line.verb}`, at),
-              target: typed(target, `the temperature to ${line.verb} to`, at),
+              rate: typed(rate, text('how fast to {verb}', { verb: line.verb }), at),
+              target: typed(target, text('the temperature to {verb} to', { verb: line.verb }), at),
             },
             (v) => {
               const seconds = v.rate.si === 0 ? 0 : Math.abs((v.target.si - from) / v.rate.si);
@@ -178,7 +178,7 @@ function schedule(bench: Bench, step: Step): Figure<number> {
         const optional = line.steps === undefined && lines.length > 1 && line.verb !== 'hold';
         if (time === undefined && optional) continue;
         parts.push(
-          whenKnown({ time: typed(time?.amount, `how long to ${line.verb}`, at) }, (v, reasons) =>
+          whenKnown({ time: typed(time?.amount, text('how long to {verb}', { verb: line.verb }), at) }, (v, reasons) =>
             known(v.time.si, ...reasons),
           ),
         );

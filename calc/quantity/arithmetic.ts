@@ -1,3 +1,4 @@
+import { text, type Words } from '../figure/figure.ts';
 import { sameDimension, TEMPERATURE, timesPower } from './dimension.ts';
 import { describeQuantity } from './names.ts';
 import { convert, isProblem, makeQuantity } from './quantity.ts';
@@ -9,7 +10,11 @@ import type { Mismatch, Quantity } from './types.ts';
  */
 
 export function add(left: Quantity, right: Quantity): Quantity | Mismatch {
-  const problem = cannotAdd(left, right, `${describeQuantity(right)} cannot be added to ${describeQuantity(left)}`);
+  const problem = cannotAdd(
+    left,
+    right,
+    text('{right} cannot be added to {left}', { right: describeQuantity(right), left: describeQuantity(left) }),
+  );
   if (problem !== undefined) return problem;
   if (isPoint(left) && isPoint(right)) {
     return mismatch(left, right, 'two-temperatures', 'two temperatures cannot be added; write the step in K');
@@ -18,7 +23,11 @@ export function add(left: Quantity, right: Quantity): Quantity | Mismatch {
 }
 
 export function subtract(left: Quantity, right: Quantity): Quantity | Mismatch {
-  const problem = cannotAdd(left, right, `${describeQuantity(right)} cannot be taken from ${describeQuantity(left)}`);
+  const problem = cannotAdd(
+    left,
+    right,
+    text('{right} cannot be taken from {left}', { right: describeQuantity(right), left: describeQuantity(left) }),
+  );
   if (problem !== undefined) return problem;
   if (isPoint(right) && !isPoint(left)) {
     return mismatch(left, right, 'temperature', 'a temperature cannot be taken from a temperature difference');
@@ -55,19 +64,23 @@ function isPoint(quantity: Quantity): boolean {
   return quantity.difference !== true && sameDimension(quantity.dimension, TEMPERATURE);
 }
 
-function mismatch(left: Quantity, right: Quantity, because: Mismatch['because'], message: string): Mismatch {
+function mismatch(left: Quantity, right: Quantity, because: Mismatch['because'], message: Words): Mismatch {
   return { mismatch: { left: left.dimension, right: right.dimension }, because, message };
 }
 
-function cannotAdd(left: Quantity, right: Quantity, message: string): Mismatch | undefined {
+function cannotAdd(left: Quantity, right: Quantity, message: Words): Mismatch | undefined {
   if (!sameDimension(left.dimension, right.dimension)) return mismatch(left, right, 'dimensions', message);
   if (left.currency !== right.currency) return otherCurrency(left, right);
   return undefined;
 }
 
 function otherCurrency(left: Quantity, right: Quantity): Mismatch {
-  const both = `${left.currency ?? 'no currency'} and ${right.currency ?? 'no currency'}`;
-  return mismatch(left, right, 'currencies', `${both} cannot be reckoned together: there is no rate of exchange here`);
+  const [one, other] = [left.currency ?? 'no currency', right.currency ?? 'no currency'];
+  const message = text('{one} and {other} cannot be reckoned together: there is no rate of exchange here', {
+    one,
+    other,
+  });
+  return mismatch(left, right, 'currencies', message);
 }
 
 function computed(left: Quantity, right: Quantity, si: number, isPointNow: boolean): Quantity | Mismatch {

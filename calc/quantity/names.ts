@@ -1,3 +1,4 @@
+import { text, type Words } from '../figure/figure.ts';
 import * as d from './dimension.ts';
 import { dimension, dimensionKey } from './dimension.ts';
 import type { Dimension, DimensionName, Quantity } from './types.ts';
@@ -83,12 +84,12 @@ export function nameOfDimension(of: Dimension): DimensionName | undefined {
 }
 
 /** "a length", "an areal weight", "a price per area"; where there is no name, the units: "a quantity in kg/m4". */
-export function describeDimension(of: Dimension | DimensionName): string {
+export function describeDimension(of: Dimension | DimensionName): Words {
   if (typeof of === 'string') return BY_NAME.get(of)?.spoken ?? of;
-  return BY_DIMENSION.get(dimensionKey(of))?.spoken ?? `a quantity in ${composedSymbol(of)}`;
+  return BY_DIMENSION.get(dimensionKey(of))?.spoken ?? text('a quantity in {units}', { units: composedSymbol(of) });
 }
 
-export function describeQuantity(quantity: Quantity): string {
+export function describeQuantity(quantity: Quantity): Words {
   if (quantity.difference === true) return describeDimension('temperature difference');
   if (quantity.unit?.endsWith('/each') === true) return describeDimension('price per piece');
   if (quantity.unit === '%') return 'a percentage';

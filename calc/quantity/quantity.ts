@@ -1,3 +1,5 @@
+import { type Shown, text, type Words } from '../figure/figure.ts';
+import { either } from '../figure/listed.ts';
 import { NUMBER, sameDimension } from './dimension.ts';
 import { describeDimension, describeQuantity } from './names.ts';
 import { parseUnit } from './parse.ts';
@@ -38,7 +40,12 @@ export function quantityIn(number: number, unit: Unit): Quantity | QuantityProbl
   if (!Number.isFinite(si)) return notFinite();
   if (unit.offset !== undefined && si < 0) {
     const least = (-unit.offset * unit.down) / unit.up;
-    const message = `${number} ${unit.symbol} is below absolute zero (${Number(least.toFixed(2))} ${unit.symbol})`;
+    const message = text('{number} {unit} is below absolute zero ({least} {symbol})', {
+      number: String(number),
+      unit: unit.symbol,
+      least: String(Number(least.toFixed(2))),
+      symbol: unit.symbol,
+    });
     return { problem: 'below-absolute-zero', message, choices: [] };
   }
   return {
@@ -63,16 +70,22 @@ export function convert(quantity: Quantity, unitText: string): Converted | Quant
   const wrongScale = quantity.difference === true && unit.offset !== undefined;
   if (!sameDimension(unit.dimension, quantity.dimension) || wrongScale) {
     const found = wrongScale ? 'a temperature' : describeDimension(unit.dimension);
-    return wrongDimension(`${describeQuantity(quantity)} cannot be shown in ${unit.symbol}, the unit of ${found}`);
+    return wrongDimension(
+      text('{what} cannot be shown in {unit}, the unit of {found}', {
+        what: describeQuantity(quantity),
+        unit: unit.symbol,
+        found,
+      }),
+    );
   }
   if (unit.currency !== quantity.currency) {
     const [from = 'no currency', to = 'no currency'] = [quantity.currency, unit.currency];
-    return wrongDimension(`${from} cannot be shown in ${to}: there is no rate of exchange here`);
+    return wrongDimension(text('{from} cannot be shown in {to}: there is no rate of exchange here', { from, to }));
   }
   return { value: ((quantity.si - (unit.offset ?? 0)) * unit.down) / unit.up, unit };
 }
 
-function wrongDimension(message: string): QuantityProblem {
+function wrongDimension(message: Words): QuantityProblem {
   return { problem: 'wrong-dimension', message, choices: [] };
 }
 
@@ -83,13 +96,19 @@ function notFinite(): QuantityProblem {
 /** What to tell about a unit that cannot be read. */
 export function unitProblem(read: UnknownUnit | AmbiguousUnit): QuantityProblem {
   if ('ambiguous' in read) {
-    const message = `${read.ambiguous} means more than one unit: write ${oneOf(read.choices)}`;
+    const message = text('{unit} means more than one unit: write {choices}', {
+      unit: read.ambiguous,
+      choices: oneOf(read.choices),
+    });
     return { problem: 'ambiguous-unit', message, choices: read.choices };
   }
-  const hint = read.nearest.length === 0 ? '' : `; ${oneOf(read.nearest)} may be meant`;
-  return { problem: 'unknown-unit', message: `${read.unknown} is not a unit known here${hint}`, choices: read.nearest };
+  const figures = { unit: read.unknown, nearest: oneOf(read.nearest) };
+  const message =
+    read.nearest.length === 0
+      ? text('{unit} is not a unit known here', figures)
+      : text('{unit} is not a unit known here; {nearest} may be meant', figures);
+  return { problem: 'unknown-unit', message, choices: read.nearest };
 }
 
-function oneOf(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`;
-}
+const oneOf = (words: readonly string[]): Shown =>
+  words.length < 2 ? words.join('') : either([words.slice(0, -1).join(', '), words.at(-1) ?? '']);

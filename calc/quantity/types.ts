@@ -3,6 +3,8 @@
  * (m, kg, s, K, rad, money in the currency named beside it); units exist where people read and write only.
  */
 
+import type { Words } from '../figure/figure.ts';
+
 /**
  * Exponents of the base dimensions, `g/m2` is { length: -2, mass: 1, ... }. Money is a base dimension of ours, its
  * currency stands beside it. Pieces are counted without a dimension, so EUR/each is money.
@@ -114,7 +116,7 @@ export type UnitResult = ParsedUnit | UnknownUnit | AmbiguousUnit;
 /** Why a number and a unit make no quantity; `message` is fit for the person at the bench. */
 export interface QuantityProblem {
   readonly problem: 'unknown-unit' | 'ambiguous-unit' | 'not-finite' | 'below-absolute-zero' | 'wrong-dimension';
-  readonly message: string;
+  readonly message: Words;
   /** spellings that would do, best first */
   readonly choices: readonly string[];
 }
@@ -129,7 +131,7 @@ export interface Mismatch {
     | 'temperature'
     | 'division-by-zero'
     | 'not-finite';
-  readonly message: string;
+  readonly message: Words;
 }
 
 export interface FormatOptions {

@@ -158,7 +158,13 @@ function sheet(
       const uptake =
         material.takes === undefined && unsaid !== undefined
           ? usual(bench, unsaid)
-          : siOf(factOf(material.takes, text('the resin that {material} takes', { material: material.name }), factPlace(material, 'takes')));
+          : siOf(
+              factOf(
+                material.takes,
+                text('the resin that {material} takes', { material: material.name }),
+                factPlace(material, 'takes'),
+              ),
+            );
       return whenKnown({ area: bench.ask(sheetArea, step.path), uptake }, (v, reasons) => {
         const mass = sheetUptake(v.area, v.uptake);
         if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
@@ -176,7 +182,12 @@ function sheet(
 function line(bench: Bench, step: Step, resin: string): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
   const inputs = {
-    tube: materialAt(bench, step.material ?? subject(step), text('the tube of {step}', { step: step.name ?? step.verb }), at),
+    tube: materialAt(
+      bench,
+      step.material ?? subject(step),
+      text('the tube of {step}', { step: step.name ?? step.verb }),
+      at,
+    ),
     resin: materialAt(bench, resin, 'the resin', at),
     length: bench.ask(lineLength, step.path),
     lead: step.verb === 'feed' ? usual(bench, TUBE_LENGTH) : known(0),

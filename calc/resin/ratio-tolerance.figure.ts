@@ -16,6 +16,12 @@ export const ratioTolerance = defineFigure<number>('ratio_tolerance', (bench, ke
   whenKnown({ resin: bench.ask(resinMaterial, key) }, ({ resin }) =>
     resin.tolerance === undefined
       ? usual(bench, TOLERANCE)
-      : siOf(factOf(resin.tolerance, text('the tolerance of {resin}', { resin: resin.name }), factPlace(resin, 'tolerance'))),
+      : siOf(
+          factOf(
+            resin.tolerance,
+            text('the tolerance of {resin}', { resin: resin.name }),
+            factPlace(resin, 'tolerance'),
+          ),
+        ),
   ),
 );

@@ -118,11 +118,20 @@ export const gelTime = defineFigure<number>('gel_time', (bench, key) =>
     },
     ({ resin, temperature, dose }, reasons) => {
       const at = factPlace(resin, 'gel');
-      return whenKnown({ gel: readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at) }, ({ gel }, more) => {
-        const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
-        if (isImpossible(list)) return worked<number>(list, '', { at });
-        return timeAt(list, temperature, text('the gel time of {resin}', { resin: resin.name }), [...more, ...reasons], at);
-      });
+      return whenKnown(
+        { gel: readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at) },
+        ({ gel }, more) => {
+          const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
+          if (isImpossible(list)) return worked<number>(list, '', { at });
+          return timeAt(
+            list,
+            temperature,
+            text('the gel time of {resin}', { resin: resin.name }),
+            [...more, ...reasons],
+            at,
+          );
+        },
+      );
     },
   ),
 );
@@ -154,8 +163,16 @@ export const openTime = defineFigure<number>('open_time', (bench, key) =>
     { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
     ({ resin, temperature }, reasons) => {
       const at = factPlace(resin, 'open');
-      return whenKnown({ open: readings(resin.openTime, text('the open time of {resin}', { resin: resin.name }), at) }, ({ open }, more) =>
-        timeAt(open.map(atTemperature), temperature, text('the open time of {resin}', { resin: resin.name }), [...more, ...reasons], at),
+      return whenKnown(
+        { open: readings(resin.openTime, text('the open time of {resin}', { resin: resin.name }), at) },
+        ({ open }, more) =>
+          timeAt(
+            open.map(atTemperature),
+            temperature,
+            text('the open time of {resin}', { resin: resin.name }),
+            [...more, ...reasons],
+            at,
+          ),
       );
     },
   ),
@@ -173,7 +190,8 @@ export function potLives(
       const at = factPlace(resin, 'pot_life');
       return whenKnown({ lives: readings(resin.potLife, what, at) }, ({ lives }, more) => {
         const masses = [...new Set(lives.map((r) => r.mass?.si).filter((m) => m !== undefined))];
-        if (masses.length === 0) return typed<never>(undefined, text('the mass that {what} was read for', { what }), at);
+        if (masses.length === 0)
+          return typed<never>(undefined, text('the mass that {what} was read for', { what }), at);
         const found = masses.map((mass) => ({
           mass,
           life: workingTimeAt(lives.filter((r) => r.mass?.si === mass).map(atTemperature), temperature),

@@ -21,7 +21,10 @@ export function readingsOfMix(
   tolerance: number,
 ): Outcome<readonly Reading[]> {
   return given(
-    [...parts.map((part) => positive(text('the mass of {what}', { what: part.what }), part.mass)), share('the tolerance', tolerance)],
+    [
+      ...parts.map((part) => positive(text('the mass of {what}', { what: part.what }), part.mass)),
+      share('the tolerance', tolerance),
+    ],
     () => {
       let shows = 0;
       return parts.map(({ what, mass }, i) => {

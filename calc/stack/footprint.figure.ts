@@ -70,8 +70,8 @@ function strip(
 ): Figure<Footprint> {
   const at = inRecipe(bench, laid.path);
   const sizes = {
-    length: typed(extent.length, `the length of ${laid.name}`, at),
-    width: typed(extent.width, `the width of ${laid.name}`, at),
+    length: typed(extent.length, text('the length of {layer}', { layer: laid.name }), at),
+    width: typed(extent.width, text('the width of {layer}', { layer: laid.name }), at),
     centre: pointOnPart(bench, extent.centre, at),
   };
   return whenKnown(sizes, (v) => {
@@ -92,8 +92,9 @@ function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
   const own =
     inset === undefined
       ? known(0)
-      : whenKnown({ inset: typed(inset, `the inset of ${core.name}`, inRecipe(bench, core.path)) }, (v, reasons) =>
-          known(v.inset.si, ...reasons),
+      : whenKnown(
+          { inset: typed(inset, text('the inset of {core}', { core: core.name }), inRecipe(bench, core.path)) },
+          (v, reasons) => known(v.inset.si, ...reasons),
         );
   return whenKnown({ own, stack: bench.ask(laidStack) }, (v, reasons) =>
     whenKnown(

@@ -13,10 +13,11 @@ import {
   siQuantity,
 } from '../../calc/quantity/index.ts';
 import { NAMED } from '../../calc/quantity/names.ts';
+import { inWords } from '../harness/words.ts';
 
 function made(number: number, unit: string): Quantity {
   const quantity = makeQuantity(number, unit);
-  if (isProblem(quantity)) throw new Error(quantity.message);
+  if (isProblem(quantity)) throw new Error(inWords(quantity.message));
   return quantity;
 }
 

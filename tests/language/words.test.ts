@@ -14,6 +14,7 @@ import { shopFacts } from '../../language/lower/shop-facts.ts';
 import { toolFacts } from '../../language/lower/tool-facts.ts';
 import type { Place, Word } from '../../language/words/index.ts';
 import { PLACES, senses, verb, wordAt, words, wordsAt } from '../../language/words/index.ts';
+import { inWords } from '../harness/words.ts';
 import { parsed, viewServices } from './view/parsed.ts';
 
 const materials: readonly Place[] = [
@@ -169,7 +170,7 @@ describe('the arguments', () => {
 
   it.each(asTyped)('%s takes %s: %s %s', (_, dimension, value, unit) => {
     const made = makeQuantity(Number(value), unit);
-    if (isProblem(made)) throw new Error(made.message);
+    if (isProblem(made)) throw new Error(inWords(made.message));
     expect(describeDimension(made.dimension)).toBe(describeDimension(namedDimension(dimension)));
   });
 });

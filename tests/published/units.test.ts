@@ -6,6 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Quantity } from '../../calc/quantity/index.ts';
 import { convert, isProblem, makeQuantity, parseUnit } from '../../calc/quantity/index.ts';
+import { inWords } from '../harness/words.ts';
 
 const APPENDIX_B8: readonly (readonly [unit: string, entry: string, factor: number])[] = [
   ['in', 'inch (in)', 2.54e-2],
@@ -68,13 +69,13 @@ const APPENDIX_B8: readonly (readonly [unit: string, entry: string, factor: numb
 
 function made(number: number, unit: string): Quantity {
   const quantity = makeQuantity(number, unit);
-  if (isProblem(quantity)) throw new Error(quantity.message);
+  if (isProblem(quantity)) throw new Error(inWords(quantity.message));
   return quantity;
 }
 
 function converted(number: number, unit: string, into: string): number {
   const result = convert(made(number, unit), into);
-  if (isProblem(result)) throw new Error(result.message);
+  if (isProblem(result)) throw new Error(inWords(result.message));
   return result.value;
 }
 

@@ -1,5 +1,5 @@
 import { Bench as FigureBench } from '../../../calc/figure/bench.ts';
-import { type Bench, type Figure, isCannot, isKnown } from '../../../calc/figure/index.ts';
+import { type Bench, type Figure, isCannot, isKnown, isText, type Text } from '../../../calc/figure/index.ts';
 import type { Book, Recipe } from '../../../calc/model/index.ts';
 import type { ReportFigure } from '../../../calc/report.ts';
 import { bookOf } from '../../harness/sled-model.ts';
@@ -19,20 +19,12 @@ export function missing(figure: Figure<unknown>): string[] {
     : [];
 }
 
-export function filled({
-  template,
-  figures,
-}: {
-  readonly template: string;
-  readonly figures: Readonly<Record<string, unknown>>;
-}): string {
+export function filled({ template, figures }: Text): string {
   return template.replace(/\{(\w+)\}/g, (whole, name: string) => {
     const shown = figures[name];
-    return typeof shown === 'string' || typeof shown === 'number'
-      ? String(shown)
-      : shown === undefined
-        ? whole
-        : String((shown as { si: number }).si);
+    if (shown === undefined) return whole;
+    if (typeof shown === 'string' || typeof shown === 'number') return String(shown);
+    return isText(shown) ? filled(shown) : String(shown.si);
   });
 }
 
