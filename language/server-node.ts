@@ -1,10 +1,18 @@
 /** The language server as a process of its own. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import type { Drawing } from '../calc/drawing/drawing.ts';
 import { ClientFiles } from './lsp/client-files.ts';
 import { DiskOrClientFiles } from './lsp/disk-or-client-files.ts';
 import { startLayupServer } from './lsp/start.ts';
 
 const connection = createConnection(ProposedFeatures.all);
+
+/** Loaded when somebody wants a page: nobody waits for it at the start. */
+async function pdfOf(drawing: Drawing): Promise<string> {
+  const { drawingPdf } = await import('./export/pdf/index.ts');
+  const { bytes } = await drawingPdf(drawing, { paper: 'a4' });
+  return Buffer.from(bytes).toString('base64');
+}
 
 // A fault in one answer must not take away all the others: it is logged, and the server goes on.
 const log = (kind: string) => (error: unknown) =>
@@ -12,4 +20,4 @@ const log = (kind: string) => (error: unknown) =>
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)));
+startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)), { pdfOf });

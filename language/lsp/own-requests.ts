@@ -1,16 +1,19 @@
 import type { Connection } from 'vscode-languageserver';
 import type { WithAnalysis } from '../analysis/module.ts';
+import { serveDrawings } from './drawing.ts';
 import { serveExpectations } from './expectations.ts';
 import { serveExplanations } from './explain.ts';
 import { serveLayerCards } from './layer-card.ts';
 import { serveLookingUp } from './look-up.ts';
+import type { Machine } from './machine.ts';
 import { serveReports } from './report.ts';
 
 /** Requests of our own beside those of the protocol; `language/protocol` says what they hold. */
-export function serveOwnRequests(connection: Connection, services: WithAnalysis): void {
+export function serveOwnRequests(connection: Connection, services: WithAnalysis, machine: Machine): void {
   serveExplanations(connection, services);
   serveLayerCards(connection, services);
   serveExpectations(connection, services);
   serveLookingUp(connection, services);
   serveReports(connection, services);
+  serveDrawings(connection, services, machine);
 }

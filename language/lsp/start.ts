@@ -6,6 +6,7 @@ import { createLayupServices, type MoreServices } from '../book/services.ts';
 import { bookViewModule } from './book-views.ts';
 import { type FigureServices, figuresModule } from './figures-module.ts';
 import { followFolders } from './folders.ts';
+import type { Machine } from './machine.ts';
 import { viewModule } from './module.ts';
 import { serveOwnRequests } from './own-requests.ts';
 import { refreshFigures } from './refresh.ts';
@@ -23,7 +24,11 @@ export interface StockTextResult {
 type Everything = AnalysisServices & FigureServices;
 
 /** Serves the notation over a connection; the same in a process of its own and in a worker of a browser. */
-export function startLayupServer(connection: Connection, files: () => FileSystemProvider): WithAnalysis {
+export function startLayupServer(
+  connection: Connection,
+  files: () => FileSystemProvider,
+  machine: Machine = {},
+): WithAnalysis {
   const { shared, layup } = createLayupServices<Everything>(
     { connection, fileSystemProvider: files },
     viewModule as MoreServices<Everything>,
@@ -48,7 +53,7 @@ export function startLayupServer(connection: Connection, files: () => FileSystem
       )
       .catch((error: unknown) => console.error('The settings could not be taken in:', error));
   });
-  serveOwnRequests(connection, layup);
+  serveOwnRequests(connection, layup, machine);
   refreshFigures(connection, layup);
   followFolders(shared);
   startLanguageServer(shared);

@@ -54,7 +54,7 @@ function nothingWords(recipe: Recipe, rows: readonly LayerRow[]): string {
 }
 
 /** Inside of a size, the recipe as it stands for that size. */
-function sizeAt(document: LangiumDocument, offset: number, recipes: readonly Recipe[]): Recipe | undefined {
+export function sizeAt(document: LangiumDocument, offset: number, recipes: readonly Recipe[]): Recipe | undefined {
   const node = leafAt(document, offset)?.astNode;
   const size = node && AstUtils.getContainerOfType(node, ast.isSize)?.name;
   return recipes.find((recipe) => recipe.size === size) ?? recipes[0];

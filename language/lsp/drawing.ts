@@ -1,0 +1,50 @@
+import type { Connection } from 'vscode-languageserver';
+import { drawingLayers } from '../../calc/drawing/layers.ts';
+import { isKnown } from '../../calc/figure/index.ts';
+import type { WithAnalysis } from '../analysis/module.ts';
+import { dxf } from '../export/dxf.ts';
+import { screenSvg } from '../export/svg.ts';
+import {
+  type DrawingFileParams,
+  type DrawingFileResult,
+  type DrawingParams,
+  type DrawingResult,
+  drawingFileRequest,
+  drawingRequest,
+} from '../protocol/drawing.ts';
+import { drawingAlone, drawingOf, recipeAt, recipeCalled } from '../view/drawing/at-cursor.ts';
+import { lessKnown } from '../view/drawing/picture.ts';
+import { say } from '../view/text.ts';
+import { cardBook } from './book-views.ts';
+import { builtDocument } from './built.ts';
+import type { Machine } from './machine.ts';
+
+/** Requests `laybook/drawing` and `laybook/drawingFile` */
+export function serveDrawings(connection: Connection, services: WithAnalysis, machine: Machine): void {
+  connection.onRequest(drawingRequest, async (params: DrawingParams, token): Promise<DrawingResult> => {
+    const { uri, view, position, recipe, known } = params;
+    const document = await builtDocument(services, uri, token);
+    if (document === undefined) return { nothing: say('This file is not a recipe of the workspace.') };
+    const book = cardBook(services);
+    const found =
+      recipe === undefined
+        ? position && recipeAt(document, document.textDocument.offsetAt(position), book)
+        : recipeCalled(document, recipe, book);
+    const drawn = drawingOf(document, found, view, book);
+    return drawn.picture === undefined ? drawn : { ...drawn, picture: lessKnown(drawn.picture, known) };
+  });
+  connection.onRequest(drawingFileRequest, async (params: DrawingFileParams, token): Promise<DrawingFileResult> => {
+    const { uri, view, recipe, format, without } = params;
+    const document = await builtDocument(services, uri, token);
+    const book = cardBook(services);
+    const found = document && recipeCalled(document, recipe, book);
+    if (found === undefined) return { nothing: say('The recipe is no longer in this file.') };
+    const left = new Set(drawingLayers.filter((layer) => without.includes(layer)));
+    const drawing = drawingAlone(services.analysis.bench(found.recipe), view, book, left);
+    if (!isKnown(drawing)) return { nothing: say('It cannot be drawn yet.') };
+    if (format === 'svg') return { text: screenSvg(drawing.value, { styled: true, marked: true }) };
+    if (format === 'dxf') return { text: dxf(drawing.value) };
+    if (machine.pdfOf === undefined) return { nothing: say('An editor in a browser writes no PDF: export an SVG.') };
+    return { base64: await machine.pdfOf(drawing.value) };
+  });
+}

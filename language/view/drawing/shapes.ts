@@ -1,0 +1,51 @@
+import { arrowStrokes } from '../../../calc/drawing/arrow.ts';
+import type { DrawnItem } from '../../../calc/drawing/drawing.ts';
+import { capitalHeight } from '../../export/letters.ts';
+import { type Frame, onPaper, pathData } from '../../export/svg-path.ts';
+import type { PictureShape } from '../../protocol/drawing.ts';
+
+/** Millimetres from the drawing's own origin: what one line changes moves nothing else. */
+const frame: Frame = { corner: { x: 0, y: 0 }, scale: 1000 };
+
+const degrees = (angle: number): number => Math.round((angle * 180 * 10) / Math.PI) / 10;
+const hundredths = (value: number): number => Math.round(value * 100) / 100 + 0;
+
+/** Degrees of fibres, which run both ways: from 0 to less than 180. */
+export const hatchDegrees = (angle: number): number => ((degrees(angle) % 180) + 180) % 180;
+
+/** An item of a drawing for a screen. */
+export function shapeOf(item: DrawnItem): PictureShape {
+  switch (item.kind) {
+    case 'line':
+      return {
+        kind: 'path',
+        d: pathData(item.points, item.closed, frame),
+        ...(item.closed ? { closed: true } : {}),
+        ...(item.dashed ? { dashed: true } : {}),
+        ...(item.hatch === undefined ? {} : { hatch: hatchDegrees(item.hatch) }),
+      };
+    case 'arrow':
+      return {
+        kind: 'path',
+        d: arrowStrokes(item)
+          .map((stroke) => pathData(stroke, false, frame))
+          .join(''),
+      };
+    case 'circle': {
+      const { x, y } = onPaper(frame, item.centre);
+      return { kind: 'circle', x: hundredths(x), y: hundredths(y), r: hundredths(item.radius * frame.scale) };
+    }
+    case 'text': {
+      const { x, y } = onPaper(frame, item.at);
+      return {
+        kind: 'text',
+        x: hundredths(x),
+        y: hundredths(y),
+        size: hundredths((item.height / capitalHeight) * frame.scale),
+        text: item.text,
+        ...(item.angle === undefined || item.angle === 0 ? {} : { turn: -degrees(item.angle) }),
+        ...(item.anchor === undefined || item.anchor === 'start' ? {} : { anchor: item.anchor }),
+      };
+    }
+  }
+}
