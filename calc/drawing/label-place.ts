@@ -54,9 +54,13 @@ export function blockPlace(
 const edgesOf = (points: readonly Point[]): Edge[] =>
   points.map((from, i) => [from, points[(i + 1) % points.length] as Point]);
 
+/** In the middle of a piece rather than where there is a little more room: m of room to a m of way. */
+const pull = 0.1;
+
 /** Points inside the edges, those in the middle of most room first. */
 function deepPoints(edges: readonly Edge[], { low, high }: Box): Point[] {
   const found: { readonly at: Point; readonly deep: number }[] = [];
+  const middle = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 };
   for (let i = 1; i < gridSteps; i++) {
     for (let j = 1; j < gridSteps; j++) {
       const at = {
@@ -64,7 +68,7 @@ function deepPoints(edges: readonly Edge[], { low, high }: Box): Point[] {
         y: low.y + ((high.y - low.y) * j) / gridSteps,
       };
       const deep = depth(edges, at);
-      if (deep > 0) found.push({ at, deep });
+      if (deep > 0) found.push({ at, deep: deep - pull * Math.hypot(at.x - middle.x, at.y - middle.y) });
     }
   }
   return found
