@@ -5,6 +5,7 @@ import type { Placed } from './shelf.ts';
 export class RecordIndex {
   private readonly byLot = new Map<string, BuildRecord[]>();
   private readonly byTool = new Map<string, BuildRecord[]>();
+  private readonly byRecipe = new Map<string, BuildRecord[]>();
   private readonly byEntry = new Map<EntryKey, Placed>();
 
   constructor(records: readonly Placed[], recipe: (name: string, size?: string) => Recipe | undefined) {
@@ -14,14 +15,25 @@ export class RecordIndex {
       const { record } = model;
       this.byEntry.set(record.entry, placed);
       for (const key of new Set(record.lots.map((lot) => lotKey(lot.material, lot.code)))) add(this.byLot, key, record);
+      if (record.recipe !== undefined) add(this.byRecipe, record.recipe, record);
       const tool = record.recipe === undefined ? undefined : recipe(record.recipe, record.size)?.stack?.tool;
       if (tool !== undefined) add(this.byTool, tool, record);
     }
-    for (const list of [...this.byLot.values(), ...this.byTool.values()]) list.sort(byDay);
+    for (const groups of [this.byLot, this.byTool, this.byRecipe]) for (const list of groups.values()) list.sort(byDay);
   }
 
   ofLot(material: string, code: string): readonly BuildRecord[] {
     return this.byLot.get(lotKey(material, code)) ?? [];
+  }
+
+  /** All builds of a recipe in all sizes, in the order of their days. */
+  ofRecipe(name: string): readonly BuildRecord[] {
+    return this.byRecipe.get(name) ?? [];
+  }
+
+  /** All records of the book. */
+  get all(): readonly BuildRecord[] {
+    return [...this.byRecipe.values()].flat();
   }
 
   onTool(tool: string): readonly BuildRecord[] {

@@ -36,6 +36,11 @@ export async function run(args: readonly string[], screen: Screen): Promise<Exit
   }
 }
 
+function wholeNumber(text: string): number {
+  if (!/^\d{1,6}$/.test(text)) throw new UsageError(`${text} is no whole number`);
+  return Number(text);
+}
+
 function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
   const program = new Command('laybook')
     .description('Checks composite build recipes (.layup) and tells what they come to.')
@@ -78,6 +83,49 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .action(async (recipe, paths, options) =>
       end(await (await import('./report.ts')).report(recipe, paths, options, screen)),
     );
+
+  command('sheet', 'write the build sheet of one build, to print: steps, pots, pieces, blanks and cautions')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .requiredOption('--out <file>', 'file to write, .pdf or .html')
+    .option('--size <name>', 'a size of the recipe')
+    .option('--number <number>', 'number of the build')
+    .option('--date <day>', 'day of the build, 2026-05-14; a blank to write on where it is not given')
+    .addOption(new Option('--paper <paper>', 'size of the pages').choices(['a4', 'letter']).default('a4'))
+    .addOption(new Option('--units <system>', 'units of figures').choices(['si', 'us', 'both']).default('si'))
+    .addOption(book)
+    .action(async (recipe, paths, options) =>
+      end(await (await import('./sheet.ts')).sheet(recipe, paths, options, screen)),
+    );
+
+  command('cautions', 'tell what can hurt at the steps of a recipe, with the limits of the agencies')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .option('--size <name>', 'a size of the recipe')
+    .addOption(book)
+    .action(async (recipe, paths, options) =>
+      end(await (await import('./cautions.ts')).cautions(recipe, paths, options, screen)),
+    );
+
+  command('lots', 'tell which parts contain which lot, and which lots are expired or about to be')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .option('--lot <number>', 'only this lot: the parts that contain it')
+    .option('--part <recipe>', 'only the lots that went into parts of this recipe')
+    .option('--number <number>', 'with --part: number or day of one build')
+    .addOption(
+      new Option('--within <days>', 'a lot that expires within so many days is about to')
+        .argParser(wholeNumber)
+        .default(60),
+    )
+    .addOption(
+      new Option('--today <day>', 'the day that is taken for today').default(
+        new Date().toISOString().slice(0, 10),
+        'today',
+      ),
+    )
+    .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json']).default('text'))
+    .addOption(book)
+    .action(async (paths, options) => end(await (await import('./lots.ts')).lots(paths, options, screen)));
 
   command('format', 'bring files into their form: indents and spaces; no line is moved, joined or split')
     .argument('<paths...>', 'files or folders')

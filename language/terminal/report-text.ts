@@ -9,12 +9,15 @@ const narrowest = 9;
 const gap = '  ';
 
 /** A report for a terminal of 100 columns. `findings`: a sentence on what stands open; empty if nothing does. */
-export function reportText(report: Report, telling: Telling, findings: string, { paint }: Screen): string {
-  const sections = sectionsOf(report, telling).map(
-    (section) => `${paint('bold', section.title)}\n${bodyOf(section, paint)}`,
-  );
+export function reportText(report: Report, telling: Telling, findings: string, screen: Screen): string {
   const foot = [...(findings === '' ? [] : [findings]), caution].flatMap((text) => wrapped(safe(text), widest));
-  return `${[paint(['bold', 'underline'], safe(titleOf(report))), ...sections, foot.join('\n')].join('\n\n')}\n`;
+  return `${sectionsText(titleOf(report), sectionsOf(report, telling), screen)}\n${foot.join('\n')}\n`;
+}
+
+/** A title, and below it section by section. */
+export function sectionsText(title: string, sections: readonly Section[], { paint }: Screen): string {
+  const told = sections.map((section) => `${paint('bold', safe(section.title))}\n${bodyOf(section, paint)}`);
+  return `${[paint(['bold', 'underline'], safe(title)), ...told].join('\n\n')}\n`;
 }
 
 function bodyOf({ lead, table, lines }: Section, paint: Screen['paint']): string {

@@ -36,7 +36,7 @@ td svg { max-width: 40mm; max-height: 24mm; }
 .box { flex: none; width: 8mm; height: 8mm; border: 0.5mm solid #000; }
 .box.small { display: inline-block; width: 5mm; height: 5mm; vertical-align: middle; }
 .step > .number { flex: none; width: 12mm; font-size: 16pt; font-weight: bold; }
-.body { flex: 1; min-width: 0; }
+.body { flex: 1; min-width: 0; padding-right: 0.5mm; }
 .says { font-family: "DejaVu Sans Mono", Consolas, monospace; font-size: 10pt; }
 .why { font-style: italic; font-size: 10pt; }
 .note { border-left: 1mm solid #000; padding-left: 2mm; }

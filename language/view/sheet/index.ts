@@ -17,7 +17,7 @@ import { cutHead, cutRows, weighTable } from './pieces.ts';
 import type { Revisioned, Sheet, SheetOrder } from './sheet.ts';
 import { blankOf, sheetSteps } from './steps.ts';
 
-export type { Sheet, SheetOrder } from './sheet.ts';
+export type { Revisioned, Sheet, SheetOrder } from './sheet.ts';
 
 /** The sheet for one build of a recipe in one size. `findings`: a sentence on what stands open; empty if nothing does. */
 export function sheetOf(recipe: Recipe, book: Book, telling: Telling, order: SheetOrder, findings: string): Sheet {

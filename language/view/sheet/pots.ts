@@ -1,8 +1,8 @@
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
-import { MASS, NUMBER, TIME, VOLUME } from '../../../calc/quantity/index.ts';
-import type { MixPart } from '../../../calc/resin/mix.figure.ts';
+import { formatNumber, MASS, NUMBER, TIME, VOLUME } from '../../../calc/quantity/index.ts';
+import { type MixPart, scaleStep } from '../../../calc/resin/mix.figure.ts';
 import { potLife } from '../../../calc/resin/pot.figure.ts';
 import { ratioTolerance } from '../../../calc/resin/ratio-tolerance.figure.ts';
 import { type StepPot, stepPots } from '../../../calc/resin/step-pots.figure.ts';
@@ -19,6 +19,7 @@ export function potsOfStep(bench: Bench, path: string, style: Style): SheetPot[]
 
 function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
   const life = bench.ask(potLife, pot.resin);
+  const scale = bench.ask(scaleStep);
   const tolerance = bench.ask(ratioTolerance, pot.resin);
   const each = isKnown(tolerance) ? tolerance.value : 0;
   const shown = { resin: pot.resin, pots: pot.pots, mass: quantity(pot.mass, MASS) };
@@ -27,7 +28,7 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
       pot.pots === 1
         ? say('Mix {resin}: {mass}', shown, style)
         : say('Mix {resin}: {pots} pots of {mass}, one after the other', shown, style),
-    table: weighing(pot.parts, each, style),
+    table: weighing(pot.parts, each, isKnown(scale) ? scale.value : 0.001, style),
     notes: [
       ...(isKnown(life)
         ? [
@@ -52,19 +53,17 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
 }
 
 /** Parts in the order they are poured, and the limits between which the balance may stand. */
-function weighing(parts: readonly MixPart[], tolerance: number, style: Style): Table {
+function weighing(parts: readonly MixPart[], tolerance: number, step: number, style: Style): Table {
   const poured = parts.filter(({ mass }) => mass > 0);
   const readings = readingsOfMix(poured, tolerance);
-  const kilograms = (si: number): string => show(quantity(si, MASS), style);
+  const grams = (si: number): string => gramsOf(si, step, style);
   const rows = (isImpossible(readings) ? [] : readings).map(({ what, mass, shows, between }, i) => {
     const volume = poured[i]?.volume;
     return [
       show(what),
-      volume === undefined ? kilograms(mass) : `${kilograms(mass)} (${show(quantity(volume, VOLUME), style)})`,
-      kilograms(shows),
-      between === undefined
-        ? ''
-        : say('{low} to {high}', { low: quantity(between.low, MASS), high: quantity(between.high, MASS) }, style),
+      volume === undefined ? grams(mass) : `${grams(mass)} (${show(quantity(volume, VOLUME), style)})`,
+      grams(shows),
+      between === undefined ? '' : say('{low} to {high}', { low: grams(between.low), high: grams(between.high) }),
       '',
     ];
   });
@@ -73,4 +72,11 @@ function weighing(parts: readonly MixPart[], tolerance: number, style: Style): T
     right: [1, 2, 3],
     rows,
   };
+}
+
+/** Balances show grams, in every system of units, in steps of their own. */
+function gramsOf(si: number, step: number, { locale }: Style): string {
+  const rounded = step > 0 ? Math.round(si / step) * step : si;
+  const digits = 12;
+  return `${formatNumber(Number((rounded * 1000).toPrecision(digits)), { digits, ...(locale === undefined ? {} : { locale }) })} g`;
 }

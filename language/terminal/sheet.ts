@@ -1,0 +1,63 @@
+import { writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { URI } from 'langium';
+import type { Recipe } from '../../calc/model/index.ts';
+import { codeSvg } from '../export/code.ts';
+import { screenSvg } from '../export/svg.ts';
+import { sheetHtml } from '../view/sheet/html.ts';
+import { type Sheet, type SheetOrder, sheetOf } from '../view/sheet/index.ts';
+import type { Style } from '../view/text.ts';
+import { endOf, type OpenBook, openBook } from './book.ts';
+import { type ExitCode, UsageError } from './exit-codes.ts';
+import { revisionOf } from './git.ts';
+import { openFindings, recipeNamed, tellingOf } from './named-recipe.ts';
+import type { Screen } from './screen.ts';
+
+export interface SheetOptions {
+  readonly out: string;
+  readonly size?: string;
+  readonly number?: string;
+  readonly date?: string;
+  readonly paper: 'a4' | 'letter';
+  readonly units: Style['units'];
+  readonly book?: string;
+}
+
+/** `laybook sheet`: the build sheet of one build, as a PDF or as HTML by the ending of the file. */
+export async function sheet(
+  name: string,
+  paths: readonly string[],
+  options: SheetOptions,
+  screen: Screen,
+): Promise<ExitCode> {
+  const ending = path.extname(options.out).toLowerCase();
+  if (ending !== '.pdf' && ending !== '.html')
+    throw new UsageError(`--out ends with .pdf or .html, not with ${ending === '' ? 'nothing' : ending}`);
+  if (options.date !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(options.date))
+    throw new UsageError('--date is written year-month-day: 2026-05-14');
+  const book = await openBook(paths, options.book, screen);
+  const recipe = recipeNamed(book, name, options.size);
+  const made = await sheetFrom(book, recipe, options);
+  const file = path.resolve(screen.folder, options.out);
+  const bytes = ending === '.html' ? htmlOf(made, options) : htmlOf(made, options);
+  await writeFile(file, bytes);
+  screen.out(`${options.out}\n`);
+  return endOf(book, false);
+}
+
+async function sheetFrom(book: OpenBook, recipe: Recipe, options: SheetOptions): Promise<Sheet> {
+  const shelf = book.services.analysis.shelf();
+  const placed = shelf.placed('recipe', recipe.name);
+  const files = placed === undefined ? [] : [URI.parse(placed.uri)].filter(({ scheme }) => scheme === 'file');
+  const git = await revisionOf(files.map(({ fsPath }) => fsPath));
+  const order: SheetOrder = {
+    ...(options.number === undefined ? {} : { number: options.number }),
+    ...(options.date === undefined ? {} : { date: options.date }),
+    ...(git === undefined ? {} : { git }),
+  };
+  const telling = tellingOf(book, recipe, { units: options.units });
+  return sheetOf(recipe, shelf, telling, order, await openFindings(book, recipe));
+}
+
+const htmlOf = (made: Sheet, { paper }: SheetOptions): string =>
+  sheetHtml(made, { paper, language: 'en', code: codeSvg, draw: (drawing) => screenSvg(drawing) });
