@@ -30,4 +30,9 @@ export const PLEAT_HEIGHT = length('pleat', 'height of a pleat', 0.04, 'common p
 export const HEM = length('hem', 'film outside the inner edge of the tape', 0.05, 'common practice: 50 mm');
 /** From pot or trap to the bag, each line. */
 export const TUBE_LENGTH = length('tube', 'tube from the pot or the trap to the bag', 1.5, 'from memory: 1 to 2 m');
-export const FLANGE = length('flange', 'flange that is released with the part', 0.1, 'common practice: 100 to 150 mm');
+export const FLANGE = length(
+  'released',
+  'flange that is released with the part',
+  0.1,
+  'common practice: 100 to 150 mm',
+);

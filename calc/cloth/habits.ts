@@ -19,6 +19,14 @@ export const DART_KEEP_OFF: Usual = {
   source: 'common practice: a dart ends 5 mm short of the face',
 };
 
+/** How far a wrapped ply lies on the face that it lands on. */
+export const LANDING: Usual = {
+  habit: 'landing',
+  what: 'landing of a wrapped ply',
+  value: quantity(0.025, LENGTH),
+  source: 'common practice: 25 to 50 mm, from memory',
+};
+
 /** Lap of joined lanes of one piece. */
 export const JOIN_LAP: Usual = {
   habit: 'overlap',

@@ -9,6 +9,7 @@ import {
   reason,
   text,
   typed,
+  usual,
   whenKnown,
   worked,
 } from '../figure/index.ts';
@@ -16,10 +17,11 @@ import { layerThickness } from '../laminate/thickness.figure.ts';
 import { type Edge, UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
-import { LENGTH } from '../quantity/index.ts';
+import { LENGTH, type Quantity } from '../quantity/index.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { grooveOf, layersBetween, reachesEdge, wrapTarget } from '../stack/order.ts';
+import { LANDING } from './habits.ts';
 import { type EdgeForm, landingOf, wrapReach as reachFormula } from './wrap.ts';
 
 /** What lies between a wrapped ply and the face that it lands on. */
@@ -107,11 +109,11 @@ export const wrapReach = defineFigure<WrapReach>('wrap_reach', (bench, key) =>
       const { ply, target } = v.wrap;
       const { extent, oversize } = ply.layer;
       const at = inRecipe(bench, ply.path);
-      const wanted = typed(
-        extent.kind === 'wrap' ? extent.landing : undefined,
-        text('the landing of {ply}', { ply: ply.name }),
-        at,
-      );
+      const said = extent.kind === 'wrap' ? extent.landing : undefined;
+      const wanted: Figure<Quantity> =
+        said === undefined
+          ? whenKnown({ usual: usual(bench, LANDING) }, (u, more) => known(quantity(u.usual, LENGTH), ...more))
+          : typed(said, text('the landing of {ply}', { ply: ply.name }), at);
       return whenKnown({ wanted }, ({ wanted: landing }, more) => {
         const form = edgeForm(bench.recipe.part?.edge);
         const edge = { height: v.edge.height, thickness: v.thickness, toolSide: form, landingSide: form };

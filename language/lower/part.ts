@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import type { Edge, Part, PlacedShape, PlacePoint, Zone } from '../../calc/model/index.ts';
 import type { Clause, OutlineLine, PartBlock, Zone as ZoneNode } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
@@ -183,11 +184,14 @@ function reportPlacing(low: Lowering, clauses: readonly Clause[], kind: 'zone' |
         : text('`{word}` is no clause of a {kind}: is {near} meant?', {
             word: clause.word,
             kind,
-            near: near.join(' or '),
+            near: either(near),
           }),
       span === undefined
         ? []
-        : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] })),
+        : near.map((word) => ({
+            title: text('Write {what}', { what: word }),
+            edits: [{ offset: span.offset, end: span.end, text: word }],
+          })),
     );
   }
 }

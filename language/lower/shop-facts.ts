@@ -1,8 +1,21 @@
 import { text } from '../../calc/figure/figure.ts';
 import type { Habit, Shop } from '../../calc/model/index.ts';
 import { CURRENCIES } from '../../calc/quantity/index.ts';
-import { amountOf, countOf, firstAmount, known, type Read, wordAt, wordsOf } from './arguments.ts';
-import { amountReader, append, type FactReader, factFrom, firstRead, incomplete, needBasis, put } from './facts.ts';
+import { wordAt as wordIn, wordsAt } from '../words/index.ts';
+import { nearestWords } from '../words/nearest.ts';
+import { amountOf, countOf, firstAmount, known, type Read, spanOfRead, wordAt, wordsOf } from './arguments.ts';
+import {
+  amountReader,
+  append,
+  type FactLine,
+  type FactReader,
+  factFrom,
+  firstRead,
+  incomplete,
+  needBasis,
+  put,
+} from './facts.ts';
+import type { Lowering } from './lowering.ts';
 
 type Reader = FactReader<Shop>;
 
@@ -49,11 +62,33 @@ const oven: Reader = (low, line, into) => {
   put(into, 'oven', factFrom(low, line, { size, ...(limit === undefined ? {} : { limit }) }));
 };
 
+function reportHabit(low: Lowering, line: FactLine, name: string): void {
+  const span = spanOfRead(line.points[0]?.values[0]);
+  const near = nearestWords(
+    name,
+    wordsAt('value of habit').map(({ word }) => word),
+  );
+  low.problem(
+    'line/not-understood',
+    span ?? line.node,
+    near.length === 0
+      ? text('no figure and no rule takes a habit called {name}', { name })
+      : text('no figure and no rule takes a habit called {name}: is {near} meant?', { name, near: near.join(' or ') }),
+    span === undefined
+      ? []
+      : near.map((word) => ({
+          title: text('Write {what}', { what: word }),
+          edits: [{ offset: span.offset, end: span.end, text: word }],
+        })),
+  );
+}
+
 /** `habit leak 5 mbar in 10 min`: a threshold of a rule, in its own words. */
 const habit: Reader = (low, line, into) => {
   const point = line.points[0];
   const name = point === undefined ? undefined : wordAt(point.values);
   if (point === undefined || name === undefined) return incomplete(low, line, 'habit leak 5 mbar in 10 min');
+  if (wordIn(name, 'value of habit') === undefined) return reportHabit(low, line, name);
   const all = [...point.values, ...point.parts.flatMap((p) => p.values)];
   const amounts = all.flatMap(({ argument }) => (argument.kind === 'amount' ? [argument.amount] : []));
   const within = point.parts.find((p) => p.word === 'in')?.values[0]?.argument;

@@ -208,9 +208,9 @@ export const coreClauses: readonly Word[] = [
     at: ['clause of core'],
     takes: [argument('length')],
     example: 'core body foam_80 20 mm, groove for keel, clearance 1 mm',
-    default: '1 mm',
+    default: '0.5 mm',
     source: COMMON_PRACTICE,
-    meaning: 'How much wider the groove is than its strip.',
+    meaning: 'The room on each side of a strip in its groove.',
   },
   {
     word: 'depth',

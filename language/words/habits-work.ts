@@ -1,15 +1,5 @@
-import type { DimensionName } from '../../calc/quantity/index.ts';
-import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
-import type { Word } from './types.ts';
-
-interface HabitRow {
-  readonly word: string;
-  readonly takes: DimensionName | 'count';
-  /** the common value, which also is the example */
-  readonly usual: string;
-  readonly source: string;
-  readonly meaning: string;
-}
+import { COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
+import { type HabitRow, habitWords } from './habit-row.ts';
 
 const rows: readonly HabitRow[] = [
   {
@@ -205,12 +195,4 @@ const rows: readonly HabitRow[] = [
 ];
 
 /** Habits about the work itself: thresholds of the rules of steps and records. */
-export const workHabits: readonly Word[] = rows.map(({ word, takes, usual, source, meaning }) => ({
-  word,
-  at: ['value of habit'],
-  takes: [argument(takes)],
-  example: `habit ${word} ${usual}`,
-  default: usual,
-  source,
-  meaning,
-}));
+export const workHabits = habitWords(rows);

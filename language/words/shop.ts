@@ -1,4 +1,5 @@
 import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
+import { figureHabits } from './habits-figures.ts';
 import { workHabits } from './habits-work.ts';
 import type { Word } from './types.ts';
 
@@ -100,7 +101,6 @@ export const shop: readonly Word[] = [
       argument('word', {
         words: [
           'leak',
-          'warp',
           'pleat',
           'flange',
           'allowance',
@@ -108,12 +108,11 @@ export const shop: readonly Word[] = [
           'overlap',
           'stagger',
           'drop',
-          'gel',
           'styrene',
           'radius',
           'edge',
           'perforation',
-          ...workHabits.map(({ word }) => word),
+          ...[...workHabits, ...figureHabits].map(({ word }) => word),
         ],
       }),
       argument('number', { repeated: true, optional: true }),
@@ -137,6 +136,7 @@ export const shop: readonly Word[] = [
 /** The habits that a shop may set, each the threshold of a rule. */
 export const habits: readonly Word[] = [
   ...workHabits,
+  ...figureHabits,
   {
     word: 'leak',
     at: ['value of habit'],
@@ -146,15 +146,6 @@ export const habits: readonly Word[] = [
     source: 'published limits differ sixfold; 5 mbar in 10 min is common practice',
     meaning:
       'How much a bag may lose in the leak test. More than that draws air in along the feed and leaves a dry line.',
-  },
-  {
-    word: 'warp',
-    at: ['value of habit'],
-    takes: [argument('length')],
-    example: 'habit warp 1 mm',
-    default: '1 mm',
-    source: COMMON_PRACTICE,
-    meaning: 'The predicted bow over the length of the part from which an unsymmetric stack is worth a finding.',
   },
   {
     word: 'pleat',
@@ -219,16 +210,6 @@ export const habits: readonly Word[] = [
     default: '25 mm per 600 g/m2',
     source: FROM_MEMORY,
     meaning: 'The run-out of a ply that ends inside the part, for 600 g/m2 of it. Steeper ends crack there first.',
-  },
-  {
-    word: 'gel',
-    at: ['value of habit'],
-    takes: [argument('ratio')],
-    example: 'habit gel 50 %',
-    default: '50 %',
-    source: COMMON_PRACTICE,
-    meaning:
-      'The share of the gel time in which an infusion must be full. Published permeabilities scatter by a factor of two.',
   },
   {
     word: 'styrene',

@@ -1,11 +1,18 @@
 import { text } from '../../../calc/figure/index.ts';
+import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import { gapBetweenPieces, roomBesideStrips } from '../kit/core-gaps.ts';
 import { coresOf } from '../kit/cores.ts';
-import { clauseAt } from '../kit/layers.ts';
+import { footprintOf } from '../kit/geometry.ts';
+import { valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /** Widest gap that the resin does not race through, m. Common practice. */
 const widest = 0.002;
+
+/** A gap this many times as wide as the core is thick is a place left free on purpose, into which the skin goes down. */
+const LEFT_FREE = 2;
 
 export const coreRaceTrack = rule({
   name: 'core/race-track',
@@ -14,19 +21,36 @@ export const coreRaceTrack = rule({
   on: 'recipe',
   check(context) {
     if (context.recipe.process?.kind !== 'infusion') return;
-    for (const core of coresOf(context)) {
-      const groove = core.layer.grooves?.find(
-        ({ clearance }) => clearance !== undefined && clearance.si > widest + 1e-9,
-      );
-      if (groove?.clearance === undefined) continue;
-      context.report({
-        at: clauseAt(core, 'clearance'),
-        message: text(
-          'a gap of {gap} beside the strip in {core} is a channel: over {most} the resin races through it and shuts the middle off dry',
-          { gap: groove.clearance, core: core.name, most: metres(widest) },
-        ),
-        fixes: [context.edit.replace('Write clearance 1 mm', clauseAt(core, 'clearance'), 'clearance 1 mm')],
-      });
+    const cores = coresOf(context);
+    for (const core of cores) {
+      const room = roomBesideStrips(context, core).find(({ gap }) => gap > widest + 1e-9);
+      if (room !== undefined)
+        context.report({
+          at: room.at,
+          message: text(
+            'a gap of {gap} beside the strip in {core} is a channel: over {most} the resin races through it and shuts the middle off dry',
+            { gap: metres(room.gap), core: core.name, most: metres(widest) },
+          ),
+          fixes: [room.clause ? context.edit.replace('Write clearance 1 mm', room.at, 'clearance 1 mm') : undefined],
+        });
     }
+    cores.forEach((core, i) => {
+      for (const other of cores.slice(0, i)) reportBetween(context, core, other);
+    });
   },
 });
+
+function reportBetween(context: RecipeContext, core: LaidLayer, other: LaidLayer): void {
+  const gap = gapBetweenPieces(footprintOf(context.bench, core)?.placed, footprintOf(context.bench, other)?.placed);
+  const thick = valueOf(context.ask(layerThickness, core.key));
+  if (gap === undefined || thick === undefined || gap <= widest + 1e-9 || gap > LEFT_FREE * thick) return;
+  const shown = { gap: metres(Number(gap.toPrecision(3))), core: core.name, other: other.name, most: metres(widest) };
+  context.report({
+    at: core.path,
+    message: text(
+      '{gap} are free between {core} and {other}: over {most} that is a channel, the resin races through it and shuts the middle off dry; fit them tight, or fill the joint',
+      shown,
+    ),
+    related: [{ at: { entry: context.recipe.entry, path: other.path }, message: text('the other piece') }],
+  });
+}

@@ -1,0 +1,58 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { inWords } from '../harness/words.ts';
+import { isProblem, makeQuantity } from '../../calc/quantity/index.ts';
+import { wordsAt } from '../../language/words/index.ts';
+
+/*
+ * A habit of the shop is a word of the notation, and a usual value in a figure or a rule that it takes the place of. The two are
+ * found here by reading the sources: whoever adds one side without the other, or changes a value on one side, is told.
+ */
+const root = path.join(import.meta.dirname, '../..');
+const sources = ['calc', 'language/rules', 'language/view'].flatMap((folder) =>
+  readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts') && !file.includes('generated'))
+    .map((file) => readFileSync(path.join(root, folder, file), 'utf8')),
+);
+
+/** `habit: 'pot'` with its value in SI, or a habit that is looked up by its name alone. */
+const used = new Map<string, number | undefined>();
+const number = (expression: string | undefined): number | undefined => {
+  const terms = (expression ?? '')
+    .replaceAll('_', '')
+    .split('+')
+    .map((term) => term.split('*').map(Number));
+  const value = terms.reduce((sum, factors) => sum + factors.reduce((product, factor) => product * factor, 1), 0);
+  return expression === undefined || Number.isNaN(value) ? undefined : value;
+};
+for (const text of sources) {
+  for (const [, habit, expression] of text.matchAll(/habit: '(\w+)',\s+what:[\s\S]*?value: (?:\w+\(|\{ si: )([^,)]+)/g))
+    used.set(habit ?? '', number(expression));
+  for (const [, habit, expression] of text.matchAll(/\blength\(\s*'(\w+)',\s*'[^']*',\s*(-?[\d.]+)/g))
+    used.set(habit ?? '', number(expression));
+  for (const [, habit] of text.matchAll(/habits\?\.(\w+)/g))
+    if (!used.has(habit ?? '')) used.set(habit ?? '', undefined);
+}
+const words = new Map(wordsAt('value of habit').map((word) => [word.word, word]));
+const named = new Set(wordsAt('shop').find(({ word }) => word === 'habit')?.takes?.[0]?.words);
+
+describe('habits of the shop', () => {
+  it('are found in the sources', () => expect(used.size).toBeGreaterThan(50));
+
+  it('are words of the notation, each of them used', () => {
+    expect([...used.keys()].filter((habit) => !words.has(habit)).sort()).toEqual([]);
+    expect([...words.keys()].filter((habit) => !used.has(habit)).sort()).toEqual([]);
+    expect([...words.keys()].filter((habit) => !named.has(habit)).sort()).toEqual([]);
+  });
+
+  it.each([...used].filter(([habit, value]) => value !== undefined && words.has(habit)))(
+    '%s: the value in the table is the one that is taken',
+    (habit, value) => {
+      const [, typed, unit] = /^(-?[\d.]+) ?([^\s]*)/.exec(words.get(habit)?.default ?? '') ?? [];
+      const made = unit === '' || unit === undefined ? { si: Number(typed) } : makeQuantity(Number(typed), unit);
+      if (isProblem(made)) throw new Error(String(made.message));
+      expect(made.si).toBeCloseTo(value ?? Number.NaN, 9);
+    },
+  );
+});
