@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { files, root, text } from '../harness/sources.ts';
 import { runVsce, vsix } from '../setup/package.mjs';
 
-const sizeLimit = 2 * 1024 * 1024;
+const sizeLimit = 3 * 1024 * 1024;
 
 /** Everything but the sample workshop, which goes in whole. */
 const packed = [
@@ -14,9 +14,12 @@ const packed = [
   'README.md',
   'dist/extension-browser.js',
   'dist/extension.cjs',
+  'dist/fonts/DejaVuSans-Bold.ttf',
+  'dist/fonts/DejaVuSans.ttf',
   'dist/laybook.cjs',
   'dist/layer-card.css',
   'dist/layer-card.js',
+  'dist/pdf.cjs',
   'dist/rule-pages.json',
   'dist/server-browser.js',
   'dist/server.cjs',
@@ -55,7 +58,7 @@ describe('the package', () => {
     expect(listed).toEqual([...packed, ...sample].sort());
   }, 60_000);
 
-  it('is smaller than 2 MB', () => {
+  it('is smaller than 3 MB', () => {
     expect(statSync(vsix).size).toBeLessThan(sizeLimit);
   });
 });

@@ -1,6 +1,6 @@
 // Bundles the programs into dist/: the extension's client and the language server, each for Node and for a browser, the
 // script of its page, and the terminal command.
-import { rmSync, writeFileSync } from 'node:fs';
+import { cpSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build as bundle } from 'esbuild';
 import { filesBelow } from './files.mjs';
@@ -37,7 +37,28 @@ export const programs = [
     banner: nodeCheck,
     executable: true,
   },
+  // What makes PDF files is as large as all the rest: server and terminal load it when one is wanted.
+  {
+    source: 'language/export/pdf/index.ts',
+    target: 'pdf.cjs',
+    banner: "const moduleUrl = require('node:url').pathToFileURL(__filename).href;",
+    define: { 'import.meta.url': 'moduleUrl', 'import.meta.dirname': '__dirname' },
+  },
 ];
+
+/** Fonts that lie beside `pdf.cjs`, and the package that they come from. */
+const fontPackage = 'node_modules/dejavu-fonts-ttf';
+const fonts = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'];
+
+/** A program that asks for `pdf/index.ts` when it is wanted gets the bundle beside it. */
+const pdfBeside = {
+  name: 'pdf-beside',
+  setup({ onResolve }) {
+    onResolve({ filter: /\/pdf\/index\.ts$/ }, ({ kind }) =>
+      kind === 'dynamic-import' ? { path: './pdf.cjs', external: true } : undefined,
+    );
+  },
+};
 
 /** How esbuild writes a program, by where it runs. */
 const kinds = {
@@ -51,24 +72,28 @@ const kinds = {
 /** Bundles the programs; returns esbuild's account of what each bundle holds, by name. */
 export async function build(chosen = programs, folder = dist) {
   const results = await Promise.all(
-    chosen.map(async ({ source, target, external = [], banner = '', executable = false, runs = 'node' }) => {
-      const result = await bundle({
-        absWorkingDir: root,
-        entryPoints: [source],
-        outfile: path.join(folder, target),
-        bundle: true,
-        minify: true,
-        ...kinds[runs],
-        external,
-        legalComments: 'none',
-        metafile: true,
-        logLevel: 'warning',
-        banner: {
-          js: `${executable ? '#!/usr/bin/env node\n' : ''}${banner}`,
-        },
-      });
-      return [target, result.metafile];
-    }),
+    chosen.map(
+      async ({ source, target, external = [], banner = '', define = {}, executable = false, runs = 'node' }) => {
+        const result = await bundle({
+          absWorkingDir: root,
+          entryPoints: [source],
+          outfile: path.join(folder, target),
+          bundle: true,
+          minify: true,
+          ...kinds[runs],
+          external,
+          define,
+          plugins: [pdfBeside],
+          legalComments: 'none',
+          metafile: true,
+          logLevel: 'warning',
+          banner: {
+            js: `${executable ? '#!/usr/bin/env node\n' : ''}${banner}`,
+          },
+        });
+        return [target, result.metafile];
+      },
+    ),
   );
   return Object.fromEntries(results);
 }
@@ -77,7 +102,8 @@ export async function build(chosen = programs, folder = dist) {
 export async function buildAll() {
   rmSync(dist, { recursive: true, force: true });
   const metafiles = await build();
-  writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles));
+  for (const font of fonts) cpSync(path.join(root, fontPackage, 'ttf', font), path.join(dist, 'fonts', font));
+  writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles, [fontPackage]));
   writeFileSync(path.join(dist, 'rule-pages.json'), JSON.stringify(Object.fromEntries(rulePages())));
   writeFileSync(path.join(dist, 'sample-files.json'), JSON.stringify(filesBelow('extension/sample', '')));
   return metafiles;

@@ -28,12 +28,19 @@ function licenceText(folder) {
     .join('\n\n');
 }
 
-/** One part for each package: name, version, licence, and the licence text that it came with. */
-export function notices(metafiles) {
-  const parts = bundledPackages(metafiles).map((folder) => {
+/** What a package says of its licence: in its manifest, or in the first line of the text that came with it. */
+export function licenceName(folder) {
+  const { license } = JSON.parse(readFileSync(path.join(root, folder, 'package.json'), 'utf8'));
+  return license ?? /^(\w+) License\n/.exec(licenceText(folder))?.[1];
+}
+
+/** One part for each package, bundled or copied from: name, version, licence, and the licence text that it came with. */
+export function notices(metafiles, copied = []) {
+  const parts = [...bundledPackages(metafiles), ...copied].map((folder) => {
     const manifest = path.join(root, folder, 'package.json');
     if (!existsSync(manifest)) throw new Error(`${folder} has no package.json`);
-    const { name, version, license, author } = JSON.parse(readFileSync(manifest, 'utf8'));
+    const { name, version, author } = JSON.parse(readFileSync(manifest, 'utf8'));
+    const license = licenceName(folder);
     const holder = typeof author === 'string' ? author : author?.name;
     const text = licenceText(folder) || (holder ? `Copyright ${holder}. Licensed under ${license}.` : '');
     if (!license || !text) throw new Error(`${name} says nothing about its licence`);
