@@ -9,12 +9,13 @@ import {
 import type { FigureChanges } from '../figures-changed.ts';
 import { Latest } from '../latest.ts';
 import { openPlace } from '../open-place.ts';
+import { pageOf } from '../page/page.ts';
 import { ask, type Server } from '../server.ts';
 import { cardText } from './card-text.ts';
 import { type CardState, type KeptState, type PageMessage, readPageMessage, type ShowMessage } from './messages.ts';
-import { pageOf } from './page.ts';
 import { knownPlace } from './places.ts';
 import { type Shown, shownNow } from './shown.ts';
+import { words } from './webview/words.ts';
 
 export const cardViewType = 'laybook.layerCard';
 
@@ -70,7 +71,12 @@ export class LayerCardPanel {
       this.latest.dispose();
       for (const each of this.subscriptions) each.dispose();
     });
-    panel.webview.html = pageOf(panel.webview, extension);
+    panel.webview.html = pageOf(panel.webview, extension, {
+      title: vscode.l10n.t('Layer card'),
+      files: 'layer-card',
+      body: '<div id="aloud" role="status" aria-live="polite"></div>\n<div id="card"></div>',
+      words,
+    });
     if (vscode.window.activeTextEditor !== undefined) this.follow(vscode.window.activeTextEditor);
     this.latest.request();
   }

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { FigureChanges } from '../figures-changed.ts';
+import { pageOptions } from '../page/page.ts';
 import type { Server } from '../server.ts';
 import { cardViewType, LayerCardPanel } from './layer-card-panel.ts';
 import { type CardState, readKeptState } from './messages.ts';
@@ -22,7 +23,7 @@ export class LayerCards implements vscode.Disposable {
       vscode.commands.registerCommand('laybook.copyLayerCard', () => this.current?.copy()),
       vscode.window.registerWebviewPanelSerializer(cardViewType, {
         deserializeWebviewPanel: async (panel, state) => {
-          panel.webview.options = this.options();
+          panel.webview.options = pageOptions(this.extension);
           this.take(panel, state);
         },
       }),
@@ -44,7 +45,8 @@ export class LayerCards implements vscode.Disposable {
       return;
     }
     const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    this.take(vscode.window.createWebviewPanel(cardViewType, vscode.l10n.t('Layer card'), column, this.options()));
+    const title = vscode.l10n.t('Layer card');
+    this.take(vscode.window.createWebviewPanel(cardViewType, title, column, pageOptions(this.extension)));
   }
 
   private take(panel: vscode.WebviewPanel, state?: unknown): void {
@@ -56,13 +58,5 @@ export class LayerCards implements vscode.Disposable {
       this.current = undefined;
       void vscode.commands.executeCommand('setContext', 'laybook.layerCardOpen', false);
     });
-  }
-
-  private options(): vscode.WebviewOptions & vscode.WebviewPanelOptions {
-    return {
-      enableScripts: true,
-      enableFindWidget: true,
-      localResourceRoots: [vscode.Uri.joinPath(this.extension, 'dist')],
-    };
   }
 }

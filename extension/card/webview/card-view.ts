@@ -1,7 +1,7 @@
 import type { CardFigure, LayerCard, Touch } from '../../../language/protocol/layer-card.ts';
 import type { WirePlace, WireReason } from '../../../language/protocol/place.ts';
+import { h, type VElement, type VNode } from '../../page/node.ts';
 import type { CardState } from '../messages.ts';
-import { h, type VElement, type VNode } from './node.ts';
 import { pieceDrawing } from './piece-drawing.ts';
 import { stackDrawing } from './stack-drawing.ts';
 import { say, type Words } from './words.ts';

@@ -1,9 +1,10 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
 /** The page of the layer card: shows what the editor sends, and tells it what the reader does. */
+
+import { patch } from '../../page/patch.ts';
 import { type CardState, type KeptState, type PageMessage, readShowMessage } from '../messages.ts';
 import { cardView } from './card-view.ts';
-import { patch } from './patch.ts';
 import { words as english, type Words } from './words.ts';
 
 interface Editor {

@@ -1,5 +1,5 @@
 import type { PiecePicture } from '../../../language/protocol/layer-card.ts';
-import { h, type VElement } from './node.ts';
+import { h, type VElement } from '../../page/node.ts';
 import type { Words } from './words.ts';
 
 const largest = { width: 340, height: 150 };

@@ -1,5 +1,5 @@
 import type { StackBand, StackPicture } from '../../../language/protocol/layer-card.ts';
-import { h, type VElement } from './node.ts';
+import { h, type VElement } from '../../page/node.ts';
 import { layOut, type PlacedBand, type StackSize } from './stack-layout.ts';
 import { say, type Words } from './words.ts';
 

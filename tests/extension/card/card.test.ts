@@ -5,7 +5,7 @@ import { readKeptState, readPageMessage, readShowMessage } from '../../../extens
 import { knownPlace } from '../../../extension/card/places.ts';
 import { shownNow } from '../../../extension/card/shown.ts';
 import { cardView } from '../../../extension/card/webview/card-view.ts';
-import { textOf, type VElement, type VNode } from '../../../extension/card/webview/node.ts';
+import { textOf, type VElement, type VNode } from '../../../extension/page/node.ts';
 import { layOut } from '../../../extension/card/webview/stack-layout.ts';
 import { words } from '../../../extension/card/webview/words.ts';
 import { exampleCard } from './example.ts';
