@@ -10,7 +10,7 @@ export interface HalfPlane {
 }
 
 /** Part of a segment that lies on one side. */
-interface Stretch {
+export interface Stretch {
   readonly from: Point;
   readonly to: Point;
   readonly bulge: number;
@@ -22,9 +22,8 @@ interface Stretch {
  * comes back.
  */
 export function clipped(contour: Contour, half: HalfPlane): readonly Contour[] {
-  const depth = (p: Point) => half.normal.x * p.x + half.normal.y * p.y - half.from;
-  const stretches = segmentsOf(contour).flatMap((s) => split(s, half, depth));
-  const inside = stretches.map((s) => depth(middleOf(s)) > 0);
+  const stretches = segmentsOf(contour).flatMap((s) => split(s, half));
+  const inside = stretches.map((s) => isWithin(s, half));
   if (inside.every((is) => is)) return [contour];
   const chains = chainsOf(stretches, inside);
   return closed(chains, half)
@@ -44,9 +43,14 @@ const middleOf = ({ from, to, bulge }: Stretch): Point => {
   return { x: mx + (bulge * (to.y - from.y)) / 2, y: my - (bulge * (to.x - from.x)) / 2 };
 };
 
+const depthOf = ({ normal, from }: HalfPlane, p: Point): number => normal.x * p.x + normal.y * p.y - from;
+
+/** Whether a stretch that does not cross the line lies in the half plane. */
+export const isWithin = (stretch: Stretch, half: HalfPlane): boolean => depthOf(half, middleOf(stretch)) > 0;
+
 /** A segment cut where it crosses the line. */
-function split(s: Segment, half: HalfPlane, depth: (p: Point) => number): Stretch[] {
-  const shares = crossings(s, half, depth).filter((t) => t > 1e-12 && t < 1 - 1e-12);
+export function split(s: Segment, half: HalfPlane): Stretch[] {
+  const shares = crossings(s, half).filter((t) => t > 1e-12 && t < 1 - 1e-12);
   if (shares.length === 0) return [{ from: s.from, to: s.to, bulge: s.bulge }];
   const ends = [0, ...shares.sort((a, b) => a - b), 1];
   return ends.slice(1).map((to, i) => ({
@@ -56,7 +60,8 @@ function split(s: Segment, half: HalfPlane, depth: (p: Point) => number): Stretc
   }));
 }
 
-function crossings(s: Segment, half: HalfPlane, depth: (p: Point) => number): number[] {
+function crossings(s: Segment, half: HalfPlane): number[] {
+  const depth = (p: Point) => depthOf(half, p);
   if (s.arc === undefined) {
     const [a, b] = [depth(s.from), depth(s.to)];
     return a > 0 !== b > 0 ? [a / (a - b)] : [];
@@ -78,9 +83,8 @@ function crossings(s: Segment, half: HalfPlane, depth: (p: Point) => number): nu
  * quarter: along (normal.y, -normal.x)), in order. Touching is no crossing.
  */
 export function chordsOn(contour: Contour, half: HalfPlane): readonly (readonly [number, number])[] {
-  const depth = (p: Point) => half.normal.x * p.x + half.normal.y * p.y - half.from;
-  const stretches = segmentsOf(contour).flatMap((s) => split(s, half, depth));
-  const inside = stretches.map((s) => depth(middleOf(s)) > 0);
+  const stretches = segmentsOf(contour).flatMap((s) => split(s, half));
+  const inside = stretches.map((s) => isWithin(s, half));
   const met = stretches
     .filter((_, i) => inside[i] !== inside[(i + inside.length - 1) % inside.length])
     .map(({ from }) => half.normal.y * from.x - half.normal.x * from.y)

@@ -1,0 +1,95 @@
+import { dartNeed } from '../cloth/darts.figure.ts';
+import type { BendNeed } from '../cloth/darts.ts';
+import { DART_GAP, DART_KEEP_OFF, NARROWEST_DART } from '../cloth/habits.ts';
+import { wrapReach } from '../cloth/wrap.figure.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  known,
+  text,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { following } from '../outcome.ts';
+import type { Contour } from '../outline/contour.ts';
+import { contourOf } from '../outline/contour-of.ts';
+import { inRecipe, partFrame } from '../outline/part.figure.ts';
+import { laidLayer, laidStack } from '../stack/laid.figure.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import { blockedOn, type ClothContours, clothContours } from './cloth-contours.figure.ts';
+import { edgeTurns } from './edge-turns.ts';
+import type { Dart } from './flat-piece.ts';
+import { type DartShape, EVEN, type Phase, placeDarts } from './place-darts.ts';
+import { phaseAway } from './stagger.ts';
+
+/** Whether darts are cut in a layer. */
+export const isDarted = ({ layer }: LaidLayer): boolean =>
+  layer.extent.kind === 'wrap' && layer.darts !== undefined && layer.darts !== 0;
+
+interface Ground {
+  readonly outline: Contour;
+  readonly contours: ClothContours;
+  readonly bends: readonly BendNeed[];
+  readonly shape: DartShape;
+}
+
+/** What darts are placed on. A typed number is of darts alone: relief slits are cut where it is left to be computed. */
+const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
+  whenKnown(
+    {
+      contours: bench.ask(clothContours, laid.key),
+      need: bench.ask(dartNeed, laid.key),
+      wrap: bench.ask(wrapReach, laid.key),
+      frame: bench.ask(partFrame),
+      keepOff: usual(bench, DART_KEEP_OFF),
+      gap: usual(bench, DART_GAP),
+      narrowest: usual(bench, NARROWEST_DART),
+    },
+    ({ contours, need, wrap, frame, keepOff, gap, narrowest }, reasons) => {
+      const bends = laid.layer.darts === 'auto' ? need.bends : need.bends.map((bend) => ({ ...bend, slits: 0 }));
+      const shape = { reach: wrap.reach, keepOff, gap, narrowest };
+      return worked(
+        following(contourOf(frame.shape), (outline) => ({ outline, contours, bends, shape })),
+        'the bends of the outline',
+        { reasons },
+      );
+    },
+  );
+
+const placed = (ground: Ground, phase: Phase): readonly Dart[] => {
+  const { outline, contours, bends, shape } = ground;
+  const rim = contours.flats[0]?.outer ?? outline;
+  return placeDarts(outline, rim, edgeTurns(outline), bends, shape, phase, blockedOn(rim, contours));
+};
+
+/** Darts as they lie where no ply below or above matters. */
+const evenDarts = defineFigure<readonly Dart[]>('even_darts', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
+    whenKnown({ ground: dartGround(bench, laid) }, ({ ground }) => known(placed(ground, EVEN))),
+  ),
+);
+
+/**
+ * The darts and slits of a wrapped ply, in the frame of the part. Every second darted ply has them evenly over each bend; those
+ * between move theirs off the darts of the ply below and of the ply above. So one ply hangs on two others at most.
+ */
+export const placedDarts = defineFigure<readonly Dart[]>('placed_darts', (bench, key) =>
+  whenKnown({ laid: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ laid, stack }) => {
+    if (!isDarted(laid)) return known([]);
+    const darted = stack.layers.filter(isDarted);
+    const at = darted.indexOf(laid);
+    if (at % 2 === 0) return bench.ask(evenDarts, key);
+    const beside = [darted[at - 1], darted[at + 1]].flatMap((other) =>
+      other === undefined ? [] : [bench.ask(evenDarts, other.key)],
+    );
+    return whenKnown({ ground: dartGround(bench, laid), others: allKnown(beside) }, ({ ground, others }, reasons) => {
+      const { outline, bends, shape } = ground;
+      const darts = placed(ground, phaseAway(edgeTurns(outline), bends, shape, others.flat()));
+      const words = text('{count} darts and slits, moved off those of the plies next to it', { count: darts.length });
+      return worked<readonly Dart[]>(darts, words, { at: inRecipe(bench, laid.path), reasons });
+    });
+  }),
+);

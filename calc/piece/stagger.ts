@@ -1,0 +1,62 @@
+import type { BendNeed } from '../cloth/darts.ts';
+import { type EdgeStretch, footInBend } from './edge-turns.ts';
+import type { Dart } from './flat-piece.ts';
+import type { DartShape, Phase } from './place-darts.ts';
+
+/** Tried in this order: even first, then further and further to one side and to the other. */
+const phases = [0.5, 0.25, 0.75, 0.125, 0.875, 0, 1 / 3, 2 / 3];
+
+/**
+ * Where the darts of a ply begin along each bend so that they do not lie above those of the plies next to it: the first phase that
+ * leaves cloth between them, else the one that stands off most.
+ */
+export function phaseAway(
+  stretches: readonly EdgeStretch[],
+  bends: readonly BendNeed[],
+  shape: DartShape,
+  others: readonly Dart[],
+): Phase {
+  const away = others.map((dart) => ({ ...mouthAt(dart, shape), half: halfWidth(dart) }));
+  const found = bends.map((bend) => {
+    if (away.length === 0 || bend.darts + bend.slits === 0) return 0.5;
+    let best: { readonly phase: number; readonly room: number } | undefined;
+    for (const phase of phases) {
+      const room = roomAt(stretches, bend, shape, phase, away);
+      if (best === undefined || room > best.room + 1e-9) best = { phase, room };
+      if (room >= shape.gap) break;
+    }
+    return best?.phase ?? 0.5;
+  });
+  return (bend) => found[bend] ?? 0.5;
+}
+
+/** Where the mouth of another ply's dart would be if that ply reached as far as this one. */
+function mouthAt(
+  { mouth, tip, depth }: Dart,
+  { reach, keepOff }: DartShape,
+): { readonly x: number; readonly y: number } {
+  const share = depth > 0 ? (reach - keepOff) / depth : 0;
+  return { x: tip.x + share * (mouth.x - tip.x), y: tip.y + share * (mouth.y - tip.y) };
+}
+
+const halfWidth = ({ width, lap }: Dart) => Math.max(width, lap ?? 0) / 2;
+
+function roomAt(
+  stretches: readonly EdgeStretch[],
+  bend: BendNeed,
+  { reach }: DartShape,
+  phase: number,
+  others: readonly { readonly x: number; readonly y: number; readonly half: number }[],
+): number {
+  const count = bend.darts + bend.slits;
+  const own = bend.turn > 0 ? bend.width / 2 : 0;
+  let room = Infinity;
+  for (let k = 0; k < count; k++) {
+    const foot = footInBend(stretches, bend, (k + phase) / count);
+    if (foot === undefined) continue;
+    const x = foot.at.x + reach * Math.cos(foot.outward);
+    const y = foot.at.y + reach * Math.sin(foot.outward);
+    for (const other of others) room = Math.min(room, Math.hypot(other.x - x, other.y - y) - own - other.half);
+  }
+  return room;
+}
