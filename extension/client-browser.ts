@@ -1,7 +1,12 @@
 /// <reference lib="dom" />
 /** Entry of the extension in a browser: the language server runs in a web worker. */
 import * as vscode from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from 'vscode-languageclient/browser';
 import { startExtension } from './start.ts';
 import type { Views } from './views.ts';
 
@@ -10,11 +15,12 @@ let worker: Worker | undefined;
 
 export async function activate(context: vscode.ExtensionContext): Promise<Views> {
   const program = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server-browser.js').toString(true);
-  const launch = (): Promise<Worker> => {
+  // The ends of the wire, not the worker itself: where an editor wraps workers, the client does not know one when it sees it.
+  const launch = (): Promise<MessageTransports> => {
     // A worker does not end by itself: after a restart there would be two.
     worker?.terminate();
     worker = new Worker(program);
-    return Promise.resolve(worker);
+    return Promise.resolve({ reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) });
   };
   const started = await startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', launch, options));
   client = started.client;

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { manifestIn } from '../harness/manifest.ts';
 import { files, root, text } from '../harness/sources.ts';
 import { runVsce, vsix } from '../setup/package.mjs';
 
@@ -12,7 +13,7 @@ const packed = [
   'CHANGELOG.md',
   'LICENSE',
   'README.md',
-  'dist/extension-browser.js',
+  'dist/extension-browser.cjs',
   'dist/extension.cjs',
   'dist/fonts/DejaVuSans-Bold.ttf',
   'dist/fonts/DejaVuSans.ttf',
@@ -21,12 +22,14 @@ const packed = [
   'dist/layer-card.js',
   'dist/pdf.cjs',
   'dist/rule-pages.json',
+  'dist/sample-files.json',
   'dist/server-browser.js',
   'dist/server.cjs',
   'dist/third-party-notices.txt',
   'extension/icons/laybook.png',
   'extension/icons/layup-dark.svg',
   'extension/icons/layup-light.svg',
+  'extension/l10n/bundle.l10n.de.json',
   'extension/language-configuration.json',
   'extension/snippets.json',
   'extension/walkthrough/figures.svg',
@@ -35,11 +38,14 @@ const packed = [
   'extension/walkthrough/sample.svg',
   'extension/walkthrough/units.svg',
   'extension/walkthrough/workshop.svg',
+  'language/l10n/de.json',
   'package.json',
+  'package.nls.de.json',
+  'package.nls.json',
   'syntaxes/layup.tmLanguage.json',
 ];
 
-const manifest = JSON.parse(text('package.json'));
+const manifest = manifestIn('en');
 
 /** All texts inside a value. */
 function textsIn(value: unknown): string[] {
@@ -80,7 +86,8 @@ describe('the manifest', () => {
   });
 
   it('is declared to run in a browser, near the files, on virtual folders and where nothing is trusted', () => {
-    expect(manifest.browser).toMatch(/^\.\/dist\//);
+    // `.cjs`: else an editor takes it for a module of the kind that it cannot load in a worker, since package.json says so.
+    expect(manifest.browser).toMatch(/^\.\/dist\/.*\.cjs$/);
     expect(manifest.extensionKind).toEqual(['workspace']);
     expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
     // What a workspace could name in its settings must not be a program or a file that is opened.

@@ -24,7 +24,8 @@ export const programs = [
   { source: 'language/server-node.ts', target: 'server.cjs' },
   {
     source: 'extension/client-browser.ts',
-    target: 'extension-browser.js',
+    // .cjs: package.json says that .js is of the other kind of module, which the worker of an editor cannot load
+    target: 'extension-browser.cjs',
     external: ['vscode'],
     runs: 'browserModule',
   },

@@ -3,7 +3,7 @@
 const limit = { timeout: 60_000 };
 
 /** The page of the card: a frame in a frame. */
-const cardFrame = (page) => page.frameLocator('iframe.webview.ready').last().frameLocator('#active-frame');
+export const cardFrame = (page) => page.frameLocator('iframe.webview.ready').last().frameLocator('#active-frame');
 
 /** Runs a command by its name in plain words. */
 export async function runCommand(page, words) {
@@ -35,7 +35,7 @@ async function openCard(page, editor, words) {
 
 const titled = (card, name) => card.locator('h1', { hasText: new RegExp(`^${name}$`) }).waitFor(limit);
 
-function demand(good, words) {
+export function demand(good, words) {
   if (!good) throw new Error(words);
 }
 
@@ -61,7 +61,7 @@ async function walk(page, editor, card) {
 }
 
 /** Every text stands out from what is behind it by 4.5 to 1 (WCAG 2.2, 1.4.3), and nothing is wider than the page. */
-async function readable(card) {
+export async function readable(card) {
   const faults = await card.locator('body').evaluate((body) => {
     const view = body.ownerDocument.defaultView;
     const parse = (colour) => (colour.match(/[\d.]+/g) ?? []).map(Number);
@@ -102,7 +102,7 @@ async function readable(card) {
 }
 
 /** The names of all that can be focused, and of all options: none is without. */
-async function named(card) {
+export async function named(card) {
   const nameless = await card.locator('body').evaluate((body) =>
     [...body.querySelectorAll('button, summary, input, [role], [tabindex]')]
       .filter((element) => {

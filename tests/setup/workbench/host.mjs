@@ -10,7 +10,7 @@ const serverMain = path.join(serverFolder, 'out/server-main.js');
 const startLimitMs = 60_000;
 
 /** No network, no assistant, no first-run pages. */
-const quietSettings = {
+export const quietSettings = {
   'telemetry.telemetryLevel': 'off',
   'workbench.startupEditor': 'none',
   'workbench.enableExperiments': false,

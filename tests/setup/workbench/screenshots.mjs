@@ -3,6 +3,7 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { root } from '../paths.mjs';
+import { seeInBrowser } from './browser-steps.mjs';
 import { cardSteps } from './card-steps.mjs';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
 import { lookUpSteps } from './look-up-steps.mjs';
@@ -122,6 +123,11 @@ export async function takeScreenshots(extensionsDir, workspace) {
     for (const { name, theme } of themes) {
       const server = await startServer({ extensionsDir, settings: settingsOf(theme) });
       try {
+        if (name === 'light') {
+          const alone = await seeInBrowser({ browser, server, extensionsDir, folder, settings: settingsOf(theme) });
+          passed += alone.passed;
+          failed += alone.failed;
+        }
         for (const step of [...steps, ...cardSteps, ...lookUpSteps].filter(({ only = name }) => only === name)) {
           try {
             await picture(server, browser, workspace, step, name);
