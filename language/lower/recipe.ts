@@ -15,6 +15,7 @@ import { longestLikeness } from '../grammar/limits.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { countOf, wordsOf } from './arguments.ts';
 import { lowerExpect, lowerLoad } from './asks.ts';
+import { reportBareBlock } from './bare-block.ts';
 import { type FactReader, firstRead, incomplete, lowerFacts, type Mutable, put } from './facts.ts';
 import { Lets } from './lets.ts';
 import type { Lowering } from './lowering.ts';
@@ -142,7 +143,7 @@ function lowerForSize(
     within(low, from === 'like' ? nodeSpan(node) : undefined, node, () =>
       lowerFacts(
         low,
-        items.filter((item): item is Fact => item.$type === 'Fact'),
+        items.filter((item): item is Fact => item.$type === 'Fact' && !reportBareBlock(low, item)),
         heads,
         head,
         size === undefined ? 'a recipe' : 'a size',

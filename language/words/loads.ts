@@ -99,7 +99,8 @@ export const expectations: readonly Word[] = [
     at: ['value of expect'],
     takes: [argument('money')],
     example: 'expect material <= 75 EUR',
-    meaning: 'Cost of what stays in the part, with its cutting waste.',
+    meaning:
+      'Cost of all that is laid and mixed for one part: with cutting waste, and with the resin that is thrown away in pots, lines and sheets.',
   },
   {
     word: 'consumables',
