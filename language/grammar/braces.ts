@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { text as words } from '../../calc/figure/figure.ts';
 import { mostBraceProblems } from './limits.ts';
 import { endOf, inserted, isNewline, type TokenKinds, type TokenProblem } from './tokens.ts';
 
@@ -99,7 +100,7 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
     const at = placeOfMissingClose(text, endOf(last), block.indent);
     tell({
       rule: 'line/missing-brace',
-      message: `a } is missing here: the block \`${block.head.image}\` is not closed`,
+      message: words('a } is missing here: the block `{block}` is not closed', { block: block.head.image }),
       offset: at,
       length: 0,
       related: { offset: block.head.startOffset, length: block.head.image.length, message: 'this block is not closed' },
@@ -145,7 +146,9 @@ function mendEntry(text: string, tokens: readonly IToken[], kinds: TokenKinds, p
     open.push(block);
     tell({
       rule: 'line/missing-brace',
-      message: `a { is missing at the end of this line: what is indented below belongs to \`${block.head.image}\``,
+      message: words('a { is missing at the end of this line: what is indented below belongs to `{block}`', {
+        block: block.head.image,
+      }),
       offset: block.head.startOffset,
       length: endOf(last) - block.head.startOffset,
     });

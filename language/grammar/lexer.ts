@@ -1,5 +1,6 @@
 import type { ILexingError, IToken } from 'chevrotain';
 import { DefaultLexer, type LexerResult, type LexingReport, type TokenizeOptions } from 'langium';
+import { text as words } from '../../calc/figure/figure.ts';
 import { endLinesBeforeClosingBraces, mendBraces } from './braces.ts';
 import { joinContinuedLines } from './continuation.ts';
 import { keepWithinLimits, longestText, mostComments } from './limits.ts';
@@ -37,7 +38,10 @@ export class LayupLexer extends DefaultLexer implements PlainTokens {
     if (text.length > longestText) {
       problems.push({
         rule: 'line/not-understood',
-        message: `the file has ${Math.round(text.length / 1000)} thousand characters; more than ${longestText / 1000} thousand are not read: split it`,
+        message: words(
+          'the file has {thousands} thousand characters; more than {most} thousand are not read: split it',
+          { thousands: Math.round(text.length / 1000), most: longestText / 1000 },
+        ),
         offset: 0,
         length: 1,
       });

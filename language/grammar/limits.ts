@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { text, type Words } from '../../calc/figure/figure.ts';
 import { endOf, isNewline, type TokenProblem } from './tokens.ts';
 
 /** Larger texts are not read; about 25,000 lines. A shop's whole book is far below. */
@@ -48,7 +49,10 @@ export function keepWithinLimits(tokens: readonly IToken[], problems: TokenProbl
     if (leaveOut) {
       if (!deepReported)
         problems.push(
-          problem(token, `brackets are nested deeper than ${deepestNesting}: what stands inside is not read`),
+          problem(
+            token,
+            text('brackets are nested deeper than {most}: what stands inside is not read', { most: deepestNesting }),
+          ),
         );
       deepReported = true;
       continue;
@@ -56,7 +60,10 @@ export function keepWithinLimits(tokens: readonly IToken[], problems: TokenProbl
     if (onLine > longestLine && !isNewline(token)) {
       if (!lineReported)
         problems.push(
-          problem(token, `the line has more than ${longestLine} words and signs: the rest of it is not read`),
+          problem(
+            token,
+            text('the line has more than {most} words and signs: the rest of it is not read', { most: longestLine }),
+          ),
         );
       lineReported = true;
       continue;
@@ -66,6 +73,6 @@ export function keepWithinLimits(tokens: readonly IToken[], problems: TokenProbl
   return out;
 }
 
-function problem(token: IToken, message: string): TokenProblem {
+function problem(token: IToken, message: Words): TokenProblem {
   return { rule: 'line/not-understood', message, offset: token.startOffset, length: endOf(token) - token.startOffset };
 }

@@ -1,5 +1,6 @@
 import type { IRecognitionException, IToken } from 'chevrotain';
 import type { ParseResult } from 'langium';
+import { type Text, text as words } from '../../calc/figure/figure.ts';
 import { problemsOf } from './lexer.ts';
 import { endOf, isNewline, type TokenProblem } from './tokens.ts';
 
@@ -40,7 +41,7 @@ function parserProblem(text: string, error: IRecognitionException, exampleOf: Ex
     const example = exampleOf(headWordOf(text, previous.startOffset));
     return {
       rule: 'line/not-understood',
-      message: `the line is not finished behind \`${previous.image}\`${example === undefined ? '' : `: ${example}`}`,
+      message: unfinished(previous.image, example),
       offset: previous.startOffset,
       length: Math.max(1, endOf(previous) - previous.startOffset),
     };
@@ -49,11 +50,21 @@ function parserProblem(text: string, error: IRecognitionException, exampleOf: Ex
   const example = exampleOf(headWordOf(text, offset));
   return {
     rule: 'line/not-understood',
-    message: `the line is not understood from \`${token.image.trim()}\` on${example === undefined ? '' : `; such a line reads ${example}`}`,
+    message: unclear(token.image.trim(), example),
     offset,
     length: Math.max(1, endOf(token) - offset),
   };
 }
+
+const unfinished = (word: string, example: string | undefined): Text =>
+  example === undefined
+    ? words('the line is not finished behind `{word}`', { word })
+    : words('the line is not finished behind `{word}`: {example}', { word, example });
+
+const unclear = (word: string, example: string | undefined): Text =>
+  example === undefined
+    ? words('the line is not understood from `{word}` on', { word })
+    : words('the line is not understood from `{word}` on; such a line reads {example}', { word, example });
 
 function headWordOf(text: string, offset: number): string {
   let start = offset;

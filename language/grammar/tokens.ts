@@ -1,4 +1,5 @@
 import type { IToken, TokenType, TokenTypeDictionary } from 'chevrotain';
+import type { Words } from '../../calc/figure/figure.ts';
 
 /** The few token kinds that the passes over the token list look at. */
 export interface TokenKinds {
@@ -19,10 +20,10 @@ export function tokenKinds(definition: TokenTypeDictionary): TokenKinds {
 /** What the lexer found, beside its errors; ends up as a finding of the rule named. */
 export interface TokenProblem {
   readonly rule: string;
-  readonly message: string;
+  readonly message: Words;
   readonly offset: number;
   readonly length: number;
-  readonly related?: { readonly offset: number; readonly length: number; readonly message: string };
+  readonly related?: { readonly offset: number; readonly length: number; readonly message: Words };
 }
 
 export const isNewline = (token: IToken): boolean => token.tokenType.name === 'NL';

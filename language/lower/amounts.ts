@@ -1,4 +1,4 @@
-import { text } from '../../calc/figure/figure.ts';
+import { text, type Words } from '../../calc/figure/figure.ts';
 import { type Amount, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import {
   bareNumber,
@@ -65,7 +65,7 @@ export function readQuantity(
     at === undefined
       ? []
       : choices.map((choice) => ({
-          title: `Write ${choice}`,
+          title: text('Write {what}', { what: choice }),
           edits: [{ offset: at.offset, end: at.end, text: choice }],
         })),
   );
@@ -99,7 +99,7 @@ function reportSwallowed(
     bare === undefined
       ? []
       : units.map((unit) => ({
-          title: `Write ${number} ${unit}`,
+          title: text('Write {what} {unit}', { what: number, unit }),
           edits: [{ offset: bare.end, end: bare.end, text: ` ${unit}` }],
         })),
   );
@@ -118,7 +118,9 @@ function reportDecimalComma(low: Lowering, digits: string, where: Span | undefin
     'unit/decimal-comma',
     where,
     `numbers are written with a decimal point: ${point}`,
-    at === undefined ? [] : [{ title: `Write ${point}`, edits: [{ offset: at.offset, end: at.end, text: point }] }],
+    at === undefined
+      ? []
+      : [{ title: text('Write {what}', { what: point }), edits: [{ offset: at.offset, end: at.end, text: point }] }],
   );
 }
 
@@ -155,7 +157,7 @@ export function checked(
       where === undefined
         ? []
         : usualUnits(expected).map((unit) => ({
-            title: `Write ${quantity.si} ${unit}`,
+            title: text('Write {what} {unit}', { what: String(quantity.si), unit }),
             edits: [{ offset: where.end, end: where.end, text: ` ${unit}` }],
           })),
     );
@@ -188,7 +190,7 @@ function sameLetters(
   quantity: Quantity,
   wanted: Dimension,
   where: Span | undefined,
-): { title: string; edits: { offset: number; end: number; text: string }[] }[] {
+): { title: Words; edits: { offset: number; end: number; text: string }[] }[] {
   const unit = quantity.unit;
   if (unit === undefined || where === undefined) return [];
   const near = unitsOf(wanted, shopCurrency)
@@ -196,7 +198,7 @@ function sameLetters(
     .filter((symbol) => editDistance(symbol, unit) <= 1 || symbol.startsWith(unit) || unit.startsWith(symbol))
     .sort((a, b) => Number(unit.startsWith(b)) - Number(unit.startsWith(a)));
   return near.slice(0, 2).map((symbol) => ({
-    title: `Write ${symbol}`,
+    title: text('Write {what}', { what: symbol }),
     edits: [{ offset: where.end - unit.length, end: where.end, text: symbol }],
   }));
 }

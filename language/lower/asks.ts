@@ -1,5 +1,6 @@
 import { TESTED } from '../../calc/expect/evaluate.ts';
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import { type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
 import type { Expect, Load as LoadNode, Test as TestNode } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
@@ -124,11 +125,14 @@ function reportUnknownTest(low: Lowering, node: TestNode): void {
       ? text('`{word}` is nothing that can be expected: mass, thickness, fibre, cost and the like', { word: node.what })
       : text('`{word}` is nothing that can be expected: is {near} meant?', {
           word: node.what,
-          near: near.join(' or '),
+          near: either(near),
         }),
     span === undefined
       ? []
-      : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] })),
+      : near.map((word) => ({
+          title: text('Write {what}', { what: word }),
+          edits: [{ offset: span.offset, end: span.end, text: word }],
+        })),
   );
 }
 

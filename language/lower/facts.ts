@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import { type Amount, type Fact, UNKNOWN, type Unknown } from '../../calc/model/index.ts';
 import type { AtCondition } from '../../calc/model/material.ts';
 import type { Basis, DimensionName } from '../../calc/quantity/index.ts';
@@ -47,8 +48,8 @@ export function lowerFacts<T>(
         propertySpan(node, 'key') ?? node,
         near.length === 0
           ? text('`{word}` is no word of {what}', { word: node.key, what })
-          : text('`{word}` is no word of {what}: is {near} meant?', { word: node.key, what, near: near.join(' or ') }),
-        near.map((word) => ({ title: `Write ${word}`, edits: editsFor(node, word) })),
+          : text('`{word}` is no word of {what}: is {near} meant?', { word: node.key, what, near: either(near) }),
+        near.map((word) => ({ title: text('Write {what}', { what: word }), edits: editsFor(node, word) })),
       );
       continue;
     }
@@ -118,7 +119,7 @@ export function needBasis(low: Lowering, amount: Amount | Unknown, kind: BasisKi
   if (amount === UNKNOWN || kind === 'none' || amount.basis !== undefined) return;
   const end = spanOfRead(read)?.end;
   const write = (words: string) => ({
-    title: `Write ${words}`,
+    title: text('Write {what}', { what: words }),
     edits: end === undefined ? [] : [{ offset: end, end, text: ` ${words}` }],
   });
   if (kind === 'mixture') {

@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import type { Amount, Layer, LayerKind } from '../../calc/model/index.ts';
 import type { DimensionName } from '../../calc/quantity/index.ts';
 import type { Clause } from '../grammar/generated/ast.ts';
@@ -305,9 +306,12 @@ function reportClause(low: Lowering, kind: LayerKind, clause: Clause, word: stri
     span,
     near.length === 0
       ? text('`{word}` is no clause of a {kind}', { word, kind })
-      : text('`{word}` is no clause of a {kind}: is {near} meant?', { word, kind, near: near.join(' or ') }),
+      : text('`{word}` is no clause of a {kind}: is {near} meant?', { word, kind, near: either(near) }),
     span === undefined || clause.$type !== 'Phrase'
       ? []
-      : near.map((w) => ({ title: `Write ${w}`, edits: [{ offset: span.offset, end: span.end, text: w }] })),
+      : near.map((w) => ({
+          title: text('Write {what}', { what: w }),
+          edits: [{ offset: span.offset, end: span.end, text: w }],
+        })),
   );
 }

@@ -1,3 +1,4 @@
+import { text } from '../../calc/figure/figure.ts';
 import type { Amount, Material } from '../../calc/model/index.ts';
 import { UNKNOWN } from '../../calc/model/index.ts';
 import { amountOf, firstAmount, known, partOf, type Said, spanOfRead, textOf, wordAt } from './arguments.ts';
@@ -57,7 +58,7 @@ const mix: Reader = (low, line, into) => {
       end === undefined
         ? []
         : ['by weight', 'by volume'].map((words) => ({
-            title: `Write ${words}`,
+            title: text('Write {what}', { what: words }),
             edits: [{ offset: end, end, text: ` ${words}` }],
           })),
     );

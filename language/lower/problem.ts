@@ -1,4 +1,4 @@
-import type { Text } from '../../calc/figure/figure.ts';
+import type { Text, Words } from '../../calc/figure/figure.ts';
 import type { Span } from './places.ts';
 
 /** One replacement in the text of the same document. */
@@ -7,7 +7,7 @@ export interface TextEdit extends Span {
 }
 
 export interface Fix {
-  readonly title: string;
+  readonly title: Words;
   readonly edits: readonly TextEdit[];
 }
 

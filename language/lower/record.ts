@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import type { Amount, BuildRecord, Reading, RecordedLot } from '../../calc/model/index.ts';
 import type { Fact, Lot, BuildRecord as RecordNode } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
@@ -121,7 +122,7 @@ function lowerReading(low: Lowering, fact: Fact, path: string): Reading[] {
       fact,
       near.length === 0
         ? text('`{word}` is no word of a record; `differs "..."` says what was done otherwise', { word: fact.key })
-        : text('`{word}` is no word of a record: is {near} meant?', { word: fact.key, near: near.join(' or ') }),
+        : text('`{word}` is no word of a record: is {near} meant?', { word: fact.key, near: either(near) }),
     );
     return [];
   }

@@ -200,7 +200,10 @@ function readCoat(low: Lowering, node: CoatLayer, layer: Mutable<Layer>): void {
       text('a film of {film} says when it is measured: wet or dry', { film: amount }),
       end === undefined
         ? []
-        : ['wet', 'dry'].map((word) => ({ title: `Write ${word}`, edits: [{ offset: end, end, text: ` ${word}` }] })),
+        : ['wet', 'dry'].map((word) => ({
+            title: text('Write {what}', { what: word }),
+            edits: [{ offset: end, end, text: ` ${word}` }],
+          })),
     );
   }
   layer.film = { amount, ...(isFilm ? { wet: amount.basis !== 'dry' } : {}) };

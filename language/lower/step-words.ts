@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import type { Amount } from '../../calc/model/index.ts';
 import { type Dimension, type DimensionName, namedDimension, sameDimension } from '../../calc/quantity/index.ts';
 import type { Clause } from '../grammar/generated/ast.ts';
@@ -103,11 +104,14 @@ export function knownVerb(low: Lowering, name: string, where: Span | undefined):
       ? text('`{word}` is no step of the notation; do "..." puts it on the sheet in your own words', { word: name })
       : text('`{word}` is no step of the notation: is {near} meant? do "..." puts any step on the sheet', {
           word: name,
-          near: near.join(' or '),
+          near: either(near),
         }),
     where === undefined
       ? []
-      : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: where.offset, end: where.end, text: word }] })),
+      : near.map((word) => ({
+          title: text('Write {what}', { what: word }),
+          edits: [{ offset: where.offset, end: where.end, text: word }],
+        })),
   );
   return meant ?? name;
 }
@@ -166,9 +170,12 @@ function reportUnknownWord(
     where,
     near.length === 0
       ? text('`{word}` is no clause of a step', { word })
-      : text('`{word}` is no clause of a step: is {near} meant?', { word, near: near.join(' or ') }),
+      : text('`{word}` is no clause of a step: is {near} meant?', { word, near: either(near) }),
     where === undefined
       ? []
-      : near.map((each) => ({ title: `Write ${each}`, edits: [{ offset: where.offset, end: where.end, text: each }] })),
+      : near.map((each) => ({
+          title: text('Write {what}', { what: each }),
+          edits: [{ offset: where.offset, end: where.end, text: each }],
+        })),
   );
 }

@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import type { Part } from '../../calc/model/index.ts';
 import {
   type Change,
@@ -58,7 +59,7 @@ export function reportUnknownLines(
       'name/unknown',
       span,
       near.length > 0
-        ? text('no line of this recipe is called {name}: is {near} meant?', { name, near: near.join(' or ') })
+        ? text('no line of this recipe is called {name}: is {near} meant?', { name, near: either(near) })
         : text('no line of this recipe is called {name}', { name }),
       renamed(span, near),
     );
@@ -69,7 +70,10 @@ const isChange = (item: { readonly $type: string }): item is Change | Without =>
   item.$type === 'Change' || item.$type === 'Without';
 
 const renamed = (span: Span, near: readonly string[]) =>
-  near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: span.offset, end: span.end, text: word }] }));
+  near.map((word) => ({
+    title: text('Write {what}', { what: word }),
+    edits: [{ offset: span.offset, end: span.end, text: word }],
+  }));
 
 function namesIn(item: RecipeItem | SizeItem): string[] {
   if (item.$type === 'PartBlock')

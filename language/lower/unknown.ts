@@ -1,4 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
+import { either } from '../../calc/figure/listed.ts';
 import type { Junk, Unknown, UnknownBlock } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
 import type { Lowering } from './lowering.ts';
@@ -24,10 +25,13 @@ export function reportUnknownLine(
     'line/not-understood',
     headSpan(line),
     near.length > 0
-      ? text('`{word}` begins no line here: is {near} meant?', { word: line.head, near: near.join(' or ') })
+      ? text('`{word}` begins no line here: is {near} meant?', { word: line.head, near: either(near) })
       : text('`{word}` begins no line here; these do: {words}', { word: line.head, words: words.join(', ') }),
     head === undefined
       ? []
-      : near.map((word) => ({ title: `Write ${word}`, edits: [{ offset: head.offset, end: head.end, text: word }] })),
+      : near.map((word) => ({
+          title: text('Write {what}', { what: word }),
+          edits: [{ offset: head.offset, end: head.end, text: word }],
+        })),
   );
 }

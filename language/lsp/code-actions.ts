@@ -5,6 +5,7 @@ import { type CodeAction, CodeActionKind, type Diagnostic } from 'vscode-languag
 import type { Fix } from '../lower/index.ts';
 import { rules } from '../rules/generated/rules.ts';
 import type { Rule } from '../rules/rule.ts';
+import { say, sayText } from '../view/text.ts';
 import { rangeOf } from './diagnostics.ts';
 
 /** Quick fixes: the edits that the finding itself carries, and the line that accepts it. */
@@ -19,7 +20,7 @@ export class LayupCodeActions implements CodeActionProvider {
 function fixesOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction[] {
   const data = diagnostic.data as { readonly fixes?: readonly Fix[] } | undefined;
   return (data?.fixes ?? []).map((fix, index) => ({
-    title: fix.title,
+    title: sayText(fix.title),
     kind: CodeActionKind.QuickFix,
     diagnostics: [diagnostic],
     isPreferred: index === 0,
@@ -49,7 +50,7 @@ function acceptOf(document: LangiumDocument, diagnostic: Diagnostic): CodeAction
   const at = { line: diagnostic.range.start.line, character: code.length };
   return [
     {
-      title: `Accept ${rule} on this line`,
+      title: say('Accept {rule} on this line', { rule }),
       kind: CodeActionKind.QuickFix,
       diagnostics: [diagnostic],
       edit: {

@@ -1,3 +1,4 @@
+import type { Words } from '../../calc/figure/figure.ts';
 import { indentAt } from '../grammar/braces.ts';
 import type { Fix, Places, Span, TextEdit } from '../lower/index.ts';
 
@@ -19,13 +20,13 @@ export class Editing {
   }
 
   /** Replaces what stands at a path. */
-  replace(title: string, path: string, text: string): Fix | undefined {
+  replace(title: Words, path: string, text: string): Fix | undefined {
     const span = this.places.get(path);
     return span === undefined ? undefined : { title, edits: [{ offset: span.offset, end: span.end, text }] };
   }
 
   /** Adds a clause at the end of the line of a path: `, wrap onto body by 25 mm`. */
-  addClause(title: string, path: string, clause: string): Fix | undefined {
+  addClause(title: Words, path: string, clause: string): Fix | undefined {
     const span = this.places.get(path);
     return span === undefined
       ? undefined
@@ -33,7 +34,7 @@ export class Editing {
   }
 
   /** Takes a clause away together with the comma before it. */
-  removeClause(title: string, path: string): Fix | undefined {
+  removeClause(title: Words, path: string): Fix | undefined {
     const span = this.places.get(path);
     if (span === undefined) return undefined;
     const comma = /,\s*$/.exec(this.text.slice(0, span.offset));
@@ -41,7 +42,7 @@ export class Editing {
   }
 
   /** A line of its own before the line of a path, indented alike. */
-  lineBefore(title: string, path: string, line: string): Fix | undefined {
+  lineBefore(title: Words, path: string, line: string): Fix | undefined {
     const span = this.places.get(path);
     if (span === undefined) return undefined;
     return {
@@ -51,7 +52,7 @@ export class Editing {
   }
 
   /** A line of its own behind the line of a path; behind its comment, should one follow. */
-  lineAfter(title: string, path: string, line: string): Fix | undefined {
+  lineAfter(title: Words, path: string, line: string): Fix | undefined {
     const span = this.places.get(path);
     if (span === undefined) return undefined;
     const end = this.endOfLine(span.end);
@@ -59,7 +60,7 @@ export class Editing {
   }
 
   /** The first line inside the block of a path. */
-  firstLineIn(title: string, path: string, line: string): Fix | undefined {
+  firstLineIn(title: Words, path: string, line: string): Fix | undefined {
     const span = this.places.get(path);
     const brace = span === undefined ? -1 : this.text.indexOf('{', span.offset);
     if (span === undefined || brace < 0) return undefined;
@@ -68,7 +69,7 @@ export class Editing {
   }
 
   /** Moves the whole line of a path before the line of another. */
-  moveBefore(title: string, path: string, before: string): Fix | undefined {
+  moveBefore(title: Words, path: string, before: string): Fix | undefined {
     const from = this.wholeLine(path);
     const to = this.wholeLine(before);
     if (from === undefined || to === undefined || from.offset === to.offset) return undefined;
@@ -82,12 +83,12 @@ export class Editing {
   }
 
   /** Takes the whole line of a path away. */
-  removeLine(title: string, path: string): Fix | undefined {
+  removeLine(title: Words, path: string): Fix | undefined {
     const line = this.wholeLine(path);
     return line === undefined ? undefined : { title, edits: [{ ...line, text: '' }] };
   }
 
-  together(title: string, ...fixes: readonly (Fix | undefined)[]): Fix | undefined {
+  together(title: Words, ...fixes: readonly (Fix | undefined)[]): Fix | undefined {
     const edits: TextEdit[] = fixes.flatMap((fix) => fix?.edits ?? []);
     return edits.length === 0 ? undefined : { title, edits };
   }

@@ -159,8 +159,8 @@ function placed(rule: Rule, report: Report, lowered: Lowered, recipe: Recipe | u
     recipe?.size === undefined
       ? report.message
       : {
-          template: `in size {in_size}: ${report.message.template}`,
-          figures: { ...report.message.figures, in_size: recipe.size },
+          template: 'in size {in_size}: {message}',
+          figures: { ...report.message.figures, in_size: recipe.size, message: report.message },
         };
   return {
     rule: rule.name,

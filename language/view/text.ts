@@ -1,4 +1,4 @@
-import { isText, type Shown, type Text, text } from '../../calc/figure/figure.ts';
+import { isText, type Shown, text, type Words } from '../../calc/figure/figure.ts';
 import { formatNumber, formatQuantity } from '../../calc/quantity/index.ts';
 import { translated } from './translation.ts';
 
@@ -27,7 +27,8 @@ export function show(value: Shown, style: Style = plainStyle): string {
 }
 
 /** The words of a text in the language of the reader, with its figures put in. */
-export function sayText({ template, figures }: Text, style: Style = plainStyle): string {
+export function sayText(words: Words, style: Style = plainStyle): string {
+  const { template, figures } = typeof words === 'string' ? text(words) : words;
   return translated(template).replace(/\{(\w+)\}/g, (whole, name: string) => {
     const value = figures[name];
     return value === undefined ? whole : show(value, style);

@@ -7,7 +7,7 @@ import { filesBelow } from './files.mjs';
 import { root } from './paths.mjs';
 
 /** Functions whose argument of this number is words to be shown, whatever they look like. */
-const sayers = { text: 0, say: 0, translated: 0, reason: 1, notYet: 0, worked: 1 };
+const sayers = { text: 0, words: 0, say: 0, translated: 0, reason: 1, notYet: 0, worked: 1 };
 
 /** Properties that hold words to be shown, even a single one. */
 const labels = new Set(['label', 'title', 'lead', 'meaning', 'head', 'default']);

@@ -51,7 +51,9 @@ export const bagBridges = rule({
         },
       ],
       fixes:
-        clause === undefined ? [] : [mendText(context, `Fold ${wanted} pleats`, clause.path, /\d+/, String(wanted))],
+        clause === undefined
+          ? []
+          : [mendText(context, text('Fold {what} pleats', { what: wanted }), clause.path, /\d+/, String(wanted))],
     });
   },
 });

@@ -52,7 +52,7 @@ export const bagFewPleats = rule({
                 shown,
               )
             : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown),
-        fixes: [mendText(context, `Fold ${wanted} pleats`, clause.path, /\d+/, String(wanted))],
+        fixes: [mendText(context, text('Fold {what} pleats', { what: wanted }), clause.path, /\d+/, String(wanted))],
       });
     }
   },

@@ -48,7 +48,7 @@ export const coatWetFilm = rule({
         ...(resin.wetFilm === undefined
           ? {}
           : { related: [{ at: resin.wetFilm.at, message: text('{gelcoat} takes {low} to {high} wet', shown) }] }),
-        fixes: [mendText(context, `Put on ${right}`, laid.path, TYPED_LENGTH, right)],
+        fixes: [mendText(context, text('Put on {what}', { what: right }), laid.path, TYPED_LENGTH, right)],
       });
     }
   },

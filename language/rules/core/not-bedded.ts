@@ -30,7 +30,7 @@ export const coreNotBedded = rule({
           '{core} is laid by hand on {below} with nothing to bed it in: paste, a wet mat of 450 g/m2, or a bag',
           { core: core.name, below: below.name },
         ),
-        fixes: [context.edit.addClause(`Add bedded ${paste}`, core.path, `bedded ${paste}`)],
+        fixes: [context.edit.addClause(text('Add bedded {what}', { what: paste }), core.path, `bedded ${paste}`)],
       });
     }
   },

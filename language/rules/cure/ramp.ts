@@ -34,7 +34,7 @@ export const cureRamp = rule({
           '{rate} is too fast: over {most} the outside sets while the inside is cold, and the part overshoots',
           { rate, most: ramp(most.value) },
         ),
-        fixes: [mendText(context, `Ramp at ${right}`, step.path, TYPED_RAMP, right)],
+        fixes: [mendText(context, text('Ramp at {what}', { what: right }), step.path, TYPED_RAMP, right)],
       });
     }
     const [height, stack] = [context.ask(stackHeight), context.ask(laidStack)];

@@ -26,7 +26,7 @@ export const dartAligned = rule({
         ],
         fixes: [
           context.edit.replace(
-            `Write darts ${Number(laid.layer.darts) + 1}`,
+            text('Write darts {what}', { what: Number(laid.layer.darts) + 1 }),
             clauseAt(laid, 'darts'),
             `darts ${Number(laid.layer.darts) + 1}`,
           ),

@@ -1,4 +1,5 @@
 import { text } from '../../../calc/figure/index.ts';
+import { both } from '../../../calc/figure/listed.ts';
 import { resinOf } from '../kit/cloths.ts';
 import { factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
@@ -32,7 +33,7 @@ export const fabricSizingMismatch = rule({
         at: `${laid.path}.material`,
         message: text(
           '{material} is sized for {made} ({sizing}), {resin} is {family}: the resin wets it badly and lets go of the fibre',
-          { material: laid.layer.material ?? '', made: made.join(' and '), sizing, resin: resin.name, family },
+          { material: laid.layer.material ?? '', made: both(made), sizing, resin: resin.name, family },
         ),
       });
     }

@@ -44,7 +44,15 @@ export const flowPotRunsDry = rule({
       fixes:
         mixes.length > 1
           ? []
-          : [mendText(context, `Mix ${right}`, first.step.path, /\d+(?:\.\d+)?\s*(?:kg|g|lb)\b/, right)],
+          : [
+              mendText(
+                context,
+                text('Mix {what}', { what: right }),
+                first.step.path,
+                /\d+(?:\.\d+)?\s*(?:kg|g|lb)\b/,
+                right,
+              ),
+            ],
     });
   },
 });

@@ -31,7 +31,11 @@ export const insertThickerThanCore = rule({
         }),
         related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core') }],
         fixes: [
-          context.edit.replace(`Write ${asTyped(metres(around))}`, `${insert.path}.thickness`, asTyped(metres(around))),
+          context.edit.replace(
+            text('Write {what}', { what: asTyped(metres(around)) }),
+            `${insert.path}.thickness`,
+            asTyped(metres(around)),
+          ),
         ],
       });
     }

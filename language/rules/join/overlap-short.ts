@@ -31,7 +31,11 @@ export const joinOverlapShort = rule({
         }),
         fixes: [
           join === undefined
-            ? context.edit.replace(`Write lap ${typedLength(least)}`, at, `lap ${typedLength(least)}`)
+            ? context.edit.replace(
+                text('Write lap {what}', { what: typedLength(least) }),
+                at,
+                `lap ${typedLength(least)}`,
+              )
             : undefined,
         ],
       });

@@ -1,5 +1,6 @@
 import { equivalentTime } from '../../../calc/cure/equivalent.ts';
 import type { SaidSpan } from '../../../calc/cure/spans.figure.ts';
+import { text } from '../../../calc/figure/figure.ts';
 import type { Fix } from '../../lower/index.ts';
 import type { RecipeContext } from '../rule.ts';
 import { mendText, TYPED_TIME } from './mend-text.ts';
@@ -26,5 +27,5 @@ export function longerHold(
   if (hold === undefined || typeof speed !== 'number' || speed <= 0) return undefined;
   const quarter = 900;
   const time = asTyped(seconds(Math.ceil((hold.time + missing / speed) / quarter - 1e-6) * quarter));
-  return mendText(context, `Hold ${time}`, hold.path, TYPED_TIME, time);
+  return mendText(context, text('Hold {what}', { what: time }), hold.path, TYPED_TIME, time);
 }

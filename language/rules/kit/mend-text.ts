@@ -1,10 +1,11 @@
+import type { Words } from '../../../calc/figure/figure.ts';
 import type { Fix } from '../../lower/index.ts';
 import type { Context } from '../rule.ts';
 
 /** Replaces the first match of a pattern inside the line or the clause of a path. Undefined where it does not stand there. */
 export function mendText(
   context: Context,
-  title: string,
+  title: Words,
   path: string,
   wrong: RegExp | string,
   right: string,

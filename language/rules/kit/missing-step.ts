@@ -1,4 +1,4 @@
-import type { Text } from '../../../calc/figure/figure.ts';
+import { type Text, text } from '../../../calc/figure/figure.ts';
 import type { ProcessKind } from '../../../calc/model/index.ts';
 import type { Fix } from '../../lower/index.ts';
 import { classesOf, precedes } from '../../words/index.ts';
@@ -29,7 +29,7 @@ export const firstLater = (context: RecipeContext, step: string): WorkedStep | u
 /** Writes a step where the partial order has it: before the first line that must come later, else at the end. */
 export function addStep(context: RecipeContext, step: string, line: string): Fix | undefined {
   const next = firstLater(context, step);
-  const title = `Add: ${line}`;
+  const title = text('Add: {what}', { what: line });
   if (next !== undefined) return context.edit.lineBefore(title, next.step.path, line);
   const last = stepsOf(context).findLast(({ inside }) => inside === undefined);
   return last === undefined ? undefined : context.edit.lineAfter(title, last.step.path, line);

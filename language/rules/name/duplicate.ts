@@ -49,7 +49,7 @@ function reportSame(context: Context, what: string, named: readonly Named[], tol
             message: text('the first {name}', { name: each.name }),
           },
         ],
-        fixes: at === each.path ? [] : [context.edit.replace(`Call it ${free}`, at, free)],
+        fixes: at === each.path ? [] : [context.edit.replace(text('Call it {what}', { what: free }), at, free)],
       });
     }
   }

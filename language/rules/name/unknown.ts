@@ -1,4 +1,5 @@
 import { type Bench, text } from '../../../calc/figure/index.ts';
+import { either } from '../../../calc/figure/listed.ts';
 import { type Book, type Recipe, UNKNOWN } from '../../../calc/model/index.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { localNames, type Namespace, type Use, usesInMaterial, usesInRecipe, usesInRecord } from '../kit/uses.ts';
@@ -49,7 +50,7 @@ function reportKind(context: Context, use: Use, kind: string): void {
     message: text('{name} is a {kind}; what belongs here is a {wanted}', {
       name: use.name,
       kind: spokenKind(kind),
-      wanted: (use.kinds ?? []).map(spokenKind).join(' or '),
+      wanted: either((use.kinds ?? []).map(spokenKind)),
     }),
   });
 }
@@ -66,16 +67,16 @@ function nearest(context: Context, local: Local, { name, wants }: Use): string[]
 }
 
 function report(context: Context, local: Local, use: Use, size?: string): void {
-  const what = use.wants.map((want) => spoken[want]).join(' or ');
+  const what = either(use.wants.map((want) => spoken[want]));
   const near = nearest(context, local, use);
-  const place = size === undefined ? '' : 'in size {size}: ';
-  const figures = { what, name: use.name, ...(size === undefined ? {} : { size }) };
+  const figures = { what, name: use.name, near: either(near) };
+  const missing =
+    near.length === 0
+      ? text('there is no {what} called {name}', figures)
+      : text('there is no {what} called {name}: is {near} meant?', figures);
   context.report({
     at: use.at,
-    message:
-      near.length === 0
-        ? text(`${place}there is no {what} called {name}`, figures)
-        : text(`${place}there is no {what} called {name}: is {near} meant?`, { ...figures, near: near.join(' or ') }),
+    message: size === undefined ? missing : text('in size {size}: {message}', { size, message: missing }),
     fixes: near.map((name) => replaceName(context, use, name)),
   });
 }
@@ -89,7 +90,7 @@ function replaceName(context: Context, use: Use, name: string) {
   return at < 0
     ? undefined
     : {
-        title: `Write ${name}`,
+        title: text('Write {what}', { what: name }),
         edits: [{ offset: span.offset + at, end: span.offset + at + use.name.length, text: name }],
       };
 }

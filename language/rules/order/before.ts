@@ -51,7 +51,7 @@ export const orderBefore = rule({
         fixes: pair.move
           ? [
               context.edit.moveBefore(
-                `Move ${shown.first} before ${shown.later}`,
+                text('Move {what} before {later}', { what: shown.first, later: shown.later }),
                 pair.late.step.path,
                 pair.early.step.path,
               ),

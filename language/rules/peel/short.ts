@@ -40,7 +40,13 @@ export const peelShort = rule({
               '{peel} runs {past} past the edge, the cloth {reach}: what lies above is cured to the strip that is left bare',
               shown,
             ),
-      fixes: [context.edit.replace(`Let it run ${right} past the edge`, peel.clause.path, `${right} past edge`)],
+      fixes: [
+        context.edit.replace(
+          text('Let it run {what} past the edge', { what: right }),
+          peel.clause.path,
+          `${right} past edge`,
+        ),
+      ],
     });
   },
 });

@@ -24,7 +24,10 @@ function rest(
   if (last === undefined || from === undefined || to === undefined || last.index - first.index !== left.length - 1)
     return undefined;
   const words = first === last ? first.name : `${first.name} to ${last.name}`;
-  return { title: `Write lay ${words}`, edits: [{ offset: from.offset, end: to.end, text: words }] };
+  return {
+    title: text('Write lay {what}', { what: words }),
+    edits: [{ offset: from.offset, end: to.end, text: words }],
+  };
 }
 
 export const plyLaidTwice = rule({

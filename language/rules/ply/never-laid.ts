@@ -61,7 +61,10 @@ export const plyNeverLaid = rule({
                 },
               ],
             }),
-        fixes: before === undefined ? [] : [context.edit.lineAfter(`Add: lay ${words}`, before.path, `lay ${words}`)],
+        fixes:
+          before === undefined
+            ? []
+            : [context.edit.lineAfter(text('Add: lay {what}', { what: words }), before.path, `lay ${words}`)],
       });
     }
   },

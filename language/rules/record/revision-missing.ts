@@ -19,7 +19,13 @@ export const recordRevisionMissing = rule({
           'the record says no revision: {recipe} stands at {newest} now, and nobody will know which one this part is',
           shown,
         ),
-        fixes: [context.edit.firstLineIn(`Add revision ${recipe.revision}`, '', `revision ${recipe.revision}`)],
+        fixes: [
+          context.edit.firstLineIn(
+            text('Add revision {what}', { what: recipe.revision }),
+            '',
+            `revision ${recipe.revision}`,
+          ),
+        ],
       });
     } else if (record.revision > recipe.revision && line !== undefined) {
       context.report({

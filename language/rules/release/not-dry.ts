@@ -32,7 +32,13 @@ export const releaseNotDry = rule({
           needs,
         }),
         related: [{ at: fact.at, message: text('{material} dries in {needs}', { material: name, needs }) }],
-        fixes: [context.edit.replace(`Give each coat ${asTyped(needs)}`, time.path, `${asTyped(needs)} each`)],
+        fixes: [
+          context.edit.replace(
+            text('Give each coat {what}', { what: asTyped(needs) }),
+            time.path,
+            `${asTyped(needs)} each`,
+          ),
+        ],
       });
     }
   },

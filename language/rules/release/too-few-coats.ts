@@ -41,7 +41,9 @@ export const releaseTooFewCoats = rule({
     context.report({
       at: first.path,
       message: text('{coats} coats of {material}: {least} at least, or thin places let the part bond', shown),
-      fixes: [mendText(context, `Put on ${least.value} coats`, first.path, /\d+/, String(least.value))],
+      fixes: [
+        mendText(context, text('Put on {what} coats', { what: least.value }), first.path, /\d+/, String(least.value)),
+      ],
     });
   },
 });

@@ -48,8 +48,8 @@ export const resinBatchTooBig = rule({
         ),
         fixes: [
           clause === undefined
-            ? context.edit.addClause(`Mix in ${pots} pots`, step.path, `batches ${pots}`)
-            : context.edit.replace(`Mix in ${pots} pots`, clause.path, `batches ${pots}`),
+            ? context.edit.addClause(text('Mix in {what} pots', { what: pots }), step.path, `batches ${pots}`)
+            : context.edit.replace(text('Mix in {what} pots', { what: pots }), clause.path, `batches ${pots}`),
         ],
       });
     }

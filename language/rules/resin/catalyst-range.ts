@@ -37,7 +37,10 @@ export const resinCatalystRange = rule({
                 shown,
               ),
         related: [{ at: fact.at, message: text('{resin} takes {low} to {high} of {catalyst}', shown) }],
-        fixes: amount.basis === range.low.basis ? [mendText(context, `Take ${right}`, path, TYPED_SHARE, right)] : [],
+        fixes:
+          amount.basis === range.low.basis
+            ? [mendText(context, text('Take {what}', { what: right }), path, TYPED_SHARE, right)]
+            : [],
       });
     }
   },

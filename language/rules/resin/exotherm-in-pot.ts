@@ -41,8 +41,8 @@ export const resinExothermInPot = rule({
         ),
         fixes: [
           clause === undefined
-            ? context.edit.addClause(`Mix in ${wanted} pots`, step.path, `batches ${wanted}`)
-            : context.edit.replace(`Mix in ${wanted} pots`, clause.path, `batches ${wanted}`),
+            ? context.edit.addClause(text('Mix in {what} pots', { what: wanted }), step.path, `batches ${wanted}`)
+            : context.edit.replace(text('Mix in {what} pots', { what: wanted }), clause.path, `batches ${wanted}`),
         ],
       });
     }

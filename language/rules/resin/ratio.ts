@@ -49,7 +49,15 @@ export const resinRatio = rule({
                 shown,
               ),
         related: [{ at: fact.at, message: text('{material} is mixed {right} {basis}', shown) }],
-        fixes: [mendText(context, `Mix ${ratio.join(':')}`, step.path, typed.parts.join(':'), ratio.join(':'))],
+        fixes: [
+          mendText(
+            context,
+            text('Mix {what}', { what: ratio.join(':') }),
+            step.path,
+            typed.parts.join(':'),
+            ratio.join(':'),
+          ),
+        ],
       });
     }
   },

@@ -26,7 +26,15 @@ export const resinWrongCatalyst = rule({
             shown,
           ),
           related: [{ at: fact.at, message: text('{resin} asks for {right}', shown) }],
-          fixes: [mendText(context, `Take ${fact.value.material}`, worked.step.path, name, fact.value.material)],
+          fixes: [
+            mendText(
+              context,
+              text('Take {what}', { what: fact.value.material }),
+              worked.step.path,
+              name,
+              fact.value.material,
+            ),
+          ],
         });
       }
     }

@@ -40,7 +40,7 @@ export const stackSteepDropoff = rule({
           laid.layer.drop === undefined
             ? undefined
             : context.edit.replace(
-                `Write drop ${typedLength(wanted)}`,
+                text('Write drop {what}', { what: typedLength(wanted) }),
                 clauseAt(laid, 'drop'),
                 `drop ${typedLength(wanted)}`,
               ),

@@ -32,7 +32,7 @@ export const vacuumLooseLeakTest = rule({
           '{rise} in {time} is {minute} a minute: with more than {most} a minute the part draws air all through the fill',
           shown,
         ),
-        fixes: [mendText(context, `Allow ${right}`, step.path, TYPED_PRESSURE, right)],
+        fixes: [mendText(context, text('Allow {what}', { what: right }), step.path, TYPED_PRESSURE, right)],
       });
     }
   },

@@ -34,7 +34,7 @@ export const vacuumReleasedEarly = rule({
           'the vacuum is let off after {time}: {resin} gels in {gel}, hold it {needs} or the skins spring off',
           { ...shown, time: time.amount },
         ),
-        fixes: [mendText(context, `Hold it ${right}`, time.path, TYPED_TIME, right)],
+        fixes: [mendText(context, text('Hold it {what}', { what: right }), time.path, TYPED_TIME, right)],
       });
     }
     const off = firstOf(steps, 'unwrap');

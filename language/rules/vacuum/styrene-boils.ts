@@ -84,7 +84,7 @@ export const vacuumStyreneBoils = rule({
       related,
       fixes: [
         (infuse.step.steps ?? []).length > 0
-          ? context.edit.firstLineIn(`Add: ${line}`, infuse.step.path, line)
+          ? context.edit.firstLineIn(text('Add: {what}', { what: line }), infuse.step.path, line)
           : undefined,
       ],
     });

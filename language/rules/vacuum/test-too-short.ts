@@ -26,7 +26,7 @@ export const vacuumTestTooShort = rule({
         ),
         fixes: [
           context.edit.together(
-            `Test for ${asTyped(seconds(least.value))}`,
+            text('Test for {what}', { what: asTyped(seconds(least.value)) }),
             mendText(context, '', step.path, TYPED_TIME, asTyped(seconds(least.value))),
             longer === undefined ? undefined : mendText(context, '', step.path, TYPED_PRESSURE, asTyped(longer)),
           ),

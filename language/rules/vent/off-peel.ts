@@ -40,7 +40,7 @@ export const ventOffPeel = rule({
             ? []
             : [
                 context.edit.replace(
-                  `Let the peel ply run ${right} past the edge`,
+                  text('Let the peel ply run {what} past the edge', { what: right }),
                   peel.clause.path,
                   `${right} past edge`,
                 ),

@@ -26,7 +26,7 @@ export const wrapNoEdge = rule({
       ],
       fixes: [
         context.edit.firstLineIn(
-          `Add: edge round ${typedLength(radius)}`,
+          text('Add: edge round {what}', { what: typedLength(radius) }),
           part.path,
           `edge round ${typedLength(radius)}`,
         ),

@@ -34,7 +34,7 @@ export const wrapShort = rule({
         ),
         fixes: [
           context.edit.replace(
-            `Write oversize ${typedLength(wrap.needed)}`,
+            text('Write oversize {what}', { what: typedLength(wrap.needed) }),
             at,
             `oversize ${typedLength(wrap.needed)}`,
           ),

@@ -36,7 +36,13 @@ export const wrapTightBend = rule({
                 least: metres(least),
               }),
         related: [{ at: { entry: context.recipe.entry, path: at }, message: text('the edge of the part') }],
-        fixes: [context.edit.replace(`Write edge round ${typedLength(least)}`, at, `edge round ${typedLength(least)}`)],
+        fixes: [
+          context.edit.replace(
+            text('Write edge round {what}', { what: typedLength(least) }),
+            at,
+            `edge round ${typedLength(least)}`,
+          ),
+        ],
       });
     }
   },
