@@ -2,10 +2,12 @@ import { type Figure, isCannot, isKnown, quantity, type Reason } from '../../cal
 import type { Place } from '../../calc/model/index.ts';
 import { AREA, LENGTH, MASS, VOLUME } from '../../calc/quantity/index.ts';
 import type { LayerRow, Report, ReportFigure, ResinRow, StepRow } from '../../calc/report.ts';
+import type { Caution } from '../view/cautions.ts';
 import { type Said, saidReasons } from '../view/reasons.ts';
 import { testWords } from '../view/report/expects.ts';
 import { stepWords } from '../view/step-words.ts';
 import { plainStyle, safe } from '../view/text.ts';
+import { cautionsJson } from './cautions-json.ts';
 import { place } from './check-json.ts';
 import type { Located } from './places.ts';
 import { type SiNumber, siNumber } from './si.ts';
@@ -17,7 +19,7 @@ const ofPart = { deepest: 3, most: 20 };
 const ofRow = { deepest: 1, most: 4 };
 
 /** A report for machines; `schemas/report.json` describes it. */
-export function reportJson(report: Report, locate: Locate): string {
+export function reportJson(report: Report, cautions: readonly Caution[], locate: Locate): string {
   const told = new Telling(locate);
   const { title, size = null, revision = null, quantity: parts, currency = null } = report;
   const out = {
@@ -33,6 +35,7 @@ export function reportJson(report: Report, locate: Locate): string {
     resins: report.resins.map((row) => told.resin(row)),
     steps: report.steps.map((row) => told.step(row)),
     expects: report.expects.map((row) => told.expect(row)),
+    cautions: cautionsJson(cautions),
   };
   return `${JSON.stringify(out, null, 2)}\n`;
 }

@@ -1,4 +1,5 @@
 import { reportOf } from '../../calc/report.ts';
+import { cautionsOf } from '../view/cautions.ts';
 import { reportMarkdown } from '../view/report/markdown.ts';
 import type { Style } from '../view/text.ts';
 import { endOf, openBook } from './book.ts';
@@ -28,7 +29,8 @@ export async function report(
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
   const told = reportOf(recipe, book.services.analysis.shelf());
-  if (options.format === 'json') screen.out(reportJson(told, (at) => locate(book, at)));
+  if (options.format === 'json')
+    screen.out(reportJson(told, cautionsOf(recipe, book.services.analysis.shelf()), (at) => locate(book, at)));
   else {
     const telling = tellingOf(book, recipe, { units: options.units ?? 'si' });
     const findings = await openFindings(book, recipe);

@@ -28,6 +28,18 @@ interface Reported {
     readonly mix: { readonly parts: readonly { readonly what: string; readonly mass: Told }[] };
   }[];
   readonly expects: readonly { readonly verdict: string }[];
+  readonly cautions: {
+    readonly deferral: string;
+    readonly hazards: readonly {
+      readonly name: string;
+      readonly steps: readonly string[];
+      readonly limits: readonly {
+        readonly agency: string;
+        readonly date: number;
+        readonly values: readonly { readonly share?: Told; readonly concentration?: Told }[];
+      }[];
+    }[];
+  };
 }
 
 async function reported(folder: string, ...args: string[]): Promise<Reported> {
@@ -51,6 +63,23 @@ describe('a report as JSON', () => {
     expect(figures.thickness?.unit).toBe('m');
     expect(figures.leak_limit_rise?.unit).toBe('kg/m.s2');
     expect(figures.cost?.unit).toBe('EUR');
+  });
+
+  it('tells what can hurt, with the limits of each agency and their dates', async () => {
+    const { cautions } = await reported(root, 'drip_tray', sample);
+    expect(cautions.deferral).toContain('local rules');
+    const styrene = cautions.hazards.find(({ name }) => name === 'styrene');
+    expect(styrene?.steps).toContain('lay');
+    expect(styrene?.limits.length).toBeGreaterThan(3);
+    for (const { agency, date } of styrene?.limits ?? [])
+      expect([agency.length > 2, date > 1990]).toEqual([true, true]);
+    // 100 ppm of styrene are 426 mg/m3: NIOSH Pocket Guide, from memory
+    const hundred = styrene?.limits
+      .flatMap(({ values }) => values)
+      .find(({ share }) => Math.abs((share?.value ?? 0) - 1e-4) < 1e-9);
+    expect(hundred?.concentration).toEqual({ value: 0.00043, unit: 'kg/m3' });
+    const dry = await reported(root, 'sled_deck', sample);
+    expect(dry.cautions.hazards.map(({ name }) => name)).not.toContain('styrene');
   });
 
   it('weighs the parts of the mix in steps of the balance, in the ratio of the resin', async () => {
