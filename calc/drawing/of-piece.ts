@@ -9,10 +9,10 @@ import { type Move, movedAngle, movedItem } from './move.ts';
 /** What stands on a piece, line by line: its name first. */
 export type Label = readonly string[];
 
-/** Lines that are folded, or that show what lies elsewhere, are dashed. */
-const dashedMarks: ReadonlySet<Mark['kind']> = new Set(['fold', 'centre line']);
+/** Lines that are folded, that show what lies elsewhere, or that are cut another day, are dashed. */
+const dashedMarks: ReadonlySet<Mark['kind']> = new Set(['fold', 'centre line', 'join', 'cutout']);
 
-/** A piece that is cut with its other face up is the mirror image of what lies in the mould. */
+/** A piece that is turned over when it is laid is the mirror image of what lies in the mould. */
 const onTable = ({ faceUp }: FlatPiece): Move => ({ mirrored: !faceUp });
 
 /** How a piece lies on its roll: the warp along x. */

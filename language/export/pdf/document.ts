@@ -39,10 +39,11 @@ const inside = (doc: Doc): Inside => doc as unknown as Inside;
  * A new document without pages, in our own letters alone (a standard font beside them spoils files). Print dialogs are asked not to
  * fit it to the page. The drawing ground is the library's: points from the upper left corner.
  */
-export function newPdf(title: string): Doc {
+export function newPdf(title: string, more: PDFKit.PDFDocumentOptions = {}): Doc {
   const doc = new PDFDocument({
     autoFirstPage: false,
     margin: 0,
+    ...more,
     pdfVersion: '1.7',
     font: fontFile('regular'),
     info: { Title: safe(title), Creator: mark, Producer: 'Laybook', CreationDate: always },

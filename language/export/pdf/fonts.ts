@@ -14,3 +14,16 @@ export function fontFile(weight: Weight): string {
   const manifest = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json');
   return path.join(path.dirname(manifest), 'ttf', files[weight]);
 }
+
+/** Files of fonts that stand in for ours. */
+export type FontFiles = Partial<Readonly<Record<Weight, string>>>;
+
+const chosen = new WeakMap<object, FontFiles>();
+
+/** Another font for a document: for letters that ours lack. Without a bold one, its regular one stands for both. */
+export const useFonts = (doc: object, files: FontFiles): void => void chosen.set(doc, files);
+
+export function fontOf(doc: object, weight: Weight): string {
+  const own = chosen.get(doc);
+  return own?.[weight] ?? own?.regular ?? fontFile(weight);
+}

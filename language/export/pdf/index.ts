@@ -1,4 +1,5 @@
 /** All that makes PDF files. It is loaded only when one is made: `import('.../pdf/index.ts')`, in the packed programs `pdf.cjs`. */
 export { papers } from './document.ts';
 export { drawingPdf } from './one-page.ts';
+export { sheetPdf } from './sheet/index.ts';
 export { mostPages, tiledPages, tiledPdf } from './tiled.ts';

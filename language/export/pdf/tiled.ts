@@ -122,8 +122,8 @@ function overviewLines(drawing: Drawing, count: number, paper: PaperName, lackin
   const { name } = papers[paper];
   const seen =
     drawing.seenFrom === 'tool side'
-      ? say('Drawn as it lies on the table: its other face comes to lie up in the mould.')
-      : say('Drawn as it lies on the table: the face that is up comes to lie up in the mould.');
+      ? say('Drawn as it lies on the table; it is turned over when it is laid.')
+      : say('Drawn as it lies on the table; the same face comes to lie up in the mould.');
   return [
     count === 1
       ? say('One page of {paper} behind this one.', { paper: name })

@@ -1,7 +1,7 @@
 import { safe } from '../../view/text.ts';
 import { capitalHeight } from '../letters.ts';
 import { type Doc, hasLetter, pt } from './document.ts';
-import { fontFile, type Weight } from './fonts.ts';
+import { fontOf, type Weight } from './fonts.ts';
 
 export interface WordsStyle {
   /** of capitals, mm */
@@ -30,14 +30,14 @@ export function spelled(doc: Doc, words: string): string {
 
 /** The letters of some words that the font lacks, each once, in order of their number. */
 export function lackingLetters(doc: Doc, words: readonly string[]): readonly string[] {
-  doc.font(fontFile('regular'));
+  doc.font(fontOf(doc, 'regular'));
   const lacking = new Set(words.flatMap((each) => [...safe(each)].filter((a) => !hasLetter(doc, a) && !noInk.test(a))));
   return [...lacking].sort((a, b) => (a.codePointAt(0) ?? 0) - (b.codePointAt(0) ?? 0));
 }
 
 /** Sets the font for words of a height (of capitals, mm). */
 export function setFont(doc: Doc, height: number, weight: Weight = 'regular'): void {
-  doc.font(fontFile(weight)).fontSize(pt(height) / capitalHeight);
+  doc.font(fontOf(doc, weight)).fontSize(pt(height) / capitalHeight);
 }
 
 /** The length of words in a height, mm. */

@@ -1,0 +1,51 @@
+import type { Label } from '../../../calc/drawing/of-piece.ts';
+import { quantity, type Shown, type Text, text } from '../../../calc/figure/figure.ts';
+import type { Recipe } from '../../../calc/model/index.ts';
+import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
+import { LENGTH } from '../../../calc/quantity/index.ts';
+import { type Style, say } from '../../view/text.ts';
+
+/** A length of cloth in whole millimetres or the reader's units. */
+const length = (metres: number): Shown => quantity(metres, LENGTH);
+
+/** `sled_deck`, `sled_deck, size short, revision 4`: what a piece is for, however it comes off the table. */
+export function recipeWords({ name, size, revision }: Recipe): string {
+  const figures = { name, size: size ?? '', revision: revision ?? 0 };
+  if (size !== undefined && revision !== undefined) return say('{name}, size {size}, revision {revision}', figures);
+  if (size !== undefined) return say('{name}, size {size}', figures);
+  return revision === undefined ? say('{name}', figures) : say('{name}, revision {revision}', figures);
+}
+
+const sizeText = (piece: FlatPiece): Text =>
+  text('{length} by {width}', { length: length(piece.length), width: length(piece.width) });
+
+/** What stands on a piece: its name, of what and how many, what it is for, how large it is, and what is easily got wrong. */
+export function labelOf(piece: FlatPiece, recipe: Recipe, count: number, style: Style): Label {
+  const { material, lane } = piece;
+  return [
+    say('{name}', { name: piece.name }),
+    material === undefined ? say('cut {count}', { count }) : say('{material}, cut {count}', { material, count }),
+    recipeWords(recipe),
+    say('{size}', { size: sizeText(piece) }, style),
+    ...(lane === undefined
+      ? []
+      : [say('lane {number} of {of}, laps {lap}', { number: lane.number, of: lane.of, lap: length(lane.lap) }, style)]),
+    ...(piece.faceUp ? [] : [say('turned over when it is laid')]),
+  ];
+}
+
+/** `1262 mm by 502 mm, cut 2 of triax_680` */
+export function pieceWords(piece: FlatPiece, count: number, style: Style): string {
+  const size = sizeText(piece);
+  return piece.material === undefined
+    ? say('{size}, cut {count}', { size, count }, style)
+    : say('{size}, cut {count} of {material}', { size, count, material: piece.material }, style);
+}
+
+/** `9 pieces, 3.2 m of a roll 1270 mm wide` */
+export function materialWords(count: number, used: number, width: number | undefined, style: Style): string {
+  const figures = { count, used: length(used), width: length(width ?? 0) };
+  return width === undefined
+    ? say('{count} pieces, {used} long; the width of the roll is not known', figures, style)
+    : say('{count} pieces, {used} of a roll {width} wide', figures, style);
+}

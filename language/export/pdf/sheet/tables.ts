@@ -1,0 +1,82 @@
+import type { Drawing } from '../../../../calc/drawing/drawing.ts';
+import type { Table } from '../../../view/report/section.ts';
+import { type Doc, pt } from '../document.ts';
+import { type Block, drawn, lengthOfWords, words } from './blocks.ts';
+
+const size = 10.5;
+const pad = 1.3;
+/** mm: written in by hand */
+const leastRow = 8;
+const picture = { width: 40, height: 22 };
+
+/** The rows of a table as blocks of their own, its head first, so that it may go on overleaf. */
+export interface TableBlocks {
+  readonly head: Block;
+  readonly rows: readonly Block[];
+}
+
+/** `pictures`: a small drawing at the end of each row. */
+export function tableBlocks(
+  doc: Doc,
+  { head, right, rows }: Table,
+  pictures?: readonly (Drawing | undefined)[],
+): TableBlocks {
+  const columns = head.map((title, i) => {
+    const cells = rows.map((row) => row[i] ?? '');
+    const long = (text: string, weight: 'regular' | 'bold') => lengthOfWords(doc, text, { size, weight });
+    const longestWord = (text: string, weight: 'regular' | 'bold') =>
+      Math.max(0, ...text.split(/[\s_/]+/).map((word) => long(word, weight)));
+    // a number is never parted from its unit
+    const apart = right.includes(i) ? long : longestWord;
+    return {
+      wanted: Math.max(long(title, 'bold'), ...cells.map((cell) => long(cell, 'regular')), 12) + 2 * pad + 0.3,
+      least: Math.max(longestWord(title, 'bold'), ...cells.map((cell) => apart(cell, 'regular')), 8) + 2 * pad + 0.3,
+    };
+  });
+  const room = pictures === undefined ? 0 : picture.width;
+  const widths = (width: number): number[] => shared(columns, width - room);
+  const row = (cells: readonly string[], weight: 'regular' | 'bold', drawing?: Drawing): Block => {
+    const blocks = head.map((_, i) =>
+      words(doc, cells[i] ?? '', { size, weight, align: right.includes(i) ? 'right' : 'left' }),
+    );
+    const height = (width: number): number =>
+      Math.max(
+        weight === 'bold' ? 0 : leastRow,
+        drawing === undefined ? 0 : picture.height,
+        ...blocks.map((block, i) => block.height((widths(width)[i] ?? 0) - 2 * pad) + 2 * pad),
+      );
+    return {
+      height,
+      paint: (x, y, width) => {
+        const high = height(width);
+        let at = x;
+        doc
+          .undash()
+          .lineWidth(pt(weight === 'bold' ? 0.35 : 0.2))
+          .strokeColor('black')
+          .lineJoin('miter');
+        for (const wide of [...widths(width), ...(room === 0 ? [] : [room])]) {
+          doc.rect(pt(at), pt(y), pt(wide), pt(high)).stroke();
+          at += wide;
+        }
+        at = x;
+        for (const [i, block] of blocks.entries()) {
+          const wide = widths(width)[i] ?? 0;
+          block.paint(at + pad, y + pad, wide - 2 * pad);
+          at += wide;
+        }
+        if (drawing !== undefined) drawn(doc, drawing, high - 2).paint(at + 1, y + 1, room - 2);
+      },
+    };
+  };
+  return { head: row(head, 'bold'), rows: rows.map((cells, i) => row(cells, 'regular', pictures?.[i])) };
+}
+
+/** Each column as wide as it wants where all fit; otherwise none under its longest word, the rest shared by what is wanted. */
+function shared(columns: readonly { readonly wanted: number; readonly least: number }[], width: number): number[] {
+  const wanted = columns.reduce((sum, column) => sum + column.wanted, 0);
+  if (wanted <= width) return columns.map((column) => (column.wanted * width) / wanted);
+  const least = columns.reduce((sum, column) => sum + column.least, 0);
+  if (least >= width) return columns.map((column) => (column.least * width) / least);
+  return columns.map((column) => column.least + ((column.wanted - column.least) * (width - least)) / (wanted - least));
+}
