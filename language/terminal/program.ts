@@ -1,4 +1,5 @@
 import { Argument, Command, CommanderError, Option } from 'commander';
+import { cutFormats, cutOrders } from '../export/cut/choices.ts';
 import { safe } from '../view/text.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
@@ -13,6 +14,11 @@ const exitHelp = `
 Findings are told of the paths given, not of the rest of the book. Ends with 0 if all is well, 1 if
 there are findings at or above --fail-on, 2 for a wrong call or input that cannot be read, 3 for a
 fault of the tool.`;
+
+const cutHelp = `
+Drawings are 1:1 in millimetres, with layers for cut, mark, drill and text; a PDF is tiled on pages with
+marks to lay them by. By material, all pieces of a roll stand side by side, the warp along it. Ends
+with 1 if something of the recipe has no piece.`;
 
 /** Runs one command; never throws. Each command is loaded when it is called. */
 export async function run(args: readonly string[], screen: Screen): Promise<ExitCode> {
@@ -82,6 +88,25 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .addHelpText('after', pathsHelp)
     .action(async (recipe, paths, options) =>
       end(await (await import('./report.ts')).report(recipe, paths, options, screen)),
+    );
+
+  command('cut', 'write the pieces of a recipe as files for a cutter, or as pages to lay together')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .requiredOption('--out <folder>', 'folder to write into')
+    .option('--size <name>', 'a size of the recipe')
+    .addOption(new Option('--quantity <parts>', 'how many parts are cut for').argParser(wholeNumber).default(1))
+    .addOption(new Option('--format <format>', 'kind of the files').choices(cutFormats).default('svg'))
+    .addOption(new Option('--by <what>', 'a file for each').choices(cutOrders).default('piece'))
+    .addOption(new Option('--paper <paper>', 'size of the pages of a PDF').choices(['a4', 'letter']).default('a4'))
+    .addOption(
+      new Option('--units <system>', 'units of sizes on the labels').choices(['si', 'us', 'both']).default('si'),
+    )
+    .option('--force', 'write over files that laybook did not make or that were changed since')
+    .addOption(book)
+    .addHelpText('after', cutHelp)
+    .action(async (recipe, paths, options) =>
+      end(await (await import('./cut.ts')).cut(recipe, paths, options, screen)),
     );
 
   command('sheet', 'write the build sheet of one build, to print: steps, pots, pieces, blanks and cautions')

@@ -6,7 +6,7 @@ import path from 'node:path';
 import type { Metafile } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build, programs } from '../setup/build.mjs';
-import { bundledPackages, notices } from '../setup/notices.mjs';
+import { bundledPackages, licenceName, notices } from '../setup/notices.mjs';
 
 /** What runs in a browser: the extension's client and the server, and the page of the card. */
 const inBrowser: Readonly<Record<string, number>> = {
@@ -67,6 +67,19 @@ describe('the bundles', () => {
       expect(packagesOf(name)).not.toContain(client);
   });
 
+  it('make PDF files in a part of their own, which the server and the terminal load when one is wanted', () => {
+    const holds = (name: string): string[] => Object.keys(metafiles[name]?.inputs ?? {});
+    expect(holds('pdf.cjs').some((file) => file.includes('node_modules/pdfkit/'))).toBe(true);
+    for (const name of Object.keys(metafiles).filter((each) => each !== 'pdf.cjs')) {
+      expect(holds(name).filter((file) => /node_modules\/(pdfkit|fontkit)\/|export\/pdf\//.test(file))).toEqual([]);
+    }
+    for (const name of ['server.cjs', 'laybook.cjs']) {
+      const code = readFileSync(path.join(folder, name), 'utf8');
+      expect(code).toContain('import("./pdf.cjs")');
+      expect(code).not.toContain('require("./pdf.cjs")');
+    }
+  });
+
   it('name no place of the machine that they were made on', () => {
     for (const name of Object.keys(metafiles)) {
       expect(readFileSync(path.join(folder, name), 'utf8').includes(process.cwd())).toBe(false);
@@ -80,7 +93,8 @@ describe('the notices', () => {
     const packages = bundledPackages(metafiles);
     expect(packages.length).toBeGreaterThan(5);
     for (const each of packages) {
-      const { name, version, license } = JSON.parse(readFileSync(path.join(each, 'package.json'), 'utf8'));
+      const { name, version } = JSON.parse(readFileSync(path.join(each, 'package.json'), 'utf8'));
+      const license = licenceName(each);
       expect(license, name).toMatch(fitting);
       expect(text).toContain(`${name} ${version} (${license})`);
     }
