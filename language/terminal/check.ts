@@ -2,13 +2,15 @@ import type { LangiumDocument } from 'langium';
 import type { Finding } from '../rules/finding.ts';
 import type { Severity } from '../rules/rule.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
+import { checkGithub } from './check-github.ts';
 import { checkJson } from './check-json.ts';
+import { checkSarif } from './check-sarif.ts';
 import { checkText } from './check-text.ts';
 import type { ExitCode } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
 
 export interface CheckOptions {
-  readonly format: 'text' | 'json';
+  readonly format: 'text' | 'json' | 'sarif' | 'github';
   readonly failOn: Severity;
   readonly book?: string;
 }
@@ -33,8 +35,19 @@ export async function check(paths: readonly string[], options: CheckOptions, scr
   const checked = await findingsOf(book);
   const summary = summed(checked);
   const { out } = screen;
-  if (options.format === 'json') out(checkJson(book, checked, summary));
-  else out(checkText(book, checked, summary, screen));
+  switch (options.format) {
+    case 'json':
+      out(checkJson(book, checked, summary));
+      break;
+    case 'sarif':
+      out(checkSarif(book, checked));
+      break;
+    case 'github':
+      out(checkGithub(book, checked));
+      break;
+    case 'text':
+      out(checkText(book, checked, summary, screen));
+  }
   return endOf(book, fails(summary, options.failOn));
 }
 

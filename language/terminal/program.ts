@@ -66,7 +66,11 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
 
   command('check', 'check recipes, materials, tools, shops and records')
     .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
-    .addOption(new Option('--format <format>', 'how findings are told').choices(['text', 'json']).default('text'))
+    .addOption(
+      new Option('--format <format>', 'how findings are told; sarif and github are for a build server')
+        .choices(['text', 'json', 'sarif', 'github'])
+        .default('text'),
+    )
     .addOption(
       new Option('--fail-on <severity>', 'lightest finding that fails')
         .choices(['error', 'warning', 'info'])
@@ -82,7 +86,12 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .option('--size <name>', 'a size of the recipe')
     .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json', 'markdown']).default('text'))
     .addOption(
-      new Option('--units <system>', 'units of text and markdown (default: "si")').choices(['si', 'us', 'both']),
+      new Option('--format <format>', 'how it is told; html is a build sheet to print')
+        .choices(['text', 'json', 'markdown', 'html'])
+        .default('text'),
+    )
+    .addOption(
+      new Option('--units <system>', 'units of what people read (default: "si")').choices(['si', 'us', 'both']),
     )
     .addOption(book)
     .addHelpText('after', pathsHelp)

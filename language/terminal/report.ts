@@ -10,7 +10,7 @@ import { reportText } from './report-text.ts';
 import type { Screen } from './screen.ts';
 
 export interface ReportOptions {
-  readonly format: 'text' | 'json' | 'markdown';
+  readonly format: 'text' | 'json' | 'markdown' | 'html';
   readonly size?: string;
   /** SI where nothing is said; figures for machines are always SI */
   readonly units?: Style['units'];
@@ -25,9 +25,14 @@ export async function report(
   screen: Screen,
 ): Promise<ExitCode> {
   if (options.format === 'json' && options.units !== undefined)
-    throw new UsageError('--units is for text and markdown: figures as json are always SI');
+    throw new UsageError('--units is for what people read: figures as json are always SI');
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
+  if (options.format === 'html') {
+    const { sheetPage } = await import('./sheet.ts');
+    screen.out(await sheetPage(book, recipe, options.units ?? 'si'));
+    return endOf(book, false);
+  }
   const told = reportOf(recipe, book.services.analysis.shelf());
   if (options.format === 'json')
     screen.out(reportJson(told, cautionsOf(recipe, book.services.analysis.shelf()), (at) => locate(book, at)));

@@ -46,6 +46,12 @@ export async function sheet(
 }
 
 async function sheetFrom(book: OpenBook, recipe: Recipe, options: SheetOptions): Promise<Sheet> {
+/** The sheet as a page, for `laybook report --format html`: on A4, without number and date of a build. */
+export async function sheetPage(book: OpenBook, recipe: Recipe, units: Style['units']): Promise<string> {
+  const options: SheetOptions = { out: '', paper: 'a4', units };
+  return htmlOf(await sheetFrom(book, recipe, options), options);
+}
+
   const shelf = book.services.analysis.shelf();
   const placed = shelf.placed('recipe', recipe.name);
   const files = placed === undefined ? [] : [URI.parse(placed.uri)].filter(({ scheme }) => scheme === 'file');
