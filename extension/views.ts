@@ -6,12 +6,14 @@ import { explainRule } from './commands/explain-rule.ts';
 import { FigureChanges } from './figures-changed.ts';
 import { compareMaterials } from './look-up/compare-materials.ts';
 import { findUses } from './look-up/find-uses.ts';
+import { Plans } from './plan/plans.ts';
 import type { Server } from './server.ts';
 import { serveDocuments } from './server-documents.ts';
 import { Expectations } from './testing/expectations.ts';
 
 export interface Views {
   readonly cards: LayerCards;
+  readonly plans: Plans;
   readonly expectations: Expectations;
 }
 
@@ -23,11 +25,13 @@ export function registerViews(
   const changes = new FigureChanges(server);
   const views: Views = {
     cards: new LayerCards(extension, server, changes),
+    plans: new Plans(extension, server, changes),
     expectations: new Expectations(server, changes),
   };
   const registered = vscode.Disposable.from(
     changes,
     views.cards,
+    views.plans,
     views.expectations,
     serveDocuments(server, changes),
     vscode.commands.registerCommand('laybook.explainRule', explainRule),

@@ -22,13 +22,13 @@ import type { Machine } from './machine.ts';
 /** Requests `laybook/drawing` and `laybook/drawingFile` */
 export function serveDrawings(connection: Connection, services: WithAnalysis, machine: Machine): void {
   connection.onRequest(drawingRequest, async (params: DrawingParams, token): Promise<DrawingResult> => {
-    const { uri, view, position, recipe, known } = params;
+    const { uri, view, position, recipe, size, known } = params;
     const document = await builtDocument(services, uri, token);
     if (document === undefined) return { nothing: say('This file is not a recipe of the workspace.') };
     const book = cardBook(services);
     const found =
       recipe === undefined
-        ? position && recipeAt(document, document.textDocument.offsetAt(position), book)
+        ? position && recipeAt(document, document.textDocument.offsetAt(position), book, size)
         : recipeCalled(document, recipe, book);
     const drawn = drawingOf(document, found, view, book);
     return drawn.picture === undefined ? drawn : { ...drawn, picture: lessKnown(drawn.picture, known) };

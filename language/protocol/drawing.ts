@@ -14,6 +14,8 @@ export interface DrawingParams {
   readonly view: DrawingView;
   readonly position?: WirePosition;
   readonly recipe?: DrawnRecipe;
+  /** the size that is drawn where the position stands in none */
+  readonly size?: string;
   /** marks of groups that the asker has, by their keys: those that are still the same come back without their shapes */
   readonly known?: Readonly<Record<string, string>>;
 }

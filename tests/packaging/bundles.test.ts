@@ -8,11 +8,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build, programs } from '../setup/build.mjs';
 import { bundledPackages, licenceName, notices } from '../setup/notices.mjs';
 
-/** What runs in a browser: the extension's client and the server, and the page of the card. */
+/** What runs in a browser: the extension's client and the server, and the pages that it shows. */
 const inBrowser: Readonly<Record<string, number>> = {
   'extension-browser.cjs': 700_000,
   'server-browser.js': 1_500_000,
   'layer-card.js': 50_000,
+  'plan.js': 50_000,
 };
 
 /** Licences that let the packages be part of an MIT-licensed program. */

@@ -21,6 +21,8 @@ const packed = [
   'dist/layer-card.css',
   'dist/layer-card.js',
   'dist/pdf.cjs',
+  'dist/plan.css',
+  'dist/plan.js',
   'dist/rule-pages.json',
   'dist/sample-files.json',
   'dist/server-browser.js',

@@ -32,6 +32,8 @@ export const programs = [
   { source: 'language/server-browser.ts', target: 'server-browser.js', runs: 'page' },
   { source: 'extension/card/webview/main.ts', target: 'layer-card.js', runs: 'page' },
   { source: 'extension/card/webview/layer-card.css', target: 'layer-card.css', runs: 'page' },
+  { source: 'extension/plan/webview/main.ts', target: 'plan.js', runs: 'page' },
+  { source: 'extension/plan/webview/plan.css', target: 'plan.css', runs: 'page' },
   {
     source: 'language/terminal/main.ts',
     target: 'laybook.cjs',

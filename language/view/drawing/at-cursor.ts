@@ -22,11 +22,18 @@ interface Found {
   readonly recipe: Recipe;
 }
 
-/** The recipe at an offset, in the size that the offset stands in. */
-export function recipeAt(document: LangiumDocument, offset: number, book: CardBook): Found | undefined {
+/** The recipe at an offset, in the size that the offset stands in; elsewhere in it as wanted, or as written. */
+export function recipeAt(
+  document: LangiumDocument,
+  offset: number,
+  book: CardBook,
+  wanted?: string,
+): Found | undefined {
   const lowered = book.analysis.entryAt(document, offset);
   if (lowered?.model.kind !== 'recipe') return undefined;
-  const recipe = sizeAt(document, offset, lowered.model.recipes);
+  const { recipes } = lowered.model;
+  const at = sizeAt(document, offset, recipes);
+  const recipe = at?.size === undefined ? (recipes.find(({ size }) => size === wanted) ?? at) : at;
   return recipe === undefined ? undefined : { lowered, recipe };
 }
 
