@@ -207,3 +207,15 @@ it('every public figure has a name for people', () => {
     [],
   );
 });
+
+describe('a report as html', () => {
+  it('is a build sheet to print: steps with boxes to tick, pots, pieces; it loads nothing and runs nothing', async () => {
+    const { out, code } = await laybook(sample, 'report', 'sled_deck', '--format', 'html');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^<!DOCTYPE html>/);
+    expect(out).toContain("default-src 'none'");
+    expect(out.match(/class="box"/g)?.length).toBeGreaterThan(10);
+    for (const words of ['outer', 'triax_680', 'sealant_12', 'epoxy']) expect(out).toContain(words);
+    expect(out).not.toMatch(/<script|<link|\bsrc="?https?:/);
+  });
+});
