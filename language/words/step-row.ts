@@ -1,7 +1,7 @@
-import type { Group, Minutes, Place, ProcessKind, Resource, Verb } from './types.ts';
+import type { Group, Place, ProcessKind, Resource, Verb } from './types.ts';
 
 /** A verb as it is written in the tables: what is the same for most verbs is left out. */
-export interface StepRow extends Pick<Verb, 'word' | 'meaning' | 'example' | 'sheet' | 'minutes'> {
+export interface StepRow extends Pick<Verb, 'word' | 'meaning' | 'example' | 'sheet'> {
   readonly at?: readonly Place[];
   readonly takes?: Verb['takes'];
   readonly default?: string;
@@ -32,9 +32,4 @@ export function steps(group: Group, rows: readonly StepRow[]): readonly Verb[] {
     processes: row.processes ?? EVERY_PROCESS,
     clauses: row.clauses ?? [],
   }));
-}
-
-/** Hands for so many minutes, then nobody for `standing`; figures of a small shop, to be replaced by what the records show. */
-export function minutes(working: Minutes['working'], why: string, standing?: Minutes['standing']): Minutes {
-  return standing === undefined ? { working, why } : { working, standing, why };
 }

@@ -118,7 +118,7 @@ export type NameKind =
   | 'size'
   | 'end'
   /** a thing that no entry describes: a bought bracket; only a slip in another name is told */
-  | 'bought'
+  | 'bought piece'
   | 'own';
 
 export interface Word {
@@ -151,21 +151,12 @@ export const GROUPS = [
 export type Group = (typeof GROUPS)[number];
 export type ProcessKind = 'hand' | 'bagged' | 'infusion' | 'prepreg';
 export type Resource = 'tool' | 'people' | 'oven' | 'bench' | 'pump';
-export type PerUnit = 'coat' | 'm2' | 'ply' | 'm' | 'each' | 'hole' | 'kg' | 'step';
 
 /** What a step uses up. How much follows from the named geometry; a typed clause wins. */
 export interface Use {
   /** a consumable kind (`consumable-kinds.ts`), or what is named in the step */
   readonly what: string;
   readonly by: 'area' | 'area past edge' | 'area short of edge' | 'perimeter' | 'length' | 'mass' | 'each' | 'volume';
-  readonly why: string;
-}
-
-export interface Minutes {
-  /** minutes of hands: a number for the step, or a rate */
-  readonly working: number | { readonly per: PerUnit; readonly minutes: number };
-  /** minutes nobody is needed; `typed` = as the line says; `material` = the material's own window */
-  readonly standing?: number | 'typed' | 'material' | { readonly per: PerUnit; readonly minutes: number };
   readonly why: string;
 }
 
@@ -177,7 +168,6 @@ export interface Verb extends Word {
   readonly needs: readonly string[];
   readonly occupies: readonly Resource[];
   readonly consumes?: readonly Use[];
-  readonly minutes: Minutes;
   /** imperative line for the build sheet; {material}, {amount} stand for what the line says */
   readonly sheet: string;
   readonly caution?: string;

@@ -1,5 +1,5 @@
-import { argument, COMMON_PRACTICE } from './arguments.ts';
-import { minutes, steps } from './step-row.ts';
+import { argument } from './arguments.ts';
+import { steps } from './step-row.ts';
 
 /** From demoulding to the finished part. */
 export const afterVerbs = steps('after', [
@@ -10,7 +10,6 @@ export const afterVerbs = steps('after', [
     sheet: 'Demould {when}.',
     meaning: 'Takes the part out. Too early it warps, too hot it distorts or the tool lets go with damage.',
     clauses: ['below'],
-    minutes: minutes(10, COMMON_PRACTICE),
     caution: 'Wedges and air, not force; edges cut like glass: gloves.',
     instead: ['demold'],
   },
@@ -19,7 +18,6 @@ export const afterVerbs = steps('after', [
     example: 'unwrap',
     sheet: 'Take the bag and everything on it off.',
     meaning: 'Takes bag, mesh and film off, with the part still in the tool.',
-    minutes: minutes(10, COMMON_PRACTICE),
   },
   {
     word: 'keep',
@@ -28,7 +26,6 @@ export const afterVerbs = steps('after', [
     sheet: 'Leave it in the tool {time}.',
     meaning: 'Leaves the part in the tool although it could come out: it stays true.',
     occupies: ['tool'],
-    minutes: minutes(0, COMMON_PRACTICE, 'typed'),
     instead: ['keep in mould'],
   },
   {
@@ -37,7 +34,6 @@ export const afterVerbs = steps('after', [
     sheet: 'Pull the peel ply off, just before what comes next.',
     meaning: 'Tears the peel ply off. Leave it on until the bond, it keeps the face clean.',
     needs: ['peel'],
-    minutes: minutes({ per: 'm2', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'trim',
@@ -48,7 +44,6 @@ export const afterVerbs = steps('after', [
       'Cuts the edge: to the finished edge (net), only the thin flash, or soft with a knife soon after gel (green).',
     clauses: ['knife', 'diamond', 'after'],
     occupies: ['people'],
-    minutes: minutes({ per: 'm', minutes: 4 }, COMMON_PRACTICE),
   },
   {
     word: 'seal edge',
@@ -59,7 +54,6 @@ export const afterVerbs = steps('after', [
     material: ['resin', 'paste'],
     occupies: ['people'],
     consumes: [{ what: 'resin', by: 'perimeter', why: 'a brush along the edge' }],
-    minutes: minutes({ per: 'm', minutes: 2 }, COMMON_PRACTICE),
   },
   {
     word: 'seal hole',
@@ -71,7 +65,6 @@ export const afterVerbs = steps('after', [
     needs: ['drill'],
     occupies: ['people'],
     consumes: [{ what: 'resin', by: 'each', why: 'a wipe in each hole' }],
-    minutes: minutes({ per: 'hole', minutes: 1 }, COMMON_PRACTICE),
   },
   {
     word: 'drill',
@@ -86,7 +79,6 @@ export const afterVerbs = steps('after', [
       'Holes, in an insert or oversized, filled and drilled again: a bolt through bare core crushes it and lets water in.',
     clauses: ['grid', 'apart', 'sealed', 'oversize', 'at'],
     occupies: ['people'],
-    minutes: minutes({ per: 'hole', minutes: 2 }, COMMON_PRACTICE),
   },
   {
     word: 'sand',
@@ -97,7 +89,6 @@ export const afterVerbs = steps('after', [
       'Keys a face for the next layer or bond. Cured polyester after 24 h, epoxy past its recoat window: without sanding nothing holds. Wash off epoxy blush first.',
     clauses: ['spikes', 'grit', 'wet'],
     occupies: ['people'],
-    minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE),
   },
   {
     word: 'wipe',
@@ -106,7 +97,6 @@ export const afterVerbs = steps('after', [
     sheet: 'Wipe off the dust, clean cloth, one way.',
     meaning: 'Takes the dust off, last thing before a bond or a coat.',
     occupies: ['people'],
-    minutes: minutes({ per: 'm2', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'wash',
@@ -114,12 +104,11 @@ export const afterVerbs = steps('after', [
     sheet: 'Wash with water and a pad, dry.',
     meaning: 'Washes the blush off cured epoxy, before it is sanded: sanding only rubs it in.',
     occupies: ['people'],
-    minutes: minutes({ per: 'm2', minutes: 4 }, COMMON_PRACTICE),
   },
   {
     word: 'bond',
     takes: [
-      argument('name', { names: ['layer', 'recipe', 'bought'], optional: true }),
+      argument('name', { names: ['layer', 'recipe', 'bought piece'], optional: true }),
       argument('name', { after: 'with', names: ['paste', 'resin'] }),
     ],
     example: 'bond latch with bond_paste',
@@ -129,7 +118,6 @@ export const afterVerbs = steps('after', [
     needs: ['a keyed face'],
     occupies: ['people', 'bench'],
     consumes: [{ what: 'paste', by: 'area', why: 'the bond line' }],
-    minutes: minutes({ per: 'm', minutes: 5 }, COMMON_PRACTICE),
   },
   {
     word: 'fillet',
@@ -142,7 +130,6 @@ export const afterVerbs = steps('after', [
     meaning: 'A rounded bead of paste in an inside corner, so that cloth does not bridge it.',
     occupies: ['people'],
     consumes: [{ what: 'paste', by: 'length', why: 'along the corner' }],
-    minutes: minutes({ per: 'm', minutes: 4 }, COMMON_PRACTICE),
   },
   {
     word: 'pour',
@@ -156,7 +143,6 @@ export const afterVerbs = steps('after', [
     material: ['paste', 'resin'],
     occupies: ['people'],
     consumes: [{ what: 'paste', by: 'volume', why: 'the cavity' }],
-    minutes: minutes(10, COMMON_PRACTICE),
     caution: 'A thick pour gets hot, smokes and cracks: pour in lifts.',
   },
   {
@@ -168,7 +154,6 @@ export const afterVerbs = steps('after', [
     material: ['paste'],
     occupies: ['people'],
     consumes: [{ what: 'paste', by: 'area', why: 'a thin layer' }],
-    minutes: minutes({ per: 'm2', minutes: 40 }, COMMON_PRACTICE),
   },
   {
     word: 'prime',
@@ -179,7 +164,6 @@ export const afterVerbs = steps('after', [
     material: ['consumable', 'paste'],
     occupies: ['people'],
     clauses: ['coats', 'each', 'brush', 'roller', 'spray'],
-    minutes: minutes({ per: 'm2', minutes: 10 }, COMMON_PRACTICE, 'material'),
   },
   {
     word: 'paint',
@@ -190,7 +174,6 @@ export const afterVerbs = steps('after', [
     material: ['consumable', 'gelcoat'],
     occupies: ['people'],
     clauses: ['coats', 'each', 'brush', 'roller', 'spray', 'dark'],
-    minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE, 'material'),
   },
   {
     word: 'polish',
@@ -198,6 +181,5 @@ export const afterVerbs = steps('after', [
     sheet: 'Polish.',
     meaning: 'Polishes a gelcoat or clear face.',
     occupies: ['people'],
-    minutes: minutes({ per: 'm2', minutes: 20 }, COMMON_PRACTICE),
   },
 ]);

@@ -1,5 +1,5 @@
 import { argument, COMMON_PRACTICE } from './arguments.ts';
-import { minutes, steps, UNDER_A_BAG } from './step-row.ts';
+import { steps, UNDER_A_BAG } from './step-row.ts';
 
 /** Getting core and inserts ready and in. */
 export const coreVerbs = steps('core', [
@@ -17,7 +17,6 @@ export const coreVerbs = steps('core', [
       'Dries wood, foam or natural fibre before it is laid or bagged. What stays wet boils out into the laminate.',
     occupies: ['oven'],
     clauses: ['use', 'within'],
-    minutes: minutes(10, COMMON_PRACTICE, 'typed'),
   },
   {
     word: 'score',
@@ -26,7 +25,6 @@ export const coreVerbs = steps('core', [
     sheet: 'Score {what}; the open cuts go away from the visible face.',
     meaning: 'Cuts a grid so that the core bends. Fill the cuts, or they drink resin and print.',
     occupies: ['bench', 'people'],
-    minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE),
   },
   {
     word: 'seal core',
@@ -39,7 +37,6 @@ export const coreVerbs = steps('core', [
     material: ['resin', 'paste'],
     occupies: ['bench', 'people'],
     consumes: [{ what: 'resin', by: 'area', why: 'both faces of the core' }],
-    minutes: minutes({ per: 'm2', minutes: 6 }, COMMON_PRACTICE, 'material'),
   },
   {
     word: 'shape',
@@ -48,7 +45,6 @@ export const coreVerbs = steps('core', [
     sheet: 'Shape {what} to the template.',
     meaning: 'Cuts and sands the core to its shape.',
     occupies: ['bench', 'people'],
-    minutes: minutes({ per: 'm2', minutes: 40 }, COMMON_PRACTICE),
   },
   {
     word: 'chamfer',
@@ -57,7 +53,6 @@ export const coreVerbs = steps('core', [
     sheet: 'Chamfer the edge of {what}.',
     meaning: 'Bevels the core edge so that the skin runs down without a kink.',
     occupies: ['bench', 'people'],
-    minutes: minutes({ per: 'm', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'perforate',
@@ -67,7 +62,6 @@ export const coreVerbs = steps('core', [
     meaning: 'Makes the holes through the core that let resin to the skin on the tool.',
     occupies: ['bench', 'people'],
     processes: ['infusion', 'bagged'],
-    minutes: minutes({ per: 'm2', minutes: 20 }, COMMON_PRACTICE),
   },
   {
     word: 'bed',
@@ -81,7 +75,6 @@ export const coreVerbs = steps('core', [
     meaning: 'Presses the core into paste or wet mat, so that no air stays below.',
     consumes: [{ what: 'paste', by: 'area', why: 'the whole face of the core' }],
     clauses: ['bag', 'vacuum'],
-    minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE),
   },
   {
     word: 'fill',
@@ -94,7 +87,6 @@ export const coreVerbs = steps('core', [
     meaning:
       'Fills the gaps between pieces of core: resin would race through them, or water later. For a cavity say `pour`.',
     consumes: [{ what: 'paste', by: 'length', why: 'the joints' }],
-    minutes: minutes({ per: 'm', minutes: 2 }, COMMON_PRACTICE),
   },
   {
     word: 'bag down',
@@ -107,7 +99,6 @@ export const coreVerbs = steps('core', [
     processes: ['hand', 'bagged'],
     clauses: ['vacuum'],
     consumes: [{ what: 'bag', by: 'area past edge', why: 'over the core to the tape' }],
-    minutes: minutes(20, COMMON_PRACTICE, 'material'),
   },
 ]);
 
@@ -125,7 +116,6 @@ export const clothVerbs = steps('cloth', [
     processes: ['prepreg'],
     occupies: [],
     clauses: ['bag'],
-    minutes: minutes(5, COMMON_PRACTICE, 'typed'),
   },
   {
     word: 'cut',
@@ -134,7 +124,6 @@ export const clothVerbs = steps('cloth', [
     sheet: 'Cut {what} by the cut list and mark each piece.',
     meaning: 'Cuts the pieces. Mark name, warp and upper side on each.',
     occupies: ['bench', 'people'],
-    minutes: minutes({ per: 'ply', minutes: 8 }, COMMON_PRACTICE),
   },
   {
     word: 'wet out',
@@ -146,7 +135,6 @@ export const clothVerbs = steps('cloth', [
     processes: ['hand', 'bagged'],
     clauses: ['on', 'resin', 'fibre'],
     needs: ['mixed resin'],
-    minutes: minutes({ per: 'm2', minutes: 8 }, COMMON_PRACTICE),
   },
   {
     word: 'lay',
@@ -179,7 +167,6 @@ export const clothVerbs = steps('cloth', [
       { what: 'the layers named', by: 'area', why: 'their pieces' },
       { what: 'resin', by: 'mass', why: 'where it is laid wet' },
     ],
-    minutes: minutes({ per: 'm2', minutes: 10 }, 'common practice, for each ply; wet mat is slower'),
   },
   {
     word: 'tack',
@@ -194,7 +181,6 @@ export const clothVerbs = steps('cloth', [
     material: ['tack'],
     processes: ['infusion'],
     consumes: [{ what: 'tack', by: 'area', why: 'a mist on each layer' }],
-    minutes: minutes({ per: 'm2', minutes: 2 }, COMMON_PRACTICE),
   },
   {
     word: 'kit',
@@ -203,7 +189,6 @@ export const clothVerbs = steps('cloth', [
     meaning: 'Layers that are joined dry on the bench while the tool is still busy; `lay kit` puts them in as one.',
     occupies: ['bench', 'people'],
     processes: ['infusion', 'prepreg'],
-    minutes: minutes(5, COMMON_PRACTICE),
     block: true,
   },
   {
@@ -213,7 +198,6 @@ export const clothVerbs = steps('cloth', [
     sheet: 'Roll out {what} from the middle until no air is white.',
     meaning: 'Rolls the air out of a wet laminate. Air that stays is white and weak.',
     processes: ['hand', 'bagged'],
-    minutes: minutes({ per: 'm2', minutes: 5 }, COMMON_PRACTICE),
     instead: ['roll', 'consolidate'],
   },
   {
@@ -229,6 +213,5 @@ export const clothVerbs = steps('cloth', [
     occupies: ['tool', 'people', 'pump'],
     processes: UNDER_A_BAG,
     clauses: ['every'],
-    minutes: minutes(8, COMMON_PRACTICE, 'typed'),
   },
 ]);

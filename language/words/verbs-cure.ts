@@ -1,5 +1,5 @@
-import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
-import { minutes, steps } from './step-row.ts';
+import { argument, FROM_MEMORY } from './arguments.ts';
+import { steps } from './step-row.ts';
 
 /** Heat and time. */
 export const cureVerbs = steps('cure', [
@@ -12,7 +12,6 @@ export const cureVerbs = steps('cure', [
       'Leaves the part to cure, at the temperature given or of the process. With braces: a schedule of ramps and holds. No tape, film, mesh, core or tool may get hotter than its limit.',
     occupies: ['tool'],
     clauses: ['vacuum', 'part'],
-    minutes: minutes(0, COMMON_PRACTICE, 'typed'),
     block: true,
   },
   {
@@ -28,7 +27,6 @@ export const cureVerbs = steps('cure', [
       'Heat after the first cure, for strength and heat resistance. Slowly, and supported: free above what it has reached, the part sags.',
     needs: ['an oven'],
     occupies: ['oven'],
-    minutes: minutes(15, COMMON_PRACTICE, 'typed'),
     block: true,
     source: "epoxy maker's page: 60 to 82 degC, most of the gain by 8 h",
   },
@@ -42,7 +40,6 @@ export const cureVerbs = steps('cure', [
       'Heats at this rate. Over 10 to 15 K/h an epoxy that is still soft distorts; over 3 K/min thick parts overheat.',
     source: FROM_MEMORY,
     occupies: ['oven'],
-    minutes: minutes(0, 'the oven does it', 'typed'),
     clauses: ['part'],
   },
   {
@@ -53,7 +50,6 @@ export const cureVerbs = steps('cure', [
     sheet: 'Hold {time} at {temperature}.',
     meaning: 'Stays at this temperature (or this vacuum). The time counts from when the part is there, not the air.',
     occupies: ['oven'],
-    minutes: minutes(0, 'the oven does it', 'typed'),
     clauses: ['part', 'vacuum'],
   },
   {
@@ -64,7 +60,6 @@ export const cureVerbs = steps('cure', [
     sheet: 'Cool {amount} to {temperature}.',
     meaning: 'Cools at this rate. Fast cooling prints and cracks, and a metal tool lets go with a jerk.',
     occupies: ['oven'],
-    minutes: minutes(0, 'the oven does it', 'typed'),
     clauses: ['vacuum', 'part'],
   },
 ]);
@@ -84,7 +79,6 @@ export const waitVerbs = steps('wait and check', [
       'Waits a time, or for a state; the bench goes by the state, the plan takes the time from the window of the material.',
     occupies: ['tool'],
     clauses: ['at'],
-    minutes: minutes(1, COMMON_PRACTICE, 'typed'),
   },
   {
     word: 'check',
@@ -94,7 +88,6 @@ export const waitVerbs = steps('wait and check', [
     sheet: 'Check: {text}',
     meaning: 'A box on the sheet: words to be ticked, or a value to be measured. The record answers it.',
     clauses: ['on', 'at'],
-    minutes: minutes(3, COMMON_PRACTICE),
   },
   {
     word: 'weigh',
@@ -104,7 +97,6 @@ export const waitVerbs = steps('wait and check', [
     sheet: 'Weigh; write it in the record.',
     meaning: 'Weighs the part (or the layer): the simplest check of the fibre fraction.',
     occupies: ['people'],
-    minutes: minutes(2, COMMON_PRACTICE),
   },
   {
     word: 'do',
@@ -113,6 +105,5 @@ export const waitVerbs = steps('wait and check', [
     example: 'do "Roll out from the middle.", 10 min',
     sheet: '{text}',
     meaning: 'A step in your own words: on the sheet and in the plan like any other.',
-    minutes: minutes(5, 'typed, else a guess'),
   },
 ]);

@@ -1,5 +1,5 @@
-import { argument, COMMON_PRACTICE } from './arguments.ts';
-import { minutes, steps } from './step-row.ts';
+import { argument } from './arguments.ts';
+import { steps } from './step-row.ts';
 
 /** Making the tool ready. */
 export const mouldVerbs = steps('mould', [
@@ -12,7 +12,6 @@ export const mouldVerbs = steps('mould', [
       'Takes dirt and old release off the tool. Nothing silicone in the shop: it leaves fish-eyes and spoils bonds.',
     material: ['tool', 'cleaner'],
     consumes: [{ what: 'cleaner', by: 'area', why: 'one wipe over the tool' }],
-    minutes: minutes({ per: 'm2', minutes: 10 }, COMMON_PRACTICE),
   },
   {
     word: 'release',
@@ -25,7 +24,6 @@ export const mouldVerbs = steps('mould', [
     material: ['release'],
     consumes: [{ what: 'release', by: 'area', why: 'each coat covers the tool, flange included' }],
     clauses: ['coats', 'each', 'new', 'every', 'bake'],
-    minutes: minutes({ per: 'coat', minutes: 10 }, COMMON_PRACTICE, 'material'),
   },
   {
     word: 'heat',
@@ -38,7 +36,6 @@ export const mouldVerbs = steps('mould', [
     meaning:
       'Warms the tool or the part. The mould, not the air, sets the gel time; heat on a foam core before gel drives gas into the skin.',
     occupies: ['tool'],
-    minutes: minutes(5, COMMON_PRACTICE, 'typed'),
   },
   {
     word: 'tape',
@@ -55,7 +52,6 @@ export const mouldVerbs = steps('mould', [
     consumes: [
       { what: 'tape', by: 'perimeter', why: 'once round outside the vent, and twice the height of each pleat' },
     ],
-    minutes: minutes({ per: 'm', minutes: 1.5 }, COMMON_PRACTICE),
   },
 ]);
 
@@ -68,7 +64,6 @@ export const coatVerbs = steps('coat', [
     sheet: 'Mask the {what}.',
     meaning: 'Masking tape over what must stay clean of coats: sealant tape does not hold on overspray.',
     consumes: [{ what: 'mask', by: 'perimeter', why: 'one run round the part' }],
-    minutes: minutes({ per: 'm', minutes: 1 }, COMMON_PRACTICE),
   },
   {
     word: 'unmask',
@@ -77,6 +72,5 @@ export const coatVerbs = steps('coat', [
     sheet: 'Pull the masking off the {what} while the coat is still soft.',
     meaning: 'Takes the masking off again, before the coat is hard.',
     needs: ['mask'],
-    minutes: minutes({ per: 'm', minutes: 0.5 }, COMMON_PRACTICE),
   },
 ]);

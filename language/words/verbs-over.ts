@@ -1,5 +1,5 @@
 import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
-import { minutes, steps, UNDER_A_BAG } from './step-row.ts';
+import { steps, UNDER_A_BAG } from './step-row.ts';
 
 const consumable = [argument('name', { names: ['consumable'] })] as const;
 
@@ -20,7 +20,6 @@ export const overVerbs = steps('over the stack', [
       { what: 'resin', by: 'area', why: 'what the peel ply keeps' },
     ],
     clauses: ['past', 'short', 'wet'],
-    minutes: minutes({ per: 'm2', minutes: 6 }, COMMON_PRACTICE),
     instead: ['peel_ply'],
   },
   {
@@ -33,7 +32,6 @@ export const overVerbs = steps('over the stack', [
     processes: UNDER_A_BAG,
     consumes: [{ what: 'perforated', by: 'area past edge', why: 'over the peel ply' }],
     clauses: ['past', 'short'],
-    minutes: minutes({ per: 'm2', minutes: 4 }, COMMON_PRACTICE),
   },
   {
     word: 'bleeder',
@@ -46,7 +44,6 @@ export const overVerbs = steps('over the stack', [
     needs: ['perforated'],
     consumes: [{ what: 'bleeder', by: 'area', why: 'over the perforated film' }],
     clauses: ['takes', 'layer', 'layers', 'past', 'short'],
-    minutes: minutes({ per: 'm2', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'film',
@@ -58,7 +55,6 @@ export const overVerbs = steps('over the stack', [
     processes: ['bagged', 'prepreg'],
     consumes: [{ what: 'film', by: 'area past edge', why: 'over the bleeder' }],
     clauses: ['past', 'short'],
-    minutes: minutes({ per: 'm2', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'mesh',
@@ -78,7 +74,6 @@ export const overVerbs = steps('over the stack', [
       { what: 'resin', by: 'area short of edge', why: 'what stays in the mesh' },
     ],
     clauses: ['short', 'layers'],
-    minutes: minutes({ per: 'm2', minutes: 5 }, COMMON_PRACTICE),
   },
   {
     word: 'caul',
@@ -90,7 +85,6 @@ export const overVerbs = steps('over the stack', [
     processes: UNDER_A_BAG,
     consumes: [{ what: 'release', by: 'area', why: 'the face of the caul' }],
     clauses: ['short', 'release'],
-    minutes: minutes(10, COMMON_PRACTICE),
   },
   {
     word: 'intensifier',
@@ -100,7 +94,6 @@ export const overVerbs = steps('over the stack', [
     meaning: 'A rubber piece that presses into an inside corner.',
     material: ['intensifier'],
     processes: UNDER_A_BAG,
-    minutes: minutes(5, COMMON_PRACTICE),
   },
   {
     word: 'dam',
@@ -112,7 +105,6 @@ export const overVerbs = steps('over the stack', [
     processes: UNDER_A_BAG,
     consumes: [{ what: 'dam', by: 'perimeter', why: 'once round the layup' }],
     clauses: ['at', 'outside'],
-    minutes: minutes({ per: 'm', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'breather',
@@ -124,7 +116,6 @@ export const overVerbs = steps('over the stack', [
     processes: ['bagged', 'prepreg'],
     consumes: [{ what: 'breather', by: 'area past edge', why: 'the part and out to the port' }],
     clauses: ['past', 'layers'],
-    minutes: minutes({ per: 'm2', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'thermocouple',
@@ -134,7 +125,6 @@ export const overVerbs = steps('over the stack', [
     meaning: 'Probes in the laminate or the tool: the hold counts from the slowest of them, not from the air.',
     processes: ['prepreg', 'infusion', 'bagged'],
     clauses: ['in', 'at'],
-    minutes: minutes(10, COMMON_PRACTICE),
   },
   {
     word: 'feed',
@@ -155,7 +145,6 @@ export const overVerbs = steps('over the stack', [
       { what: 'resin', by: 'volume', why: 'what stands in the line' },
     ],
     clauses: ['through', 'along', 'above'],
-    minutes: minutes({ per: 'm', minutes: 4 }, COMMON_PRACTICE),
     instead: ['line'],
   },
   {
@@ -173,7 +162,6 @@ export const overVerbs = steps('over the stack', [
     processes: ['infusion', 'bagged'],
     consumes: [{ what: 'feed_line', by: 'length', why: 'along its run' }],
     clauses: ['outside', 'through', 'perimeter', 'above'],
-    minutes: minutes({ per: 'm', minutes: 3 }, COMMON_PRACTICE),
   },
   {
     word: 'trap',
@@ -184,7 +172,6 @@ export const overVerbs = steps('over the stack', [
       'A catch pot between bag and pump, with the gauge on it. Without one the resin ends in the pump, and the gauge reads the pump.',
     material: ['trap', 'container'],
     processes: UNDER_A_BAG,
-    minutes: minutes(5, COMMON_PRACTICE),
     source: `2 to 10 litres, ${FROM_MEMORY}`,
   },
   {
@@ -201,6 +188,5 @@ export const overVerbs = steps('over the stack', [
     processes: UNDER_A_BAG,
     consumes: [{ what: 'bag', by: 'area past edge', why: 'out to the tape, over all heights and pleats' }],
     clauses: ['pleats', 'envelope', 'limit', 'past'],
-    minutes: minutes({ per: 'm2', minutes: 15 }, COMMON_PRACTICE),
   },
 ]);

@@ -1,5 +1,5 @@
 import { argument, COMMON_PRACTICE, share } from './arguments.ts';
-import { EVERY_PROCESS, minutes, steps, UNDER_A_BAG } from './step-row.ts';
+import { EVERY_PROCESS, steps, UNDER_A_BAG } from './step-row.ts';
 
 /** Vacuum, mixing and infusing. */
 export const pullVerbs = steps('pull', [
@@ -18,7 +18,6 @@ export const pullVerbs = steps('pull', [
     occupies: ['tool', 'pump'],
     processes: UNDER_A_BAG,
     clauses: ['within', 'until'],
-    minutes: minutes(5, COMMON_PRACTICE),
   },
   {
     word: 'leak test',
@@ -32,7 +31,6 @@ export const pullVerbs = steps('pull', [
     needs: ['a bag', 'a pump', 'a gauge'],
     occupies: ['tool', 'pump', 'people'],
     processes: UNDER_A_BAG,
-    minutes: minutes(10, COMMON_PRACTICE, 'typed'),
     instead: ['drop test'],
   },
   {
@@ -43,7 +41,6 @@ export const pullVerbs = steps('pull', [
     meaning: 'Stirs the accelerator fully into the resin, before the peroxide and never with it.',
     material: ['consumable'],
     occupies: ['people', 'bench'],
-    minutes: minutes(5, COMMON_PRACTICE),
   },
   {
     word: 'catalyse',
@@ -54,7 +51,6 @@ export const pullVerbs = steps('pull', [
     material: ['catalyst'],
     occupies: ['people', 'bench'],
     consumes: [{ what: 'catalyst', by: 'mass', why: 'its share of the resin' }],
-    minutes: minutes(3, COMMON_PRACTICE),
     instead: ['catalyze'],
   },
   {
@@ -65,7 +61,6 @@ export const pullVerbs = steps('pull', [
     meaning: 'Mixes resin and hardener. Not before the bag has passed its leak test: mixed resin cannot wait.',
     occupies: ['people', 'bench'],
     consumes: [{ what: 'resin', by: 'mass', why: 'what the part takes, and the allowance' }],
-    minutes: minutes({ per: 'kg', minutes: 4 }, COMMON_PRACTICE),
     clauses: ['batches'],
   },
   {
@@ -80,7 +75,6 @@ export const pullVerbs = steps('pull', [
     processes: EVERY_PROCESS,
     clauses: ['dark'],
     consumes: [{ what: 'pigment', by: 'mass', why: 'its share of the mix' }],
-    minutes: minutes(3, COMMON_PRACTICE),
   },
   {
     word: 'degas',
@@ -93,7 +87,6 @@ export const pullVerbs = steps('pull', [
     needs: ['a pump', 'mixed resin'],
     occupies: ['pump', 'bench'],
     processes: ['infusion'],
-    minutes: minutes(3, COMMON_PRACTICE, 'typed'),
   },
   {
     word: 'infuse',
@@ -105,7 +98,6 @@ export const pullVerbs = steps('pull', [
     occupies: ['tool', 'pump', 'people'],
     processes: ['infusion'],
     consumes: [{ what: 'resin', by: 'mass', why: 'laminate, core, mesh, peel ply, lines and pot' }],
-    minutes: minutes(15, `${COMMON_PRACTICE}; the fill itself is computed`, 'material'),
     caution: 'Watch the pot: air in the feed ruins the part in seconds.',
     block: true,
   },
@@ -118,7 +110,6 @@ export const pullVerbs = steps('pull', [
     meaning: 'Opens a line. Opened before the front has passed it, it shuts in a dry pocket.',
     needs: ['feed'],
     processes: ['infusion'],
-    minutes: minutes(1, COMMON_PRACTICE),
   },
   {
     word: 'clamp',
@@ -131,6 +122,5 @@ export const pullVerbs = steps('pull', [
     sheet: 'Clamp {name} {when}.',
     meaning:
       'Shuts a line, or holds a bond together until it has set. Keep the vacuum on to gel when the feed is shut; the order of closing is contested in the trade.',
-    minutes: minutes(1, COMMON_PRACTICE),
   },
 ]);

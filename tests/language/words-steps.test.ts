@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { DURATIONS } from '../../calc/plan/durations.ts';
 import type { Group, Place } from '../../language/words/index.ts';
 import {
   classesOf,
@@ -50,9 +51,17 @@ describe('the work steps', () => {
       expect(row).toMatchObject({
         meaning: expect.any(String),
         sheet: expect.any(String),
-        minutes: { why: expect.any(String) },
       });
     expect(rows.some((row) => typeof row === 'object' && row.group === group)).toBe(true);
+  });
+
+  it('have a default time each, and a reason for it', () => {
+    const rows = Object.keys(DURATIONS);
+    const row = (word: string) => rows.find((key) => key === word) ?? rows.find((key) => key === word.split(' ')[0]);
+    expect(verbs.filter(({ word }) => row(word) === undefined).map(({ word }) => word)).toEqual([]);
+    const taken = new Set(verbs.map(({ word }) => row(word)));
+    expect(rows.filter((key) => !taken.has(key))).toEqual([]);
+    expect(rows.filter((key) => (DURATIONS[key]?.why ?? '') === '')).toEqual([]);
   });
 
   it('take only clauses that the table explains', () => {

@@ -154,9 +154,9 @@ function usesOfStep(step: Step): Use[] {
       const uses = one(
         word.word,
         take.after === undefined ? `${step.path}.arguments.${index}` : step.path,
-        ...new Set(names.filter((kind) => kind !== 'bought').map(namespaceOf)),
+        ...new Set(names.filter((kind) => kind !== 'bought piece').map(namespaceOf)),
       );
-      return names.includes('bought') ? uses.map((use) => ({ ...use, free: true as const })) : uses;
+      return names.includes('bought piece') ? uses.map((use) => ({ ...use, free: true as const })) : uses;
     }),
   ];
 }

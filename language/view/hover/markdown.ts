@@ -1,6 +1,9 @@
 import { hazardsOfVerb } from '../../words/cautions.ts';
 import type { Verb, Word } from '../../words/index.ts';
 import { cautionLine } from '../cautions.ts';
+import { durationWords } from '../duration-words.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 
 /** Words that come from a file are shown as they are typed: no mark of them means anything to the page. */
 export function plain(text: string): string {
@@ -21,11 +24,11 @@ export const code = (text: string): string => `\`${text.replace(/`/g, "'").repla
 /** What a word says: meaning, example, default and where it comes from; the hazards of a verb, unless its step tells its own. */
 export function wordCard(word: Word, hazards: 'all that may be' | 'none' = 'all that may be'): string {
   const facts = [
-    word.meaning,
-    word.default === undefined ? '' : `Nothing typed: ${word.default}.`,
-    ...(isVerb(word) ? cautionParts(word, hazards) : []),
+    translated(word.meaning),
+    word.default === undefined ? '' : say('Nothing typed: {what}.', { what: translated(word.default) }),
+    ...(isVerb(word) ? [durationWords(word.word), ...cautionParts(word, hazards)] : []),
     `\`\`\`layup\n${word.example}\n\`\`\``,
-    word.source === undefined ? '' : `Source: ${word.source}.`,
+    word.source === undefined ? '' : say('Source: {source}.', { source: translated(word.source) }),
   ];
   return facts.filter((fact) => fact !== '').join('\n\n');
 }
@@ -36,7 +39,7 @@ const isVerb = (word: Word): word is Verb => 'group' in word;
 function cautionParts({ word, caution }: Verb, hazards: 'all that may be' | 'none'): string[] {
   const may = hazards === 'none' ? '' : cautionLine(hazardsOfVerb(word));
   return [
-    caution === undefined ? '' : `**Care.** ${caution}`,
-    may === '' ? '' : `**Caution, as the materials go.** ${may}`,
+    caution === undefined ? '' : say('**Care.** {caution}', { caution: translated(caution) }),
+    may === '' ? '' : say('**Caution, as the materials go.** {caution}', { caution: may }),
   ];
 }
