@@ -4,13 +4,16 @@ import type { FlatPiece, Mark } from '../piece/flat-piece.ts';
 import { boundsOf, letterWidth } from './bounds.ts';
 import type { Drawing, DrawnItem, Source } from './drawing.ts';
 import { blockPlace } from './label-place.ts';
-import { type Move, movedAngle, movedItem } from './move.ts';
+import { type Move, movedAngle, movedItem, movedLine } from './move.ts';
 
 /** What stands on a piece, line by line: its name first. */
 export type Label = readonly string[];
 
 /** Lines that are folded, that show what lies elsewhere, or that are cut another day, are dashed. */
 const dashedMarks: ReadonlySet<Mark['kind']> = new Set(['fold', 'centre line', 'join', 'cutout']);
+
+/** Marks that words would stand across. */
+const recesses: ReadonlySet<Mark['kind']> = new Set(['groove', 'insert', 'pocket']);
 
 /** A piece that is turned over when it is laid is the mirror image of what lies in the mould. */
 const onTable = ({ faceUp }: FlatPiece): Move => ({ mirrored: !faceUp });
@@ -43,10 +46,14 @@ export function pieceItems(piece: FlatPiece, label: Label, move: Move = onTable(
     ),
   ];
   const moved = shape.map((item) => movedItem(move, item));
-  const cuts = moved.flatMap((item) => (item.kind === 'line' && item.layer === 'cut' ? [item.points] : []));
+  const around = [
+    piece.cut,
+    ...piece.holes,
+    ...piece.marks.flatMap(({ kind, line }) => (recesses.has(kind) ? [line] : [])),
+  ].map((line) => movedLine(move, line, true));
   return [
     ...moved,
-    ...labelItems(cuts, label, piece.grain === undefined ? undefined : movedAngle(move, piece.grain), source),
+    ...labelItems(around, label, piece.grain === undefined ? undefined : movedAngle(move, piece.grain), source),
   ];
 }
 
@@ -55,7 +62,7 @@ const pitch = 1.7;
 
 /** The label about its own middle: the way of the warp to the left, the words beside it. */
 function labelItems(
-  cuts: readonly Contour[],
+  around: readonly Contour[],
   label: Label,
   warp: number | undefined,
   source: Source,
@@ -65,7 +72,7 @@ function labelItems(
   // In heights of a capital: a square for the arrow with a gap behind it, then the words.
   const arrow = warp === undefined ? 0 : across + 1;
   const along = arrow + most * letterWidth;
-  const { middle, upright, height } = blockPlace(cuts, (h) => ({ along: along * h, across: across * h }));
+  const { middle, upright, height } = blockPlace(around, (h) => ({ along: along * h, across: across * h }));
   const move: Move = { turn: upright ? Math.PI / 2 : 0, by: middle };
   const lines = label.map(
     (text, i): DrawnItem => ({

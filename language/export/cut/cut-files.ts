@@ -52,6 +52,7 @@ export async function cutFiles(
   order: CutOrder,
   desk: CutDesk,
 ): Promise<readonly CutFile[]> {
+  if (order.quantity < 1) throw new CannotCut(say('Cut for at least one part.'));
   const toCut = pieces.map((piece): ToCut => {
     const count = piece.count * order.quantity;
     return { piece, count, label: labelOf(piece, recipe, count, desk.style) };
@@ -103,7 +104,7 @@ function materialSheets(recipe: Recipe, toCut: readonly ToCut[], desk: CutDesk):
     const title = say('{recipe}: {material}', { recipe: recipeWords(recipe), material: name });
     const { drawing, length, tooWide, count } = arranged(title, group, width);
     const notes = tooWide.map((piece) =>
-      say('{piece} is wider than the roll of {material}', { piece: piece.name, material: name }),
+      say('{piece} is wider than {material} comes', { piece: piece.name, material: name }),
     );
     return { name, drawing, words: materialWords(count, length, width, desk.style), notes };
   });

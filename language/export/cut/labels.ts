@@ -42,10 +42,10 @@ export function pieceWords(piece: FlatPiece, count: number, style: Style): strin
     : say('{size}, cut {count} of {material}', { size, count, material: piece.material }, style);
 }
 
-/** `9 pieces, 3.2 m of a roll 1270 mm wide` */
+/** `9 pieces, 3214 mm at a width of 1270 mm` */
 export function materialWords(count: number, used: number, width: number | undefined, style: Style): string {
   const figures = { count, used: length(used), width: length(width ?? 0) };
   return width === undefined
-    ? say('{count} pieces, {used} long; the width of the roll is not known', figures, style)
-    : say('{count} pieces, {used} of a roll {width} wide', figures, style);
+    ? say('{count} pieces, {used} in a row; how wide the material comes is not known', figures, style)
+    : say('{count} pieces, {used} at a width of {width}', figures, style);
 }

@@ -69,7 +69,13 @@ export async function readPdf(bytes: Uint8Array, name?: string, resolution = 60)
 type Matrix = readonly [number, number, number, number, number, number];
 
 /** The strokes of one straight line each, with the transformations round them worked in. */
-function linesOf({ fnArray, argsArray }: { readonly fnArray: readonly number[]; readonly argsArray: readonly unknown[] }) {
+function linesOf({
+  fnArray,
+  argsArray,
+}: {
+  readonly fnArray: readonly number[];
+  readonly argsArray: readonly unknown[];
+}) {
   let matrix: Matrix = [1, 0, 0, 1, 0, 0];
   const kept: Matrix[] = [];
   const found: PdfPage['lines'][number][] = [];
