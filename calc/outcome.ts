@@ -44,8 +44,7 @@ export const demand = (fit: boolean, otherwise: Words): Demand => (fit ? undefin
 
 /** The value, if every demand is met and every number in it is finite; else the first problem. */
 export function given<T>(demands: readonly Demand[], compute: () => Outcome<T>): Outcome<T> {
-  const problem = demands.find((d) => d !== undefined);
-  if (problem !== undefined) return { problem };
+  for (const problem of demands) if (problem !== undefined) return { problem };
   const value = compute();
   return allFinite(value) ? value : { problem: 'the values are so large or so small that no result can be told' };
 }
@@ -55,8 +54,16 @@ export function following<A, B>(outcome: Outcome<A>, then: (value: A) => Outcome
   return isImpossible(outcome) ? outcome : then(outcome);
 }
 
-function allFinite(value: unknown): boolean {
+/** Whether every number in a value is one. */
+export function allFinite(value: unknown): boolean {
   if (typeof value === 'number') return Number.isFinite(value);
   if (typeof value !== 'object' || value === null) return true;
-  return Object.values(value).every(allFinite);
+  if (Array.isArray(value)) {
+    for (let i = 0; i < value.length; i++) if (!allFinite(value[i])) return false;
+    return true;
+  }
+  // a quantity: its dimension is a constant
+  if ('si' in value && 'dimension' in value) return allFinite(value.si);
+  for (const key in value) if (!allFinite((value as Record<string, unknown>)[key])) return false;
+  return true;
 }

@@ -16,12 +16,13 @@ import {
   worked,
 } from '../figure/index.ts';
 import { stackHeight } from '../laminate/laminate.figure.ts';
-import type { Argument, Step } from '../model/index.ts';
+import type { Step } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import { offsetPerimeter } from '../outline/offset.ts';
 import { inRecipe, outlinePerimeter, partFrame, placedPoint } from '../outline/part.figure.ts';
 import { own } from '../own.ts';
 import {
+  allSaid,
   allSteps,
   amountOf,
   clauseWith,
@@ -29,7 +30,6 @@ import {
   firstClause,
   flat,
   hasWord,
-  head,
   pastEdge,
 } from '../plan/reading.ts';
 import { LENGTH } from '../quantity/index.ts';
@@ -89,7 +89,7 @@ export const sheetArea = defineFigure<number>('sheet_area', (bench, path) =>
 export const lineLength = defineFigure<number>('line_length', (bench, path) =>
   whenKnown({ step: bench.ask(stepAt, path), frame: bench.ask(partFrame) }, ({ step, frame }) => {
     const at = inRecipe(bench, path);
-    const said: readonly Argument[] = [...head(step), ...step.clauses.flatMap(flat)];
+    const said = allSaid(step);
     if (hasWord(said, 'perimeter')) {
       const out = pastEdge(step) ?? 0;
       const words = text('round the part, {out} outside its edge', { out: quantity(out, LENGTH) });

@@ -33,12 +33,13 @@ export function definePick<T, K extends string = string>(
 export type MaterialFacts = Omit<Material, 'prices'>;
 
 type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | undefined;
+/** Many thousand of these are made: what most of them lack is made on demand. */
 interface Remembered {
   figure: Figure<unknown> | undefined;
   /** what it read of the book itself, to tell later whether it still holds */
-  readonly read: Map<string, Entry>;
-  /** the figures that it asked for: it holds as long as they do */
-  readonly asked: Set<Remembered>;
+  read: Map<string, Entry> | undefined;
+  /** the figures that it asked for, some of them twice: it holds as long as they do */
+  readonly asked: Remembered[];
 }
 
 /** Counters for tests and the bench: how many figures were computed, and how many came from the memo. */
@@ -116,12 +117,12 @@ export class Bench {
     if (before !== undefined) {
       if (before.figure === undefined) return cannot(reason('computed', `${definition.name} depends on itself`));
       counters.remembered++;
-      this.running.at(-1)?.asked.add(before);
+      this.running.at(-1)?.asked.push(before);
       return before.figure as Figure<T>;
     }
-    const remembered: Remembered = { figure: undefined, read: new Map(), asked: new Set() };
+    const remembered: Remembered = { figure: undefined, read: undefined, asked: [] };
     figures.set(name, remembered);
-    this.running.at(-1)?.asked.add(remembered);
+    this.running.at(-1)?.asked.push(remembered);
     this.running.push(remembered);
     try {
       const answer = definition.compute(this, name as K);
@@ -140,13 +141,13 @@ export class Bench {
     const known = holds.get(remembered);
     if (known !== undefined) return known;
     let still = true;
-    for (const [what, entry] of remembered.read) {
+    for (const [what, entry] of remembered.read ?? []) {
       let unchanged = same.get(what);
       if (unchanged === undefined) {
         unchanged = this.sameAs(what, entry);
         same.set(what, unchanged);
       }
-      if (unchanged) remembered.read.set(what, this.look(what));
+      if (unchanged) remembered.read?.set(what, this.look(what));
       else still = false;
     }
     for (const asked of remembered.asked) {
@@ -159,7 +160,12 @@ export class Bench {
 
   private reading(what: string): Entry {
     const entry = this.look(what);
-    (this.running.at(-1)?.read ?? this.aside).set(what, entry);
+    const reader = this.running.at(-1);
+    if (reader === undefined) this.aside.set(what, entry);
+    else {
+      reader.read ??= new Map();
+      reader.read.set(what, entry);
+    }
     return entry;
   }
 

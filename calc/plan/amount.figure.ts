@@ -27,7 +27,7 @@ import { resinToMix } from '../resin/needs.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
 import { layPlan } from './lay.figure.ts';
-import { amountOf, clauseWith, countOf, flat, hasWord, head, subject } from './reading.ts';
+import { allSaid, amountOf, clauseWith, countOf, flat, hasWord, head, subject } from './reading.ts';
 
 /** Something that a step puts down, uses up or works on. */
 export interface StepItem {
@@ -275,7 +275,7 @@ function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figur
 
 /** The line on the part, and the tube that leads to it where one is named. */
 function lineAmounts(bench: Bench, step: Step): Figure<StepItem>[] {
-  const said = [...head(step), ...step.clauses.flatMap(flat)];
+  const said = allSaid(step);
   const tube = said.flatMap((a) =>
     a.kind === 'word' && bench.material(a.word)?.consumableKind?.value === 'tube' ? [a.word] : [],
   )[0];

@@ -6,8 +6,25 @@ import { type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity
  * here does not depend on the order.
  */
 
+type Phrased = Phrase & { readonly phrases?: readonly Phrase[] };
+
+/** The lists below hang on what was read, which never changes: each is made once, though a hundred rules ask for it. */
+function keptWith<T extends object>(list: (read: T) => readonly Argument[]): (read: T) => readonly Argument[] {
+  const kept = new WeakMap<T, readonly Argument[]>();
+  return (read) => {
+    let found = kept.get(read);
+    if (found === undefined) {
+      found = list(read);
+      kept.set(read, found);
+    }
+    return found;
+  };
+}
+
 /** All arguments of a phrase and of the phrases in it, its own word first, as one list; `5 coats` is a count and a word. */
-export function flat(phrase: Phrase & { readonly phrases?: readonly Phrase[] }): readonly Argument[] {
+export const flat = keptWith<Phrased>(flatOf);
+
+function flatOf(phrase: Phrased): readonly Argument[] {
   const own: Argument[] = phrase.word === '' ? [] : [{ kind: 'word', word: phrase.word }];
   return [...own, ...phrase.arguments.flatMap(counted), ...(phrase.phrases ?? []).flatMap(flat)];
 }
@@ -26,10 +43,10 @@ function counted(argument: Argument): readonly Argument[] {
 }
 
 /** What stands between the verb and the first comma. */
-export const head = (step: Step): readonly Argument[] => [
-  ...step.arguments.flatMap(counted),
-  ...step.phrases.flatMap(flat),
-];
+export const head = keptWith<Step>((step) => [...step.arguments.flatMap(counted), ...step.phrases.flatMap(flat)]);
+
+/** All that a step says, its clauses too. */
+export const allSaid = keptWith<Step>((step) => [...head(step), ...step.clauses.flatMap(flat)]);
 
 export const hasWord = (list: readonly Argument[], ...words: readonly string[]): boolean =>
   list.some((a) => a.kind === 'word' && words.includes(a.word));

@@ -18,7 +18,7 @@ import { dimension, TEMPERATURE, TIME } from '../quantity/index.ts';
 import { gelTime, workTemperature } from '../resin/time.figure.ts';
 import { durationOf, WAIT_UNTIL } from './durations.ts';
 import { fromTable, laidBy, rowOf, times } from './rates.ts';
-import { amountOf, clauseWith, countOf, flat, hasWord, head, subject, typedTime } from './reading.ts';
+import { allSaid, amountOf, clauseWith, countOf, flat, hasWord, head, subject, typedTime } from './reading.ts';
 
 const RAMP = dimension({ temperature: 1, time: -1 });
 
@@ -133,7 +133,7 @@ function ofMaterial(bench: Bench, step: Step, state: 'tacky' | 'gel'): Figure<nu
 
 /** An infusion stands under vacuum until the resin gels. */
 function untilGel(bench: Bench, step: Step): Figure<number> {
-  const holds = (step.steps ?? []).some((s) => hasWord([...head(s), ...s.clauses.flatMap(flat)], 'gel'));
+  const holds = (step.steps ?? []).some((s) => hasWord(allSaid(s), 'gel'));
   return holds || step.steps === undefined ? bench.ask(gelTime, '') : known(0);
 }
 

@@ -25,7 +25,16 @@ export const AREAL_WEIGHT = dimension({ mass: 1, length: -2 });
 export const DENSITY = dimension({ mass: 1, length: -3 });
 
 export function sameDimension(left: Dimension, right: Dimension): boolean {
-  return BASES.every((base) => left[base] === right[base]);
+  // asked many thousand times: most dimensions are one of the constants above
+  if (left === right) return true;
+  return (
+    left.length === right.length &&
+    left.mass === right.mass &&
+    left.time === right.time &&
+    left.temperature === right.temperature &&
+    left.angle === right.angle &&
+    left.money === right.money
+  );
 }
 
 /** left * right^power */

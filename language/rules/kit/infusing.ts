@@ -2,7 +2,7 @@ import { isKnown } from '../../../calc/figure/index.ts';
 import type { Step } from '../../../calc/model/index.ts';
 import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
-import { flat, head, subject } from '../../../calc/plan/reading.ts';
+import { allSaid, head, subject } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
 import { stepsOf } from './steps.ts';
 
@@ -23,7 +23,7 @@ export function turnsOf(context: RecipeContext, verb: 'open' | 'clamp'): readonl
       step.phrases.some(({ word }) => word === 'when') ||
       head(step).some((said) => said.kind === 'word' && said.word === 'when');
     if (!when) return [{ step, name }];
-    const said = [...head(step), ...step.clauses.flatMap(flat)];
+    const said = allSaid(step);
     const at = said.find((each) => each.kind === 'point');
     const point = at?.kind === 'point' && isKnown(frame) ? placedPoint(frame.value, at.point) : undefined;
     const words = said.flatMap((each) => (each.kind === 'word' ? [each.word] : []));

@@ -2,7 +2,7 @@ import { isKnown } from '../../../calc/figure/index.ts';
 import { signedDistance } from '../../../calc/outline/distance.ts';
 import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
-import { flat, hasWord, head, pastEdge } from '../../../calc/plan/reading.ts';
+import { allSaid, hasWord, pastEdge } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
 import { allOf, stepsOf, type WorkedStep } from './steps.ts';
 
@@ -22,7 +22,7 @@ export function linesOf(context: RecipeContext, verb: 'feed' | 'vent'): readonly
   if (!isKnown(frame)) return [];
   return allOf(stepsOf(context), verb).map((worked) => {
     const { step } = worked;
-    const said = [...head(step), ...step.clauses.flatMap(flat)];
+    const said = allSaid(step);
     const name = step.name ?? verb;
     if (hasWord(said, 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points: [], outside: [] };
     const points = said.flatMap((argument) => {

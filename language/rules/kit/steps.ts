@@ -3,7 +3,7 @@ import type { Step } from '../../../calc/model/index.ts';
 import { own } from '../../../calc/own.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { classesOf } from '../../words/index.ts';
+import { classesOf as classesOfVerb } from '../../words/index.ts';
 import type { RecipeContext } from '../rule.ts';
 
 /** A step as it comes in the work, with what it is in the partial order and what it lays. */
@@ -32,7 +32,7 @@ const OF_A_BLOCK: Readonly<Record<string, readonly string[]>> = { infuse: ['vacu
 
 function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | undefined): ReadonlySet<string> {
   if (inside !== undefined && own(OF_A_BLOCK, inside.verb)?.includes(step.verb) !== true) return new Set();
-  const classes = new Set(classesOf(step.verb));
+  const classes = new Set(classesOfVerb(step.verb));
   if (step.lay !== undefined) {
     for (const { layer } of layers) classes.add(LAID_AS[layer.kind]);
     if (step.lay.what === 'kit') classes.add('lay kit');
@@ -57,8 +57,25 @@ const workedSteps = defineFigure<readonly WorkedStep[]>('worked_steps', (bench) 
       };
       return [own, ...flatten(step.steps ?? [], step)];
     });
-  return known(flatten(bench.recipe.process?.steps ?? []));
+  const steps = flatten(bench.recipe.process?.steps ?? []);
+  byClass.set(steps, classesOf(steps));
+  return known(steps);
 });
+
+/** The steps of a class, for the lists that all rules look through: those of a whole process. */
+const byClass = new WeakMap<readonly WorkedStep[], ReadonlyMap<string, readonly WorkedStep[]>>();
+
+function classesOf(steps: readonly WorkedStep[]): ReadonlyMap<string, readonly WorkedStep[]> {
+  const found = new Map<string, WorkedStep[]>();
+  for (const worked of steps) {
+    for (const name of worked.classes) {
+      const others = found.get(name);
+      if (others === undefined) found.set(name, [worked]);
+      else others.push(worked);
+    }
+  }
+  return found;
+}
 
 /** All steps of the process in order, those in blocks behind the line that opens the block. None where there is no process. */
 export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
@@ -66,11 +83,19 @@ export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
   return isKnown(steps) ? steps.value : [];
 }
 
-export const allOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] =>
-  steps.filter((worked) => classes.some((name) => worked.classes.has(name)));
+/** Most rules ask for what a recipe does not do, or does once: then no step is looked at. */
+export function allOf(steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] {
+  const index = byClass.get(steps);
+  const there = index === undefined ? classes : classes.filter((name) => index.has(name));
+  if (there.length === 0) return [];
+  const only = there.length === 1 ? index?.get(there[0] ?? '') : undefined;
+  return only ?? steps.filter((worked) => there.some((name) => worked.classes.has(name)));
+}
 
 export const firstOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): WorkedStep | undefined =>
-  steps.find((worked) => classes.some((name) => worked.classes.has(name)));
+  byClass.has(steps)
+    ? allOf(steps, ...classes)[0]
+    : steps.find((worked) => classes.some((name) => worked.classes.has(name)));
 
 /** Steps behind another one. */
 export const after = (steps: readonly WorkedStep[], one: WorkedStep | undefined): readonly WorkedStep[] =>

@@ -77,7 +77,19 @@ export function localNames(
 }
 
 /** Everything that a recipe speaks of by name, in order of the text. Ends of the part are told when the text is read. */
-export function usesInRecipe(recipe: Recipe): Use[] {
+export function usesInRecipe(recipe: Recipe): readonly Use[] {
+  let uses = usesKept.get(recipe);
+  if (uses === undefined) {
+    uses = findUses(recipe);
+    usesKept.set(recipe, uses);
+  }
+  return uses;
+}
+
+/** Several rules go through them. */
+const usesKept = new WeakMap<Recipe, readonly Use[]>();
+
+function findUses(recipe: Recipe): readonly Use[] {
   const { stack, process } = recipe;
   return [
     ...one(recipe.like, 'like', 'recipe'),

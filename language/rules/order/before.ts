@@ -13,6 +13,8 @@ const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
   'accelerate > catalyse': 'resin/promoter-and-peroxide',
 };
 
+const TOLD_HERE = precedes.filter(({ first, later }) => TOLD_ELSEWHERE[`${first} > ${later}`] === undefined);
+
 /** A step that such a rule already reports as too late is not told a second time for what else it missed. */
 const LATE_ANYWAY: Readonly<Record<string, string>> = { release: 'lay', peel: 'mesh' };
 /** What is done to one layer or one material comes before that is laid, not before the first of all. */
@@ -30,8 +32,7 @@ export const orderBefore = rule({
   check(context) {
     const steps = stepsOf(context);
     const told = new Set<string>();
-    for (const { first, later, because } of precedes) {
-      if (TOLD_ELSEWHERE[`${first} > ${later}`] !== undefined) continue;
+    for (const { first, later, because } of TOLD_HERE) {
       const pair = broken(steps, first, later);
       const anyway = LATE_ANYWAY[first];
       const reported = anyway === undefined ? undefined : firstOf(steps, anyway);
@@ -81,12 +82,8 @@ function broken(
     return { late: last, early: cure, move: last.inside === undefined };
   }
   for (const late of firstsOf(steps, first)) {
-    const early = steps.find(
-      (worked) =>
-        worked.classes.has(later) &&
-        worked !== late &&
-        (later !== 'trim' || bindsTrim(worked)) &&
-        concerns(late, worked, first),
+    const early = allOf(steps, later).find(
+      (worked) => worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first),
     );
     if (early === undefined || steps.indexOf(late) < steps.indexOf(early)) continue;
     return { late, early, move: late.inside === undefined && early.inside === undefined };
