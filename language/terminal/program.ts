@@ -84,7 +84,6 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .argument('<recipe>', 'name of the recipe')
     .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
     .option('--size <name>', 'a size of the recipe')
-    .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json', 'markdown']).default('text'))
     .addOption(
       new Option('--format <format>', 'how it is told; html is a build sheet to print')
         .choices(['text', 'json', 'markdown', 'html'])
@@ -126,6 +125,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .option('--number <number>', 'number of the build')
     .option('--date <day>', 'day of the build, 2026-05-14; a blank to write on where it is not given')
     .addOption(new Option('--paper <paper>', 'size of the pages').choices(['a4', 'letter']).default('a4'))
+    .option('--font <file>', 'a font (.ttf, .otf) for letters that ours lacks; for PDF')
     .addOption(new Option('--units <system>', 'units of figures').choices(['si', 'us', 'both']).default('si'))
     .addOption(book)
     .action(async (recipe, paths, options) =>

@@ -19,6 +19,8 @@ export interface SheetOptions {
   readonly number?: string;
   readonly date?: string;
   readonly paper: 'a4' | 'letter';
+  /** a font file (.ttf, .otf) for letters that ours lacks */
+  readonly font?: string;
   readonly units: Style['units'];
   readonly book?: string;
 }
@@ -39,19 +41,18 @@ export async function sheet(
   const recipe = recipeNamed(book, name, options.size);
   const made = await sheetFrom(book, recipe, options);
   const file = path.resolve(screen.folder, options.out);
-  const bytes = ending === '.html' ? htmlOf(made, options) : htmlOf(made, options);
-  await writeFile(file, bytes);
+  await writeFile(file, ending === '.html' ? htmlOf(made, options) : await pdfOf(made, options, screen));
   screen.out(`${options.out}\n`);
   return endOf(book, false);
 }
 
-async function sheetFrom(book: OpenBook, recipe: Recipe, options: SheetOptions): Promise<Sheet> {
 /** The sheet as a page, for `laybook report --format html`: on A4, without number and date of a build. */
 export async function sheetPage(book: OpenBook, recipe: Recipe, units: Style['units']): Promise<string> {
   const options: SheetOptions = { out: '', paper: 'a4', units };
   return htmlOf(await sheetFrom(book, recipe, options), options);
 }
 
+async function sheetFrom(book: OpenBook, recipe: Recipe, options: SheetOptions): Promise<Sheet> {
   const shelf = book.services.analysis.shelf();
   const placed = shelf.placed('recipe', recipe.name);
   const files = placed === undefined ? [] : [URI.parse(placed.uri)].filter(({ scheme }) => scheme === 'file');
@@ -67,3 +68,12 @@ export async function sheetPage(book: OpenBook, recipe: Recipe, units: Style['un
 
 const htmlOf = (made: Sheet, { paper }: SheetOptions): string =>
   sheetHtml(made, { paper, language: 'en', code: codeSvg, draw: (drawing) => screenSvg(drawing) });
+
+async function pdfOf(made: Sheet, { paper, font }: SheetOptions, screen: Screen): Promise<Uint8Array> {
+  const { sheetPdf } = await import('../export/pdf/index.ts');
+  const fonts = font === undefined ? undefined : { regular: path.resolve(screen.folder, font) };
+  const { bytes, lacking } = await sheetPdf(made, { paper, ...(fonts === undefined ? {} : { fonts }) });
+  if (lacking.length > 0)
+    screen.err(`laybook: the font has no letters for ${lacking.join(' ')}; --font names one that has them\n`);
+  return bytes;
+}

@@ -8,8 +8,8 @@ import { writeWords } from './words.ts';
 /** mm */
 export const barLength = 100;
 
-/** A bar of 100 mm with a stroke each 10 mm, from its left end (mm of the page). */
-export function scaleBar(doc: Doc, x: number, y: number): void {
+/** A bar of 100 mm of paper with a stroke each 10 mm, from its left end (mm of the page), and words below it. */
+export function scaleBar(doc: Doc, x: number, y: number, words = say('100 mm: measure before you cut')): void {
   doc.undash().lineWidth(pt(0.3)).strokeColor('black').lineJoin('miter');
   doc
     .moveTo(pt(x), pt(y))
@@ -23,7 +23,7 @@ export function scaleBar(doc: Doc, x: number, y: number): void {
       .stroke();
   }
   doc.fillColor('black');
-  writeWords(doc, say('100 mm: measure before you cut'), x, y + 3.4, { height: 1.9, most: barLength });
+  writeWords(doc, words, x, y + 3.4, { height: 1.9, most: barLength });
 }
 
 /** Crosses in a ring in the middle of what two neighbours share: laid on each other, the pages lie right. */

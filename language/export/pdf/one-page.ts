@@ -33,7 +33,7 @@ export async function drawingPdf(drawing: Drawing, { paper, scale = 'usual' }: O
   const told = say('scale 1:{scale}', { scale: Number((1 / chosen).toPrecision(3)) });
   writeWords(doc, told, page.width - 12, 14, { height: 2.6, anchor: 'end', most: 48 });
   paintDrawing(doc, drawing, box, { scale: chosen });
-  scaleBar(doc, box.x, page.height - 12);
+  scaleBar(doc, box.x, page.height - 12, say('100 mm of paper'));
   writeWords(doc, seenWords(drawing), page.width - 12, page.height - 12, { height: 2.2, anchor: 'end', most: 60 });
   return { bytes: await finishedPdf(doc), pages: 1, lacking };
 }

@@ -2,9 +2,8 @@ import type { Drawing } from '../../../calc/drawing/drawing.ts';
 import { xmlText } from '../../export/xml-text.ts';
 import type { Blank } from '../../words/sheet-blanks.ts';
 import type { Table } from '../report/section.ts';
-import { say } from '../text.ts';
 import { sheetStyle } from './html-style.ts';
-import type { Sheet, SheetDrawing, SheetPot, SheetStep } from './sheet.ts';
+import type { Sheet, SheetDrawing, SheetPot, SheetStep, SheetWords } from './sheet.ts';
 
 export interface HtmlOptions {
   readonly paper: 'a4' | 'letter';
@@ -33,29 +32,30 @@ export function sheetHtml(sheet: Sheet, options: HtmlOptions): string {
 
 /** What stands inside the body: for a page that has a frame of its own. */
 export function sheetBody(sheet: Sheet, options: HtmlOptions): string {
+  const { words } = sheet;
   return [
     header(sheet, options),
-    section(say('Before you begin'), [blanks(sheet.blanks), lots(sheet.lots)]),
-    section(say('Notes'), [list(sheet.notes)]),
-    section(say('Stands open'), [list(sheet.open)]),
+    section(words.begin, [blanks(sheet.blanks), lots(sheet)]),
+    section(words.notes, [list(sheet.notes)]),
+    section(words.open, [list(sheet.open)]),
     section(
-      say('Drawings'),
+      words.drawings,
       sheet.drawings.map((drawing) => figure(drawing, options)),
     ),
-    section(say('Cut'), [cutList(sheet, options)]),
-    section(say('Weigh the dry pieces'), [table(sheet.weigh)]),
+    section(words.cut, [cutList(sheet, options)]),
+    section(words.weigh, [table(sheet.weigh)]),
     section(
-      say('Steps'),
-      sheet.steps.map((step) => stepBlock(step)),
+      words.steps,
+      sheet.steps.map((step) => stepBlock(step, words)),
     ),
-    section(say('Findings that the recipe accepts'), [list(sheet.accepted)]),
+    section(words.accepted, [list(sheet.accepted)]),
     section(
-      say('Cautions'),
+      words.cautions,
       sheet.hazards.map(
         ({ title, lines }) => `<section class="whole"><h3>${xmlText(title)}</h3>${list(lines)}</section>`,
       ),
     ),
-    signOff(),
+    signOff(words),
     `<p class="foot">${xmlText(sheet.foot)}</p>`,
   ]
     .filter((part) => part !== '')
@@ -111,10 +111,8 @@ function blanks(each: readonly Blank[]): string {
   return `<p class="blanks">${drawn.join(' ')}</p>`;
 }
 
-function lots(names: readonly string[]): string {
-  if (names.length === 0) return '';
-  const head = [say('material'), say('lot'), say('expires')];
-  return table({ head, right: [], rows: names.map((name) => [name, '', '']) });
+function lots({ lots: names, words }: Sheet): string {
+  return table({ head: words.lots, right: [], rows: names.map((name) => [name, '', '']) });
 }
 
 function potBlock({ title, table: rows, notes }: SheetPot): string {
@@ -122,11 +120,11 @@ function potBlock({ title, table: rows, notes }: SheetPot): string {
 }
 
 /** A step is never broken over two pages. */
-function stepBlock(step: SheetStep): string {
+function stepBlock(step: SheetStep, words: SheetWords): string {
   const cautions =
     step.cautions.length === 0
       ? ''
-      : `<div class="caution"><strong>${xmlText(say('Caution'))}.</strong> ${step.cautions.map(xmlText).join(' ')}</div>`;
+      : `<div class="caution"><strong>${xmlText(words.caution)}.</strong> ${step.cautions.map(xmlText).join(' ')}</div>`;
   return [
     `<section class="step whole"><div class="box"></div><div class="number">${xmlText(step.number)}</div><div class="body">`,
     `<h3>${xmlText(step.what)}</h3>`,
@@ -143,9 +141,7 @@ function stepBlock(step: SheetStep): string {
   ].join('');
 }
 
-function signOff(): string {
-  const rows = [say('built by'), say('checked by'), say('released by')].map((who) => [who, '', '']);
-  return section(say('Sign-off'), [
-    `<div class="whole">${table({ head: ['', say('name and signature'), say('date')], right: [], rows })}</div>`,
-  ]);
+function signOff({ signOff: title, signHead, signRows }: SheetWords): string {
+  const rows = signRows.map((who) => [who, '', '']);
+  return section(title, [`<div class="whole">${table({ head: signHead, right: [], rows })}</div>`]);
 }

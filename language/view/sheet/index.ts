@@ -13,8 +13,10 @@ import { missingSection } from '../report/missing.ts';
 import type { Telling } from '../report/section.ts';
 import { type Style, safe, say, show } from '../text.ts';
 import { translated } from '../translation.ts';
+import { sheetDrawings } from './drawings.ts';
 import { cutHead, cutRows, weighTable } from './pieces.ts';
 import type { Revisioned, Sheet, SheetOrder } from './sheet.ts';
+import { sheetWords } from './sheet-words.ts';
 import { blankOf, sheetSteps } from './steps.ts';
 
 export type { Revisioned, Sheet, SheetOrder } from './sheet.ts';
@@ -31,7 +33,7 @@ export function sheetOf(recipe: Recipe, book: Book, telling: Telling, order: She
     facts: factsOf(report, recipe, style, bench),
     blanks: firstBlanks.filter(({ label }) => label !== 'date' || order.date === undefined).map(blankOf),
     lots: lotsOf(recipe, report),
-    drawings: [],
+    drawings: sheetDrawings(bench, style),
     cut: { head: cutHead(), rows: cutRows(report, style) },
     weigh: weighTable(report, bench, style),
     steps: sheetSteps(report, bench, book, style),
@@ -48,6 +50,7 @@ export function sheetOf(recipe: Recipe, book: Book, telling: Telling, order: She
     })),
     open: [...(findings === '' ? [] : [findings]), ...(missingSection(report, telling).lines ?? [])],
     foot: translated(caution),
+    words: sheetWords(),
   };
 }
 

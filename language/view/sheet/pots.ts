@@ -22,7 +22,12 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
   const scale = bench.ask(scaleStep);
   const tolerance = bench.ask(ratioTolerance, pot.resin);
   const each = isKnown(tolerance) ? tolerance.value : 0;
-  const shown = { resin: pot.resin, pots: pot.pots, mass: quantity(pot.mass, MASS) };
+  const shown = {
+    resin: pot.resin,
+    pots: pot.pots,
+    mass: quantity(pot.mass, MASS),
+    ...(isKnown(life) ? { time: quantity(life.value, TIME) } : {}),
+  };
   return {
     title:
       pot.pots === 1
@@ -32,11 +37,9 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
     notes: [
       ...(isKnown(life)
         ? [
-            say(
-              'Use the pot within {time} of mixing; never mix the next before this one is empty.',
-              { time: quantity(life.value, TIME) },
-              style,
-            ),
+            pot.pots === 1
+              ? say('Use the pot within {time} of mixing.', shown, style)
+              : say('Use each pot within {time} of mixing; never mix the next before this one is empty.', shown, style),
           ]
         : []),
       ...(pot.parts.length < 2 || each === 0

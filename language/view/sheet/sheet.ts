@@ -61,6 +61,29 @@ export interface CutRow {
   readonly sketch?: Drawing;
 }
 
+/** Headings and fixed words, in the language of the reader: who lays the sheet out knows no language. */
+export interface SheetWords {
+  readonly begin: string;
+  readonly lots: readonly string[];
+  readonly notes: string;
+  readonly open: string;
+  readonly drawings: string;
+  readonly cut: string;
+  readonly weigh: string;
+  readonly steps: string;
+  readonly accepted: string;
+  readonly caution: string;
+  readonly cautions: string;
+  readonly signOff: string;
+  readonly signHead: readonly string[];
+  readonly signRows: readonly string[];
+  readonly continued: string;
+  /** `page {page} of {pages}`, with the places still open */
+  readonly page: string;
+  /** what the font lacks: `{letters}` still open */
+  readonly lacking: string;
+}
+
 /** A build sheet as plain data: the same for the screen, for HTML and for PDF. */
 export interface Sheet {
   readonly title: string;
@@ -83,4 +106,5 @@ export interface Sheet {
   /** what cannot be told, and what stands open */
   readonly open: readonly string[];
   readonly foot: string;
+  readonly words: SheetWords;
 }

@@ -34,7 +34,7 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
       what: instructionOf(step, style),
       says: clauseWords(step, style),
       takes: takesWords(row, style),
-      why: translated(verb(step.verb)?.meaning ?? ''),
+      why: withoutMarks(translated(verb(step.verb)?.meaning ?? '')),
       watch: watchWords(step, style),
       ...(pieces === undefined ? {} : { pieces }),
       pots,
@@ -85,3 +85,6 @@ function blanksOf(step: Step, mixes: boolean, style: Style): readonly Blank[] {
 
 /** A blank in the language of the reader. */
 export const blankOf = (blank: Blank): Blank => ({ ...blank, label: translated(blank.label) });
+
+/** Words of the notation stand between backticks in the tables; on paper they need none. */
+const withoutMarks = (words: string): string => words.replaceAll('`', '');
