@@ -190,7 +190,7 @@ describe('letters that the font lacks', () => {
 describe('a drawing on one page', () => {
   const roll = arranged(
     'Roll of triax_680',
-    [deck, body, pad, keel].map((each) => ({ piece: each, label, count: 2 })),
+    [deck, body, pad, keel].map((each) => ({ piece: each, label: [each.name], count: 2 })),
     1.27,
   ).drawing;
 

@@ -30,7 +30,7 @@ export interface ReadPdf {
 
 /** Reads a PDF; with a name, paints its pages into tests/out/NAME-PAGE.png too. */
 export async function readPdf(bytes: Uint8Array, name?: string, resolution = 60): Promise<ReadPdf> {
-  const task = getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 });
+  const task = getDocument({ data: new Uint8Array(bytes), useSystemFonts: false, verbosity: 0 });
   const file = await task.promise;
   const pages: PdfPage[] = [];
   const fonts = new Set<string>();
