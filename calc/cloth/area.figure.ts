@@ -9,24 +9,26 @@ import {
   reason,
   text,
   typed,
-  usual,
   whenKnown,
   worked,
 } from '../figure/index.ts';
-import { layerMaterial } from '../laminate/fraction.figure.ts';
-import { UNKNOWN } from '../model/index.ts';
 import { following, type Outcome } from '../outcome.ts';
+import { areaOf } from '../outline/contour-offset.ts';
 import { shapeArea, shapeBounds, shapePerimeter } from '../outline/measure.ts';
 import { offsetArea } from '../outline/offset.ts';
 import { baseArea, inRecipe, partFrame, sidesOf } from '../outline/part.figure.ts';
-import { turns } from '../outline/turns.ts';
+import { clothContours } from '../piece/cloth-contours.figure.ts';
+import { flatArea } from '../piece/footprint-contour.ts';
+import { layerJoins, rollWidth } from '../piece/joins.figure.ts';
+import { lanesOf } from '../piece/lanes.ts';
+import { tabbedContours } from '../piece/tabbed.figure.ts';
 import { AREA, LENGTH } from '../quantity/index.ts';
 import { type Footprint, footprintArea, layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
-import { JOIN_LAP } from './habits.ts';
-import { type Lanes, lanesFor } from './lanes.ts';
+import type { Lanes } from './lanes.ts';
+import { clothPastEdge } from './past-edge.figure.ts';
 import { wrapReach } from './wrap.figure.ts';
 
 /** Net area that a layer covers in the finished part, m2; round the edge and on its landing too. */
@@ -93,23 +95,6 @@ export interface Piece {
   readonly lanes?: Lanes;
 }
 
-/** Past the finished edge, by the way that the layer ends; m. */
-export function clothPastEdge(bench: Bench, laid: LaidLayer): Figure<number> {
-  const { extent, oversize } = laid.layer;
-  const at = inRecipe(bench, laid.path);
-  if (extent.kind === 'wrap')
-    return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => known(wrap.reach, ...reasons));
-  if (oversize !== undefined)
-    return whenKnown(
-      { oversize: typed(oversize, text('the oversize of {layer}', { layer: laid.name }), at) },
-      (v, reasons) => known(v.oversize.si, ...reasons),
-    );
-  if (extent.kind !== 'to trim') return known(0);
-  const part = bench.recipe.part;
-  const allowance = typed(part?.trimAllowance, 'the trim allowance', inRecipe(bench, part?.path ?? ''));
-  return whenKnown({ allowance }, (v, reasons) => known(v.allowance.si, ...reasons));
-}
-
 /** The flat piece of a layer of cloth, core or insert. */
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
@@ -150,65 +135,55 @@ export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
   }),
 );
 
-/** Tabs leave the piece longer at an end, over the width of the straight there; m and m2 in all. */
+/** Tabs leave the piece longer at an end, over the width of the straight there that no dart takes; m and m2 in all. */
 function tabsOf(bench: Bench, laid: LaidLayer): Figure<{ readonly length: number; readonly area: number }> {
   const tabs = laid.layer.tabs ?? [];
   if (tabs.length === 0) return known({ length: 0, area: 0 });
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }, reasons) => {
-    const ends = frame.part.ends;
-    const at = inRecipe(bench, laid.path);
-    const sum = { length: 0, area: 0 };
-    for (const tab of tabs) {
-      if (tab.end === undefined || (tab.end !== ends?.from && tab.end !== ends?.to)) {
-        return typed<typeof sum>(
-          undefined,
-          text('the end of the part that the tab of {layer} is at', { layer: laid.name }),
-          at,
-        );
-      }
-      const x = tab.end === ends.from ? -frame.bounds.length / 2 : frame.bounds.length / 2;
-      const straight = following(turns(frame.shape), (stretches) =>
-        stretches
-          .filter((s) => s.kind === 'straight' && Math.abs(s.from.x - x) < 1e-6 && Math.abs(s.to.x - x) < 1e-6)
-          .reduce((width, s) => width + s.length, 0),
+  return whenKnown(
+    { plain: bench.ask(clothContours, laid.key), tabbed: bench.ask(tabbedContours, laid.key) },
+    (v, reasons) => {
+      const length = tabs.reduce((sum, tab) => sum + tab.length.si, 0);
+      const words = text('{length} of tabs', { length: quantity(length, LENGTH) });
+      return known(
+        { length, area: flatArea(v.tabbed.flats) - flatArea(v.plain.flats) },
+        reason('typed', words, { at: inRecipe(bench, laid.path), reasons }),
       );
-      if (typeof straight !== 'number') return worked<typeof sum>(straight, '', { at });
-      sum.length += tab.length.si;
-      sum.area += tab.length.si * straight;
-    }
-    return known(
-      sum,
-      reason('typed', text('{length} of tabs', { length: quantity(sum.length, LENGTH) }), { at, reasons }),
-    );
-  });
+    },
+  );
 }
 
 /** A piece wider than its roll is joined of lanes along the roll, which lies at the angle of the ply. */
 function joined(bench: Bench, laid: LaidLayer, piece: Piece, reasons: readonly Reason[]): Figure<Piece> {
-  const material = bench.ask(layerMaterial, laid.key);
-  const roll = 'value' in material ? material.value.roll?.value : undefined;
-  if (!isCloth(laid) || roll === undefined || roll === UNKNOWN) return known(piece, ...reasons);
-  const angle = laid.angle ?? 0;
-  const across = Math.abs(piece.length * Math.sin(angle)) + Math.abs(piece.width * Math.cos(angle));
-  const along = Math.abs(piece.length * Math.cos(angle)) + Math.abs(piece.width * Math.sin(angle));
-  const narrow = Math.min(across, along);
-  // cloth without direction is turned as it fits best
-  const width = laid.angle === undefined ? narrow : across;
-  if (width <= roll.width.si) return known(piece, ...reasons);
-  const typedLap = laid.layer.lap ?? laid.layer.joins?.find((j) => j.kind === 'lap')?.lap;
-  const butt = laid.layer.joins?.some((j) => j.kind === 'butt') === true;
-  const lap = typedLap !== undefined ? known(typedLap.si) : butt ? known(0) : usual(bench, JOIN_LAP);
-  return whenKnown({ lap }, (v, more) => {
-    const made = following(lanesFor(width, roll.width.si, v.lap), (lanes) => {
-      const length = laid.angle === undefined ? Math.max(across, along) : along;
-      const laps = lanes.lapped * length;
-      return { ...piece, lanes, laps, area: piece.area + laps };
-    });
-    return worked(made, text('wider than the roll of {width}: joined of lanes', { width: roll.width }), {
-      at: inRecipe(bench, laid.path),
-      reasons: [...reasons, ...more],
-    });
-  });
+  const roll = rollWidth(bench, laid);
+  const typedJoin = laid.layer.joins?.some(({ at }) => at !== undefined) === true;
+  // what its box fits on is one piece: no line needs to be followed
+  if (!isCloth(laid) || (!typedJoin && (roll === undefined || boxAcross(piece, laid.angle) <= roll))) {
+    return known(piece, ...reasons);
+  }
+  return whenKnown(
+    { joins: bench.ask(layerJoins, laid.key), contours: bench.ask(tabbedContours, laid.key) },
+    (v, more) => {
+      if (v.joins === undefined) return known(piece, ...reasons);
+      const { way, at, lap } = v.joins;
+      const lanes = v.contours.flats.flatMap(({ outer }) => lanesOf(outer, way, at, lap).flat());
+      const laps = areaOf(lanes) - areaOf(v.contours.flats.map(({ outer }) => outer));
+      const made = { lanes: at.length + 1, joins: at.length, lapped: at.length * lap };
+      const words =
+        roll === undefined
+          ? text('joined of {count} pieces', { count: made.lanes })
+          : text('wider than the roll of {width}: joined of lanes', { width: quantity(roll, LENGTH) });
+      return known(
+        { ...piece, lanes: made, laps, area: piece.area + laps },
+        reason('computed', words, { at: inRecipe(bench, laid.path), reasons: [...reasons, ...more] }),
+      );
+    },
+  );
+}
+
+/** Across the roll, of the box round a piece; cloth without direction is turned as it fits best. */
+function boxAcross({ length, width }: Piece, angle: number | undefined): number {
+  if (angle === undefined) return Math.min(length, width);
+  return Math.abs(length * Math.sin(angle)) + Math.abs(width * Math.cos(angle));
 }
 
 /** Cloth in the part, m2: the area covered, and the laps of joined lanes on top. */

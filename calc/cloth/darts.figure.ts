@@ -7,7 +7,7 @@ import { edgeTurns } from '../piece/edge-turns.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import { type BendNeed, dartNeeds, dartTotal, shareDarts } from './darts.ts';
-import { DART_KEEP_OFF, LEAST_EXCESS, USUAL_SHEAR, WIDEST_DART } from './habits.ts';
+import { DART_GAP, DART_KEEP_OFF, LEAST_EXCESS, USUAL_SHEAR, WIDEST_DART } from './habits.ts';
 import { wrapReach } from './wrap.figure.ts';
 
 export interface DartNeed {
@@ -22,11 +22,18 @@ export interface DartNeed {
   readonly width: number;
   /** of a dart from the free edge, m */
   readonly depth: number;
-  /** as typed, for the whole piece; the width that each then has, m */
-  readonly typed?: { readonly darts: number; readonly width: number };
-  /** the widest dart that is cut, m */
+  /** as typed, for the whole piece; the width that each has at the bend where it is most too wide, and may have there, m */
+  readonly typed?: { readonly darts: number; readonly width: number; readonly widest: number };
+  /** the widest dart that is cut where there is room for more, m */
   readonly widest: number;
 }
+
+/** The bend whose darts are most too wide. */
+const mostTooWide = (bends: readonly BendNeed[]): Pick<BendNeed, 'width' | 'widest'> =>
+  bends.reduce((most, { width, widest }) => (width * most.widest > most.width * widest ? { width, widest } : most), {
+    width: 0,
+    widest: 1,
+  });
 
 /** Share of the excess that a cloth takes up by shear. */
 const shearOf = defineFigure<number>('shear', (bench, key) =>
@@ -65,11 +72,12 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
       widest: usual(bench, WIDEST_DART),
       keepOff: usual(bench, DART_KEEP_OFF),
       least: usual(bench, LEAST_EXCESS),
+      tongue: usual(bench, DART_GAP),
     },
-    ({ laid, frame, wrap, shear, widest, keepOff, least }, reasons) => {
+    ({ laid, frame, wrap, shear, widest, keepOff, least, tongue }, reasons) => {
       const asked = laid.layer.darts;
       const need = following(contourOf(frame.shape), (outline) =>
-        following(dartNeeds(edgeTurns(outline), wrap, { shear, widest, keepOff, least }), (bends) => {
+        following(dartNeeds(edgeTurns(outline), wrap, { shear, widest, keepOff, least, tongue }), (bends) => {
           const total = dartTotal(bends);
           const widestOf = (of: readonly BendNeed[]) => of.reduce((most, b) => Math.max(most, b.width), 0);
           const base: DartNeed = {
@@ -84,7 +92,7 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
           return following(shareDarts(bends, asked), (shared) => ({
             ...base,
             bends: shared,
-            typed: { darts: asked, width: widestOf(shared.filter((b) => b.excess > 0)) },
+            typed: { darts: asked, ...mostTooWide(shared.filter((b) => b.excess > 0)) },
           }));
         }),
       );

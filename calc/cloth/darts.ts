@@ -11,6 +11,8 @@ export interface DartHabit {
   readonly keepOff: number;
   /** excess after shear that lies flat by itself, m: less than that needs no cut; 0 where absent */
   readonly least?: number;
+  /** cloth that stays between two darts at the free edge at least, m; 0 where absent */
+  readonly tongue?: number;
 }
 
 /**
@@ -21,6 +23,8 @@ export interface BendNeed {
   readonly first: number;
   readonly last: number;
   readonly turn: number;
+  /** of the outline from its first stretch to its last; 0 at a sharp corner */
+  readonly length: number;
   /** length too much at the free edge; negative where it is too short */
   readonly excess: number;
   /** part of the excess that darts or slits must deal with, without sign */
@@ -31,13 +35,16 @@ export interface BendNeed {
   readonly slits: number;
   /** of each dart at the free edge, or what each slit opens by */
   readonly width: number;
+  /** the widest that one may be here: more than usual where there is no room for more of them */
+  readonly widest: number;
   /** from the free edge inwards */
   readonly depth: number;
 }
 
 /**
  * What each bend needs: the excess turn (reach + landing), less what shear takes up, in equal darts no wider than the
- * widest; on inward bends as many relief slits. Stretches that bend the same way are one bend unless a straight longer
+ * widest; on inward bends as many relief slits. Where so many would leave nothing but threads between them, fewer and wider
+ * ones: at a sharp corner, a turn at one point, it is one dart or one slit. Stretches that bend the same way are one bend unless a straight longer
  * than reach + landing parts them: over a shorter one the excess cannot lie flat.
  */
 export function dartNeeds(
@@ -93,6 +100,7 @@ interface Run {
   first: number;
   last: number;
   turn: number;
+  length: number;
   /** 1 where the outline bulges outwards, -1 inwards */
   readonly way: number;
 }
@@ -113,8 +121,9 @@ function bends(stretches: readonly Bend[], longestGap: number, least: number): R
     if (last !== undefined && gap <= longestGap && last.way === way) {
       last.last = i;
       last.turn += turn;
+      last.length += gap + length;
     } else {
-      runs.push({ first: i, last: i, turn, way });
+      runs.push({ first: i, last: i, turn, length, way });
       gaps.push(gap);
     }
     gap = 0;
@@ -127,23 +136,33 @@ function closed(runs: Run[], gap: number, longestGap: number): Run[] {
   const [first, last] = [runs[0], runs.at(-1)];
   if (first === undefined || last === undefined || first === last) return runs;
   if (gap > longestGap || first.way !== last.way) return runs;
-  return [{ ...first, first: last.first, turn: first.turn + last.turn }, ...runs.slice(1, -1)];
+  const both = { turn: first.turn + last.turn, length: first.length + gap + last.length };
+  return [{ ...first, ...both, first: last.first }, ...runs.slice(1, -1)];
 }
 
-function need({ first, last, turn }: Run, { reach, landing }: Overhang, habit: DartHabit): BendNeed {
+function need({ first, last, turn, length, way }: Run, { reach, landing }: Overhang, habit: DartHabit): BendNeed {
   const excess = turn * (reach + landing);
   const left = Math.abs(excess) * (1 - habit.shear);
-  const cuts = left < (habit.least ?? 0) ? 0 : Math.max(0, Math.ceil(left / habit.widest - 1e-9));
-  const outward = turn > 0;
+  const outward = way > 0;
+  const wanted = left < (habit.least ?? 0) ? 0 : Math.max(0, Math.ceil(left / habit.widest - 1e-9));
+  const cuts = Math.min(wanted, mostCuts(length + turn * reach, outward ? left : 0, habit.tongue ?? 0));
+  const width = cuts > 0 ? left / cuts : 0;
   return {
     first,
     last,
     turn,
+    length,
     excess,
     left,
     darts: outward ? cuts : 0,
     slits: outward ? 0 : cuts,
-    width: cuts > 0 ? left / cuts : 0,
+    width,
+    widest: Math.max(habit.widest, width),
     depth: reach - habit.keepOff,
   };
+}
+
+/** How many cuts have room on a stretch of the free edge (m) of which they take `taken`, with a tongue between each two. */
+function mostCuts(edge: number, taken: number, tongue: number): number {
+  return tongue > 0 ? 1 + Math.max(0, Math.floor((edge - taken) / tongue + 1e-9)) : Infinity;
 }

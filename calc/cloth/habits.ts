@@ -66,12 +66,12 @@ export const NARROWEST_DART: Usual = {
   source: 'common practice, from memory: less than 5 mm is slit and lapped',
 };
 
-/** Cloth that stays between two darts at the free edge. */
+/** Cloth that stays between two darts at the free edge: a narrower tongue frays away. */
 export const DART_GAP: Usual = {
   habit: 'dart_gap',
   what: 'cloth between two darts',
-  value: quantity(0.005, LENGTH),
-  source: 'from memory: 5 mm, or the tongue between them frays away',
+  value: quantity(0.01, LENGTH),
+  source: 'from memory: 10 mm, a narrower tongue frays away',
 };
 
 /** Excess that lies flat by itself. */

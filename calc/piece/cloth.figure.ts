@@ -7,7 +7,7 @@ import { cutoutsOf, inRecipe, partFrame } from '../outline/part.figure.ts';
 import { type LaidDirection, laidDirections } from '../stack/directions.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { type ClothContours, clothContours, pieceNotches } from './cloth-contours.figure.ts';
+import { type ClothContours, pieceNotches } from './cloth-contours.figure.ts';
 import { dartsOn, withDarts } from './cut-in.ts';
 import { placedDarts } from './darts.figure.ts';
 import type { Dart, FlatPiece, Mark } from './flat-piece.ts';
@@ -18,13 +18,14 @@ import { lanesOf } from './lanes.ts';
 import { lineWithin } from './line-parts.ts';
 import { measures } from './measures.ts';
 import { placeNear, rimOf } from './rim.ts';
+import { tabbedContours } from './tabbed.figure.ts';
 
 /** The flat pieces of a ply, strip or patch: one, or its lanes where it is wider than its roll. */
 export const clothPieces = defineFigure<readonly FlatPiece[]>('cloth_pieces', (bench, key) =>
   whenKnown(
     {
       laid: bench.ask(laidLayer, key),
-      contours: bench.ask(clothContours, key),
+      contours: bench.ask(tabbedContours, key),
       darts: bench.ask(placedDarts, key),
       joins: bench.ask(layerJoins, key),
       lines: pieceLines(bench, key),
@@ -144,7 +145,7 @@ const holds = (cut: Contour, hole: Contour): boolean => hole.every((p) => placeN
 
 /** Lines that are drawn on a piece of cloth that covers the part: where it leaves the face, and what is cut out later. */
 const pieceLines = (bench: Bench, key: string) =>
-  whenKnown({ laid: bench.ask(laidLayer, key), contours: bench.ask(clothContours, key) }, ({ laid, contours }) => {
+  whenKnown({ laid: bench.ask(laidLayer, key), contours: bench.ask(tabbedContours, key) }, ({ laid, contours }) => {
     if (!contours.footprint.whole) return known<readonly Mark[]>([]);
     return whenKnown({ frame: bench.ask(partFrame), cutouts: bench.ask(cutoutsOf) }, ({ frame, cutouts }) => {
       const kind = laid.layer.extent.kind === 'wrap' ? 'fold' : 'edge';

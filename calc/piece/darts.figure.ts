@@ -5,9 +5,11 @@ import { wrapReach } from '../cloth/wrap.figure.ts';
 import {
   allKnown,
   type Bench,
+  cannot,
   defineFigure,
   type Figure,
   known,
+  reason,
   text,
   usual,
   whenKnown,
@@ -36,6 +38,9 @@ interface Ground {
   readonly shape: DartShape;
 }
 
+/** More darts than any piece has; a slip of the key must not hold up the editor. */
+const mostDarts = 1000;
+
 /** What darts are placed on. A typed number is of darts alone: relief slits are cut where it is left to be computed. */
 const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
   whenKnown(
@@ -51,6 +56,10 @@ const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
     ({ contours, need, wrap, frame, keepOff, gap, narrowest }, reasons) => {
       const bends = laid.layer.darts === 'auto' ? need.bends : need.bends.map((bend) => ({ ...bend, slits: 0 }));
       const shape = { reach: wrap.reach, keepOff, gap, narrowest };
+      if (!(need.darts + need.slits <= mostDarts && (need.typed?.darts ?? 0) <= mostDarts)) {
+        const words = text('{layer} would have more than {most} darts', { layer: laid.name, most: mostDarts });
+        return cannot(reason('computed', words, { at: inRecipe(bench, laid.path) }));
+      }
       return worked(
         following(contourOf(frame.shape), (outline) => ({ outline, contours, bends, shape })),
         'the bends of the outline',

@@ -1,3 +1,4 @@
+import { quantity, text } from '../figure/figure.ts';
 import { following, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourArea, contourBox } from '../outline/contour-measure.ts';
@@ -5,6 +6,7 @@ import { contourOf } from '../outline/contour-of.ts';
 import { offsetContour } from '../outline/contour-offset.ts';
 import type { Placed } from '../outline/shape.ts';
 import { after, identity, type Matrix, moved, transformed, turned } from '../outline/transform.ts';
+import { LENGTH } from '../quantity/dimension.ts';
 import { clipped } from './half-plane.ts';
 
 /** A flat shape: its outer line counter-clockwise, its holes clockwise. */
@@ -40,12 +42,24 @@ export function keptOffset(contour: Contour, by: number): Outcome<readonly Conto
   offsetsKept.set(contour, offsets);
   let found = offsets.get(by);
   if (found === undefined) {
-    found = offsetContour(contour, by);
+    found = offsetOf(contour, by);
     // what is typed on the way to a value is not kept for ever
     if (offsets.size > 64) offsets.clear();
     offsets.set(by, found);
   }
   return found;
+}
+
+/** No cloth reaches further past its part; the arcs of such a line would have no end of chords. m */
+const furthest = 20;
+
+function offsetOf(contour: Contour, by: number): Outcome<readonly Contour[]> {
+  if (!(by <= furthest))
+    return {
+      problem: text('the piece would reach more than {most} past the edge', { most: quantity(furthest, LENGTH) }),
+    };
+  const [low, high] = contourBox(contour);
+  return -2 * by >= Math.min(high.x - low.x, high.y - low.y) ? [] : offsetContour(contour, by);
 }
 
 export interface Grown {

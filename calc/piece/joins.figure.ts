@@ -17,9 +17,9 @@ import { inRecipe, partFrame, placedPoint } from '../outline/part.figure.ts';
 import type { Point } from '../outline/shape.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { clothContours } from './cloth-contours.figure.ts';
 import { isDarted, placedDarts } from './darts.figure.ts';
 import { acrossRoll, joinsAcross, type KeepClear } from './lanes.ts';
+import { tabbedContours } from './tabbed.figure.ts';
 
 /** How a piece is made up of lanes. */
 export interface Joins {
@@ -39,7 +39,8 @@ export function grainOf({ angle, layer }: LaidLayer): number | undefined {
 
 export const acrossOf = (way: number, { x, y }: Point): number => y * Math.cos(way) - x * Math.sin(way);
 
-const rollOf = (bench: Bench, laid: LaidLayer): number | undefined => {
+/** Width of the roll that a layer is cut from, m; none where it is not known. */
+export const rollWidth = (bench: Bench, laid: LaidLayer): number | undefined => {
   const material = bench.ask(layerMaterial, laid.key);
   const roll = isKnown(material) ? material.value.roll?.value : undefined;
   return roll === undefined || roll === UNKNOWN ? undefined : roll.width.si;
@@ -71,7 +72,7 @@ function typedJoins(bench: Bench, { layer }: LaidLayer): Figure<readonly Point[]
  */
 const ownJoins = (bench: Bench, laid: LaidLayer, others: readonly Joins[]): Figure<Joins | undefined> => {
   const inputs = {
-    contours: bench.ask(clothContours, laid.key),
+    contours: bench.ask(tabbedContours, laid.key),
     lap: lapOf(bench, laid),
     typed: typedJoins(bench, laid),
     darts: isDarted(laid) ? bench.ask(placedDarts, laid.key) : known([]),
@@ -80,7 +81,7 @@ const ownJoins = (bench: Bench, laid: LaidLayer, others: readonly Joins[]): Figu
   return whenKnown(inputs, ({ contours, lap, typed, darts, apart }) => {
     const outer = contours.flats[0]?.outer;
     if (outer === undefined) return known(undefined);
-    const roll = rollOf(bench, laid) ?? Infinity;
+    const roll = rollWidth(bench, laid) ?? Infinity;
     const along = alongRoll(outer, grainOf(laid));
     const span = acrossRoll(outer, along);
     const wide = span.high - span.low > roll * (1 + 1e-9);

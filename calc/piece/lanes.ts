@@ -1,4 +1,5 @@
 import { lanesFor } from '../cloth/lanes.ts';
+import { text } from '../figure/figure.ts';
 import { following, isImpossible, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
@@ -23,6 +24,9 @@ export function acrossRoll(contour: Contour, grain: number): Across {
   return { low: low.y, high: high.y };
 }
 
+/** More lanes than any piece has; a slip of the key must not hold up the editor. */
+const mostLanes = 200;
+
 /** Tried for the best place of joins, over the play that the roll leaves. */
 const tries = 40;
 
@@ -44,7 +48,11 @@ export function joinsAcross(
     const [before, after] = [fixed[i - 1], fixed[i]];
     const low = before === undefined ? span.low : before - lap / 2;
     const high = after === undefined ? span.high : after + lap / 2;
-    const found = following(lanesFor(high - low, roll, lap), ({ lanes }) => parted(low, high, lanes, roll, lap, clear));
+    const found = following(lanesFor(high - low, roll, lap), ({ lanes }) =>
+      lanes > mostLanes
+        ? { problem: text('the piece would be joined of more than {most} lanes', { most: mostLanes }) }
+        : parted(low, high, lanes, roll, lap, clear),
+    );
     if (isImpossible(found)) return found;
     joins.push(...found);
   }

@@ -18,7 +18,7 @@ export function phaseAway(
 ): Phase {
   const away = others.map((dart) => ({ ...mouthAt(dart, shape), half: halfWidth(dart) }));
   const found = bends.map((bend) => {
-    if (away.length === 0 || bend.darts + bend.slits === 0) return 0.5;
+    if (away.length === 0 || bend.darts + bend.slits === 0 || isCorner(bend, shape)) return 0.5;
     let best: { readonly phase: number; readonly room: number } | undefined;
     for (const phase of phases) {
       const room = roomAt(stretches, bend, shape, phase, away);
@@ -29,6 +29,12 @@ export function phaseAway(
   });
   return (bend) => found[bend] ?? 0.5;
 }
+
+/** The dart of a sharp corner has but one place: it takes out the corner. */
+export const isCorner = (
+  { darts, slits, width, length, turn }: BendNeed,
+  { reach }: Pick<DartShape, 'reach'>,
+): boolean => darts + slits === 1 && 2 * width > length + reach * turn;
 
 /** Where the mouth of another ply's dart would be if that ply reached as far as this one. */
 function mouthAt(

@@ -18,11 +18,11 @@ export const dartTooFew = rule({
         need === undefined
           ? 0
           : Math.ceil(
-              need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9,
+              need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left / bend.widest : 0), 0) - 1e-9,
             );
-      if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts >= wanted) continue;
+      if (need?.typed === undefined || need.typed.width <= need.typed.widest + 1e-9 || darts >= wanted) continue;
       const enough = need.bends.reduce(
-        (sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / need.widest - 1e-9)) : 0),
+        (sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / bend.widest - 1e-9)) : 0),
         0,
       );
       context.report({
@@ -30,7 +30,7 @@ export const dartTooFew = rule({
         message: text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', {
           darts,
           width: metres(need.typed.width),
-          widest: metres(need.widest),
+          widest: metres(need.typed.widest),
           enough,
         }),
         fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],

@@ -18,15 +18,15 @@ export const dartTooWide = rule({
         need === undefined
           ? Infinity
           : Math.ceil(
-              need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left : 0), 0) / need.widest - 1e-9,
+              need.bends.reduce((sum, bend) => sum + (bend.excess > 0 ? bend.left / bend.widest : 0), 0) - 1e-9,
             );
       // fewer than that is told of as too few
-      if (need?.typed === undefined || need.typed.width <= need.widest + 1e-9 || darts < wanted) continue;
+      if (need?.typed === undefined || need.typed.width <= need.typed.widest + 1e-9 || darts < wanted) continue;
       context.report({
         at: clauseAt(laid, 'darts'),
         message: text(
           '{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}',
-          { darts, width: metres(need.typed.width), widest: metres(need.widest) },
+          { darts, width: metres(need.typed.width), widest: metres(need.typed.widest) },
         ),
         fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
