@@ -1,3 +1,4 @@
+import { type Text, text } from '../figure/figure.ts';
 import { type Segment, segmentBox, segmentsOf } from './arc.ts';
 import type { Contour } from './contour.ts';
 import { contourArea, contourBox, nearShare, turnBetween } from './contour-measure.ts';
@@ -72,19 +73,22 @@ function graze(a: Segment, b: Segment): number {
 }
 
 /** The fault in words; where it is, is said beside. */
-export function contourFaultWords(fault: ContourFault): string {
+export function contourFaultWords(fault: ContourFault): Text {
   switch (fault.kind) {
     case 'too few points':
-      return `an outline needs at least 3 points, this one has ${fault.points}`;
+      return text('an outline needs at least 3 points, this one has {points}', { points: fault.points });
     case 'too many points':
-      return `the outline has ${fault.points} straights and arcs, more than the ${mostSegments} that are worked with`;
+      return text('the outline has {points} straights and arcs, more than the {most} that are worked with', {
+        points: fault.points,
+        most: mostSegments,
+      });
     case 'no number':
-      return `point ${fault.point + 1} of the outline has no place that can be told`;
+      return text('point {number} of the outline has no place that can be told', { number: fault.point + 1 });
     case 'doubles back':
-      return 'the outline doubles back on itself';
+      return text('the outline doubles back on itself');
     case 'crosses itself':
-      return 'the outline crosses itself';
+      return text('the outline crosses itself');
     case 'no area':
-      return 'the outline encloses no area';
+      return text('the outline encloses no area');
   }
 }

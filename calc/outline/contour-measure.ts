@@ -77,3 +77,13 @@ export function tidiedContour(contour: Contour): Contour {
   });
   return left.length === round.length ? round : left;
 }
+
+/** An open line walked the other way; the bulge of its last vertex says nothing. */
+export function reversedLine(line: readonly Vertex[]): Vertex[] {
+  const n = line.length;
+  return line.map((_, i) => {
+    const { x, y } = line[n - 1 - i]!;
+    const bulge = line[n - 2 - i]?.bulge ?? 0;
+    return bulge === 0 ? { x, y } : { x, y, bulge: -bulge };
+  });
+}

@@ -34,7 +34,8 @@ export function arcsAlong(curve: Curve, from: number, to: number, tolerance = fi
 /** From the curve's point at `t0` to that at `t1`: two arcs with a common tangent, or a straight where there are none. */
 function biarc(curve: Curve, t0: number, t1: number): readonly Vertex[] {
   const [p, q] = [curve.at(t0), curve.at(t1)];
-  const [u, v] = [unit(curve.along(t0)), unit(curve.along(t1))];
+  const way = Math.sign(t1 - t0);
+  const [u, v] = [unit(curve.along(t0), way), unit(curve.along(t1), way)];
   const straight = [p, q];
   if (u === undefined || v === undefined) return straight;
   const d = { x: q.x - p.x, y: q.y - p.y };
@@ -62,9 +63,10 @@ function bulgeAlong(from: Point, to: Point, u: Point): number {
   return Math.tan(wrapped(half) / 2);
 }
 
-function unit({ x, y }: Point): Point | undefined {
-  const length = Math.hypot(x, y);
-  return length > 1e-300 && Number.isFinite(length) ? { x: x / length, y: y / length } : undefined;
+/** The direction in which the curve is walked: against its own where the parameter falls. */
+function unit({ x, y }: Point, way: number): Point | undefined {
+  const length = Math.hypot(x, y) * way;
+  return Math.abs(length) > 1e-300 && Number.isFinite(length) ? { x: x / length, y: y / length } : undefined;
 }
 
 function isNear(pair: readonly Vertex[], curve: Curve, t0: number, t1: number, tolerance: number): boolean {

@@ -1,4 +1,7 @@
+import { text } from '../figure/figure.ts';
 import { type Demand, demand, given, type Outcome, positive } from '../outcome.ts';
+import { readPathOutline } from '../read-drawing/path-outline.ts';
+import { isPicked } from '../read-drawing/pick.ts';
 import type { Contour } from './contour.ts';
 import { contourFault, contourFaultWords } from './contour-fault.ts';
 import { contourBox, tidiedContour } from './contour-measure.ts';
@@ -73,9 +76,12 @@ function reduce(shape: Shape): Outcome<PlainForm> {
     }
     case 'contour':
       return contourForm(shape.vertices);
-    case 'path':
+    case 'path': {
+      const found = readPathOutline(shape.data);
+      return isPicked(found) ? contourForm(found.contour) : { problem: found.message };
+    }
     case 'file':
-      return { problem: 'an outline from a drawing is not computed yet' };
+      return { problem: text('the outline lies in the file {file}, which is not read here', { file: shape.file }) };
   }
 }
 
