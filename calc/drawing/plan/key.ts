@@ -1,14 +1,17 @@
 import { text } from '../../figure/figure.ts';
 import type { Box } from '../bounds.ts';
-import type { DrawnItem } from '../drawing.ts';
+import type { DrawingLayer, DrawnItem } from '../drawing.ts';
 import { penOf, type Thing, type Writing } from './thing.ts';
+
+/** What a row of the key can be of. */
+const keyed: ReadonlySet<DrawingLayer> = new Set(['cloth', 'core', 'insert']);
 
 /** More rows than anybody reads below a drawing. */
 const mostRows = 24;
 
 /** Below the drawing: from where it is seen, and the layers of the stack from the bag side, each with its hatch. */
 export function keyThings(things: readonly Thing[], { low }: Box, { height, say }: Writing): Thing[] {
-  const layers = things.filter(({ layer, source }) => source.path.startsWith('stack.') && layer !== 'tool').reverse();
+  const layers = things.filter(({ layer, source }) => keyed.has(layer) && source.path.startsWith('stack')).reverse();
   const rows = layers.slice(0, mostRows);
   const step = 1.9 * height;
   const top = low.y - 2 * step;

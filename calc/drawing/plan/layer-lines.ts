@@ -1,13 +1,12 @@
-import { layerPiece } from '../../cloth/area.figure.ts';
 import { type WrapReach, wrapReach } from '../../cloth/wrap.figure.ts';
-import { chamferRun } from '../../core/solid.ts';
 import { quantity, type Text, text } from '../../figure/figure.ts';
 import { type Bench, isKnown } from '../../figure/index.ts';
-import { layerThickness } from '../../laminate/thickness.figure.ts';
-import { isImpossible } from '../../outcome.ts';
 import type { Contour } from '../../outline/contour.ts';
 import { contourBox } from '../../outline/contour-measure.ts';
 import type { Point } from '../../outline/shape.ts';
+import { clothContours } from '../../piece/cloth-contours.figure.ts';
+import type { Dart, FlatPiece, Mark } from '../../piece/flat-piece.ts';
+import { flatPiecesOf } from '../../piece/flat-pieces.figure.ts';
 import { LENGTH } from '../../quantity/index.ts';
 import { type Footprint, layerFootprint } from '../../stack/footprint.figure.ts';
 import { laidStack } from '../../stack/laid.figure.ts';
@@ -15,19 +14,23 @@ import type { LaidLayer } from '../../stack/laid.ts';
 import { isCloth } from '../../stack/order.ts';
 import type { DrawingLayer, DrawnItem } from '../drawing.ts';
 import { footprintContours } from './contours.ts';
+import { perforationThings } from './perforation-lines.ts';
 import { type Pen, penOf, type Thing, type Writing } from './thing.ts';
 import { allOver, centredAt, layerWords, longBy, pastOutline, tagOf } from './words.ts';
 
 const layerOf = ({ layer: { kind } }: LaidLayer): DrawingLayer =>
   kind === 'core' ? 'core' : kind === 'insert' ? 'insert' : 'cloth';
 
+/** Lines on a piece that are to be seen in the plan too; others repeat the outline or are for the cutting table. */
+const seenMarks: ReadonlySet<Mark['kind']> = new Set(['groove', 'pocket', 'score', 'chamfer', 'join']);
+
 /** Every layer of the stack from the tool side, each where it lies on the part; a coat has nothing but its row. */
 export function layerThings(bench: Bench, writing: Writing): Thing[] {
   const stack = bench.ask(laidStack);
-  return isKnown(stack) ? stack.value.layers.map((laid) => layerThing(bench, laid, writing)) : [];
+  return isKnown(stack) ? stack.value.layers.flatMap((laid) => thingsOf(bench, laid, writing)) : [];
 }
 
-function layerThing(bench: Bench, laid: LaidLayer, writing: Writing): Thing {
+function thingsOf(bench: Bench, laid: LaidLayer, writing: Writing): Thing[] {
   const layer = layerOf(laid);
   const source = { path: laid.path, name: laid.name };
   const footprint = bench.ask(layerFootprint, laid.key);
@@ -37,50 +40,60 @@ function layerThing(bench: Bench, laid: LaidLayer, writing: Writing): Thing {
     what: text('{name}: {what}', { name: laid.name, what: layerWords(laid) }),
     ...(isCloth(laid) && laid.angle !== undefined ? { hatch: laid.angle } : {}),
   };
-  if (laid.layer.kind === 'coat') return { ...base, where: allOver, size: text('a coat'), items: [] };
-  if (!isKnown(footprint)) return { ...base, where: text('cannot tell'), size: text('cannot tell'), items: [] };
+  if (laid.layer.kind === 'coat') return [{ ...base, where: allOver, size: text('a coat'), items: [] }];
+  if (!isKnown(footprint)) return [{ ...base, where: text('cannot tell'), size: text('cannot tell'), items: [] }];
+  const found = bench.ask(flatPiecesOf, laid.key);
+  const pieces = isKnown(found) ? found.value : [];
+  const past = pastOf(bench, laid);
   const wrap = laid.layer.extent.kind === 'wrap' ? bench.ask(wrapReach, laid.key) : undefined;
   const wrapped = wrap !== undefined && isKnown(wrap) ? wrap.value : undefined;
-  const past = pastOf(bench, laid);
-  const contours = footprintContours(footprint.value, past);
+  // where the piece cannot be told, its place on the face still can
+  const cuts = pieces.length === 0 ? footprintContours(footprint.value, 0) : pieces.map(({ cut }) => cut);
   const pen = penOf(layer, source);
-  const hatch = !footprint.value.whole && base.hatch !== undefined ? { hatch: base.hatch } : {};
-  return {
-    ...base,
-    where: whereOf(laid, footprint.value, past, wrapped),
-    size: sizeOf(contours),
-    ...(footprint.value.whole && past !== 0 ? { tag: tagOf(laid.name, past) } : {}),
-    items: [
-      // what reaches past the edge is folded up over it: the face stays where it is
-      ...contours.map((contour) => pen.line(contour, { ...hatch, ...(wrapped === undefined ? {} : { dashed: true }) })),
-      ...landing(footprint.value, wrapped, pen),
-      ...chamfer(bench, laid, footprint.value, pen),
-      ...label(laid, footprint.value, contours, pen, writing),
-    ],
+  const { whole } = footprint.value;
+  // cloth that goes round an edge or up a side does not lie where it is drawn
+  const folded = wrapped !== undefined || (whole && isCloth(laid) && bench.recipe.part?.sides !== undefined);
+  const look = {
+    ...(!whole && base.hatch !== undefined ? { hatch: base.hatch } : {}),
+    ...(folded ? { dashed: true } : {}),
   };
+  return [
+    {
+      ...base,
+      where: whereOf(laid, footprint.value, past, wrapped),
+      size: sizeOf(cuts, pieces),
+      ...(whole && past !== 0 ? { tag: tagOf(laid.name, past) } : {}),
+      items: [
+        ...cuts.map((contour) => pen.line(contour, look)),
+        ...pieces.flatMap((piece) => inside(piece, pen)),
+        ...landing(footprint.value, wrapped, pen),
+        ...label(laid, footprint.value, cuts, pen, writing),
+      ],
+    },
+    ...perforationThings(laid, pieces),
+  ];
 }
 
-/** How far the layer runs past its footprint, m. */
+function inside({ holes, marks }: FlatPiece, pen: Pen): DrawnItem[] {
+  return [
+    ...holes.map((hole) => pen.line(hole)),
+    ...marks
+      .filter(({ kind }) => seenMarks.has(kind))
+      .map(({ line, closed, kind }) => pen.line(line, { closed, ...(kind === 'pocket' ? { dashed: true } : {}) })),
+  ];
+}
+
+/** How far the layer runs past the outline, m, up the sides too. */
 function pastOf(bench: Bench, laid: LaidLayer): number {
   if (!isCloth(laid)) return 0;
-  const piece = bench.ask(layerPiece, laid.key);
-  return isKnown(piece) ? piece.value.past : 0;
+  const contours = bench.ask(clothContours, laid.key);
+  return isKnown(contours) ? contours.value.out : 0;
 }
 
 /** How far in a wrapped ply lands on the face. */
 function landing(footprint: Footprint, wrap: WrapReach | undefined, pen: Pen): DrawnItem[] {
   if (wrap === undefined || wrap.landing <= 0) return [];
   return footprintContours(footprint, -wrap.landing).map((line) => pen.line(line, { dashed: true }));
-}
-
-/** The upper end of a core's sloped edge. */
-function chamfer(bench: Bench, laid: LaidLayer, footprint: Footprint, pen: Pen): DrawnItem[] {
-  const { chamfer: angle } = laid.layer;
-  const thick = bench.ask(layerThickness, laid.key);
-  if (angle === undefined || !isKnown(thick)) return [];
-  const run = chamferRun(angle.si, thick.value);
-  if (isImpossible(run) || run === 0) return [];
-  return footprintContours(footprint, -run).map((line) => pen.line(line));
 }
 
 /** The name of what lies somewhere on the part stands on it. */
@@ -115,11 +128,23 @@ function whereOf(laid: LaidLayer, { whole, placed }: Footprint, past: number, wr
   return centredAt(placed.centre);
 }
 
-/** The upright box round what is drawn of it. */
-function sizeOf(contours: readonly Contour[]): Text {
-  if (contours.length === 0) return text('nothing is left of it');
-  const { low, high } = boxRound(contours);
-  return longBy(high.x - low.x, high.y - low.y);
+/** The upright box round what is cut, and how many darts and joins it has. */
+function sizeOf(cuts: readonly Contour[], pieces: readonly FlatPiece[]): Text {
+  if (cuts.length === 0) return text('nothing is left of it');
+  const { low, high } = boxRound(cuts);
+  const size = longBy(high.x - low.x, high.y - low.y);
+  const count = (kind: Dart['kind']): number =>
+    pieces.reduce((sum, { darts }) => sum + darts.filter((dart) => dart.kind === kind).length, 0);
+  const figures = { size, darts: count('dart'), slits: count('slit'), pieces: pieces.length };
+  const cutIn =
+    figures.darts > 0
+      ? figures.slits > 0
+        ? text('{size}, {darts} darts and {slits} slits', figures)
+        : text('{size}, {darts} darts', figures)
+      : figures.slits > 0
+        ? text('{size}, {slits} slits', figures)
+        : size;
+  return pieces.length > 1 ? text('{cut}, in {pieces} pieces', { cut: cutIn, pieces: pieces.length }) : cutIn;
 }
 
 export function boxRound(contours: readonly Contour[]): { readonly low: Point; readonly high: Point } {

@@ -1,3 +1,4 @@
+import { text } from '../../figure/figure.ts';
 import { flattened } from '../../outline/flatten.ts';
 import type { Point } from '../../outline/shape.ts';
 import type { Box } from '../bounds.ts';
@@ -23,12 +24,15 @@ export function withLeaders(things: readonly Thing[], { high }: Box, writing: Wr
     return line?.kind === 'line' ? [{ thing, line }] : [];
   });
   tagged.sort((a, b) => topOf(b.line) - topOf(a.line));
+  // plies on the same line share a leader
+  const lines = [...Map.groupBy(tagged, ({ thing, line }) => `${thing.layer} ${topOf(line).toFixed(6)}`).values()];
   const step = 1.8 * writing.height;
   const x = high.x + 2 * writing.height;
   const leaders = new Map<Thing, DrawnItem[]>();
-  let y = Math.min(high.y, ((tagged.length - 1) * step) / 2);
-  for (const { thing, line } of tagged) {
-    leaders.set(thing, leader(thing, line, { x, y }, writing));
+  let y = Math.min(high.y, ((lines.length - 1) * step) / 2);
+  for (const [first, ...others] of lines) {
+    if (first === undefined) continue;
+    leaders.set(first.thing, leader(first, others.length, { x, y }, writing));
     y -= step;
   }
   return things.map((thing) => {
@@ -40,14 +44,19 @@ export function withLeaders(things: readonly Thing[], { high }: Box, writing: Wr
 const topOf = ({ points }: DrawnLine): number =>
   points.reduce((top, { y }) => Math.max(top, y), Number.NEGATIVE_INFINITY);
 
-function leader({ layer, source, tag }: Thing, line: DrawnLine, at: Point, { height, say }: Writing): DrawnItem[] {
+function leader({ thing, line }: Tagged, others: number, at: Point, { height, say }: Writing): DrawnItem[] {
+  const { layer, source, tag } = thing;
   const from = rightmostAt(flattened(line.points, coarse), at.y);
   if (from === undefined || tag === undefined) return [];
   const pen = penOf(layer, source);
   return [
     pen.line([from, at], { closed: false }),
     pen.circle(from, height / 6),
-    pen.text({ x: at.x + height / 3, y: at.y - height / 2 }, height, say(tag)),
+    pen.text(
+      { x: at.x + height / 3, y: at.y - height / 2 },
+      height,
+      say(others === 0 ? tag : text('{tag}, and {others} more', { tag, others })),
+    ),
   ];
 }
 

@@ -21,7 +21,7 @@ export interface PlanOptions {
 }
 
 /** Capitals are this share of the larger side of the part. */
-const letters = 0.019;
+const letters = 0.022;
 
 /**
  * The part seen from the bag side with everything that lies on it, under it and round it, where it lies. What cannot be
