@@ -3,6 +3,7 @@ import { drawingLayers } from '../../calc/drawing/layers.ts';
 import { isKnown } from '../../calc/figure/index.ts';
 import type { WithAnalysis } from '../analysis/module.ts';
 import { dxf } from '../export/dxf.ts';
+import { sealedText } from '../export/made-by.ts';
 import { screenSvg } from '../export/svg.ts';
 import {
   type DrawingFileParams,
@@ -42,8 +43,8 @@ export function serveDrawings(connection: Connection, services: WithAnalysis, ma
     const left = new Set(drawingLayers.filter((layer) => without.includes(layer)));
     const drawing = drawingAlone(services.analysis.bench(found.recipe), view, book, left);
     if (!isKnown(drawing)) return { nothing: say('It cannot be drawn yet.') };
-    if (format === 'svg') return { text: screenSvg(drawing.value, { styled: true, marked: true }) };
-    if (format === 'dxf') return { text: dxf(drawing.value) };
+    if (format === 'svg') return { text: sealedText(screenSvg(drawing.value, { styled: true, marked: true })) };
+    if (format === 'dxf') return { text: sealedText(dxf(drawing.value)) };
     if (machine.pdfOf === undefined) return { nothing: say('An editor in a browser writes no PDF: export an SVG.') };
     return { base64: await machine.pdfOf(drawing.value) };
   });

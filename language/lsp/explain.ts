@@ -11,6 +11,7 @@ import {
 } from '../protocol/explain.ts';
 import { findingNear, pageWithCase } from '../view/rule-case.ts';
 import { explained } from '../view/rule-page.ts';
+import { say } from '../view/text.ts';
 import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 
@@ -19,7 +20,9 @@ export function serveExplanations(connection: Connection, services: WithAnalysis
   connection.onRequest(explainRequest, async (params: ExplainParams, token): Promise<ExplainResult> => {
     const rule = explained(params.rule);
     if (rule === undefined)
-      return { markdown: `There is no rule of the name \`${params.rule.replace(/[^a-z0-9/-]/gi, '')}\`.` };
+      return {
+        markdown: say('There is no rule of the name `{rule}`.', { rule: params.rule.replace(/[^a-z0-9/-]/gi, '') }),
+      };
     const page = (await pageOf(connection, params.rule)) ?? `# ${params.rule}\n\n${rule.opening}\n`;
     return { markdown: (await pageOfCase(services, params, page, token)) ?? page };
   });

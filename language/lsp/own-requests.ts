@@ -1,5 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import type { WithAnalysis } from '../analysis/module.ts';
+import { serveCutFiles } from './cut-files.ts';
 import { serveDrawings } from './drawing.ts';
 import { serveExpectations } from './expectations.ts';
 import { serveExplanations } from './explain.ts';
@@ -16,4 +17,5 @@ export function serveOwnRequests(connection: Connection, services: WithAnalysis,
   serveLookingUp(connection, services);
   serveReports(connection, services);
   serveDrawings(connection, services, machine);
+  serveCutFiles(connection, services, machine);
 }

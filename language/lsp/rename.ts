@@ -18,6 +18,7 @@ import type { LayupServices } from '../book/services.ts';
 import { isStock } from '../book/stock.ts';
 import { connectives } from '../grammar/connectives.ts';
 import type { Named, Recipe } from '../grammar/generated/ast.ts';
+import { say } from '../view/text.ts';
 
 /** `lay rest`, `lay kit`, `lay stack` and `like stock` already mean something else. */
 const taken: Readonly<Partial<Record<Namespace, readonly string[]>>> = {
@@ -98,10 +99,13 @@ export class LayupRename implements RenameProvider {
     if (target?.name === undefined || namespace === undefined) return undefined;
     const assigned = CstUtils.getDatatypeNode(leaf) ?? leaf;
     if (assigned.text === 'stock' && target.name !== 'stock')
-      throw refuse('`stock` is no name: it speaks of the stock library');
+      throw refuse(say('`stock` is no name: it speaks of the stock library'));
     if (isStock(AstUtils.getDocument(target).uri)) {
       throw refuse(
-        `\`${target.name}\` belongs to the stock library, which is read only: write an entry of your own \`like ${target.name}\` and use that`,
+        say(
+          '`{name}` belongs to the stock library, which is read only: write an entry of your own `like {name}` and use that',
+          { name: target.name },
+        ),
       );
     }
     const { start } = assigned.range;
@@ -112,26 +116,33 @@ export class LayupRename implements RenameProvider {
   #demandLegal(name: string, namespace: Namespace): void {
     if (!legalName.test(name)) {
       throw refuse(
-        `\`${name}\` is no name: a name begins with a letter and goes on with letters, digits and _ (for example \`skin_2\`)`,
+        say(
+          '`{name}` is no name: a name begins with a letter and goes on with letters, digits and _ (for example `skin_2`)',
+          { name },
+        ),
       );
     }
     if (connectives.has(name) || taken[namespace]?.includes(name))
-      throw refuse(`\`${name}\` has a meaning of its own here: choose another name`);
+      throw refuse(say('`{name}` has a meaning of its own here: choose another name', { name }));
   }
 
   #demandFree(name: string, { target, namespace }: Spot): void {
     const names: BookNames = this.#services.names;
     if (isBookNamespace(namespace)) {
-      if (names.entries(namespace, name).length > 0) throw refuse(`there is a ${namespace} \`${name}\` already`);
+      if (names.entries(namespace, name).length > 0)
+        throw refuse(say('there is a {kind} `{name}` already', { kind: namespace, name }));
       if (this.#index.askers(keyOf(namespace, name)).size > 0 && names.entry(namespace, name) !== undefined) {
-        throw refuse(`\`${name}\` of the stock library is used in this book: lines that mean it would mean this one`);
+        throw refuse(
+          say('`{name}` of the stock library is used in this book: lines that mean it would mean this one', { name }),
+        );
       }
       return;
     }
     const recipe = entryOf(target);
     if (recipe.$type !== 'Recipe') return;
     for (const bearer of names.localNamed(recipe as Recipe, name)) {
-      if (namespaceOf(bearer) === namespace) throw refuse(`there is a ${namespace} \`${name}\` in this recipe already`);
+      if (namespaceOf(bearer) === namespace)
+        throw refuse(say('there is a {kind} `{name}` in this recipe already', { kind: namespace, name }));
     }
   }
 }

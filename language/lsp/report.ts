@@ -7,6 +7,8 @@ import { type ReportParams, type ReportPart, type ReportResult, reportRequest } 
 import { cautionsOf } from '../view/cautions.ts';
 import { openFindings } from '../view/open-findings.ts';
 import { headingOf, reportMarkdown } from '../view/report/markdown.ts';
+import { say } from '../view/text.ts';
+import { translated } from '../view/translation.ts';
 import { hoverBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 
@@ -35,7 +37,7 @@ async function reported(
   const found = document && recipeIn(services, document, name, size);
   if (found === undefined)
     return {
-      markdown: `There is no recipe \`${shortName(name)}\`${size === undefined ? '' : ` of size \`${shortName(size)}\``} in this file.\n`,
+      markdown: `${noRecipe(shortName(name), size)}\n`,
       line: 0,
     };
   const { recipe, open } = found;
@@ -49,9 +51,9 @@ async function reported(
       cautions: cautionsOf(recipe, shelf),
       place: (at) => book.textAt(at)?.name,
     },
-    open === 0 ? '' : `Open findings in this recipe: ${open}.`,
+    open === 0 ? '' : say('Open findings in this recipe: {count}.', { count: open }),
   );
-  const line = part === undefined ? -1 : markdown.split('\n').indexOf(headingOf(headings[part]));
+  const line = part === undefined ? -1 : markdown.split('\n').indexOf(headingOf(translated(headings[part])));
   return { markdown, line: Math.max(0, line) };
 }
 
@@ -70,5 +72,10 @@ function recipeIn(
   }
   return undefined;
 }
+
+const noRecipe = (recipe: string, size: string | undefined): string =>
+  size === undefined
+    ? say('There is no recipe `{recipe}` in this file.', { recipe })
+    : say('There is no recipe `{recipe}` of size `{size}` in this file.', { recipe, size: shortName(size) });
 
 const shortName = (name: string): string => name.replace(/\W/g, '').slice(0, 80);

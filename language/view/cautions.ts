@@ -5,6 +5,8 @@ import { layPlan } from '../../calc/plan/lay.figure.ts';
 import { allSteps, flat, head } from '../../calc/plan/reading.ts';
 import type { LaidLayer } from '../../calc/stack/laid.ts';
 import { type Applies, DEFERRAL, type ExposureLimit, type Hazard, hazards } from '../words/cautions.ts';
+import { say } from './text.ts';
+import { translated } from './translation.ts';
 
 /** A hazard with the steps of a recipe that have it. */
 export interface Caution {
@@ -41,25 +43,35 @@ export function cautionsOf(recipe: Recipe, book: Book): readonly Caution[] {
 
 /** A line for a hover: what to do, and who has the last word. */
 export function cautionLine(found: readonly Hazard[]): string {
-  return found.length === 0 ? '' : `${found.map(({ brief }) => brief).join(' ')} ${DEFERRAL}`;
+  return found.length === 0 ? '' : `${found.map(({ brief }) => translated(brief)).join(' ')} ${translated(DEFERRAL)}`;
 }
 
 /** A line for the page of a rule: what to do, why, and who has the last word. */
-export const cautionOfPage = ({ brief, harm }: Hazard): string => `Caution: ${brief} ${harm} ${DEFERRAL}`;
+export const cautionOfPage = ({ brief, harm }: Hazard): string =>
+  // stands on the page of a rule, and these are English
+  `Caution: ${brief} ${harm} ${DEFERRAL}`;
 
 /** `about 430 mg/m3`: two digits, as the tables of the agencies are no finer than that. */
 function inAir(ppm: number, molarMass: number): string {
-  return `about ${Number((vapourDensity(ppm * 1e-6, molarMass) * 1e6).toPrecision(2))} mg/m3`;
+  return say('about {density} mg/m3', {
+    density: String(Number((vapourDensity(ppm * 1e-6, molarMass) * 1e6).toPrecision(2))),
+  });
 }
 
 /** `HSE (UK), EH40/2005 4th ed.: 100 ppm (about 430 mg/m3) over 8 h (2020, from memory)` */
 export function limitWords({ agency, values, date, mark }: ExposureLimit, { molarMass }: Hazard): string {
   const told = values.map(({ ppm, says, over }) => {
     const amount =
-      ppm === undefined ? (says ?? '') : `${ppm} ppm${molarMass === undefined ? '' : ` (${inAir(ppm, molarMass)})`}`;
-    return over === undefined ? amount : over === 'ceiling' ? `${amount} ceiling` : `${amount} over ${over}`;
+      ppm === undefined
+        ? translated(says ?? '')
+        : `${ppm} ppm${molarMass === undefined ? '' : ` (${inAir(ppm, molarMass)})`}`;
+    return over === undefined
+      ? amount
+      : over === 'ceiling'
+        ? say('{amount} ceiling', { amount })
+        : say('{amount} over {time}', { amount, time: over });
   });
-  return `${agency}: ${told.join(', ')} (${date}, ${mark})`;
+  return `${translated(agency)}: ${told.join(', ')} (${date}, ${translated(mark)})`;
 }
 
 function answers({ families, kinds, fibres }: Applies, materials: readonly Material[], book: Book): boolean {

@@ -9,7 +9,7 @@ import type { CardBook } from './card/book.ts';
 import { brokenLine } from './card/broken.ts';
 import { saidReasons } from './reasons.ts';
 import { asTyped, testWords } from './report/expects.ts';
-import { show } from './text.ts';
+import { say, show } from './text.ts';
 
 /** The `expect` lines of a file, recipe by recipe and size by size, and how they stand. */
 export function expectationsOf(document: LangiumDocument, book: CardBook): ExpectationsResult {
@@ -59,7 +59,7 @@ function subjectOf({ what, under, on, at }: Test): string {
     what,
     ...(under === undefined ? [] : ['under', under]),
     ...(on === undefined ? [] : ['on', on]),
-    ...(at === undefined ? [] : ['at', typeof at === 'string' ? at : 'a place']),
+    ...(at === undefined ? [] : ['at', typeof at === 'string' ? at : say('a place')]),
   ].join(' ');
 }
 

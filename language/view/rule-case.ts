@@ -1,8 +1,10 @@
 import type { LangiumDocument } from 'langium';
+import { isText } from '../../calc/figure/figure.ts';
 import type { Finding } from '../rules/finding.ts';
 import { code, plain } from './hover/markdown.ts';
 import { markdownTable } from './markdown-table.ts';
-import { type Style, sayText, show } from './text.ts';
+import { type Style, say, sayText, show } from './text.ts';
+import { translated } from './translation.ts';
 
 /** The finding of a rule that lies nearest to a line, of those in the file. */
 export function findingNear(
@@ -30,16 +32,18 @@ function caseText(document: LangiumDocument, finding: Finding, style: Style): st
     start: { line: start.line, character: 0 },
     end: { line: start.line + 1, character: 0 },
   });
-  const rows = Object.entries(finding.message.figures).map(([name, value]) => [
-    name.replace(/_/g, ' '),
-    show(value, style),
-  ]);
+  const rows = Object.entries(finding.message.figures)
+    .filter(([, value]) => !isText(value))
+    .map(([name, value]) => [translated(name.replace(/_/g, ' ')), show(value, style)]);
+  const lines = { file: plain(file), first: String(start.line + 1), last: String(end.line + 1) };
+  const where =
+    end.line > start.line ? say('{file}, line {first} to {last}', lines) : say('{file}, line {first}', lines);
   const parts = [
-    '## Here',
-    `${plain(file)}, line ${start.line + 1}${end.line > start.line ? ` to ${end.line + 1}` : ''}: ${plain(sentence(sayText(finding.message, style)))}`,
+    `## ${say('Here')}`,
+    `${where}: ${plain(sentence(sayText(finding.message, style)))}`,
     code(line.trim()),
-    finding.accepted === undefined ? '' : `The line accepts it: ${plain(finding.accepted)}`,
-    rows.length === 0 ? '' : markdownTable({ head: ['figure', 'value'], right: [], rows }),
+    finding.accepted === undefined ? '' : say('The line accepts it: {reason}', { reason: plain(finding.accepted) }),
+    rows.length === 0 ? '' : markdownTable({ head: [say('figure'), say('value')], right: [], rows }),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
 }

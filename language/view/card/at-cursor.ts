@@ -6,6 +6,7 @@ import { type Lowered, spanOf } from '../../lower/index.ts';
 import type { LayerCardResult, LayerName } from '../../protocol/layer-card.ts';
 import { layerLineOf } from '../hover/layer.ts';
 import { leafAt } from '../leaves.ts';
+import { say } from '../text.ts';
 import type { CardBook } from './book.ts';
 import { brokenLine } from './broken.ts';
 import { layerCard } from './layer-card.ts';
@@ -14,10 +15,10 @@ import { nameOf } from './touches.ts';
 /** The card of the layer on the line of an offset, or that a word there speaks of. */
 export function cardAt(document: LangiumDocument, offset: number, book: CardBook): LayerCardResult {
   const lowered = book.analysis.entryAt(document, offset);
-  if (lowered?.model.kind !== 'recipe') return { nothing: 'There is no recipe at the cursor.' };
+  if (lowered?.model.kind !== 'recipe') return { nothing: say('There is no recipe at the cursor.') };
   const broken = brokenLine(document, lowered);
   const recipe = sizeAt(document, offset, lowered.model.recipes);
-  if (recipe === undefined) return { nothing: 'There is no recipe at the cursor.' };
+  if (recipe === undefined) return { nothing: say('There is no recipe at the cursor.') };
   const rows = reportOf(recipe, book.analysis.shelf()).layers;
   const row = rowSpokenOf(document, offset, rows, lowered) ?? rowOnLine(document, offset, rows, lowered);
   const first = rows[0] && nameOf(recipe, rows[0].laid);
@@ -39,18 +40,20 @@ export function cardOf(
   const recipe =
     lowered?.model.kind === 'recipe' ? lowered.model.recipes.find((each) => each.size === size) : undefined;
   if (lowered === undefined || recipe === undefined)
-    return { nothing: `The recipe ${name} is no longer in this file.` };
+    return { nothing: say('The recipe {name} is no longer in this file.', { name }) };
   const broken = brokenLine(document, lowered);
   const card = layerCard(document.uri.toString(), recipe, key, book);
   return {
-    ...(card === undefined ? { nothing: `The stack of ${name} has no layer ${key} any more.` } : { card }),
+    ...(card === undefined
+      ? { nothing: say('The stack of {name} has no layer {key} any more.', { name, key }) }
+      : { card }),
     ...(broken === undefined ? {} : { broken }),
   };
 }
 
 function nothingWords(recipe: Recipe, rows: readonly LayerRow[]): string {
-  if (rows.length === 0) return `The stack of ${recipe.name} has no layers yet.`;
-  return 'Put the cursor on a layer of the stack, and the layer is told of here.';
+  if (rows.length === 0) return say('The stack of {recipe} has no layers yet.', { recipe: recipe.name });
+  return say('Put the cursor on a layer of the stack, and the layer is told of here.');
 }
 
 /** Inside of a size, the recipe as it stands for that size. */

@@ -3,6 +3,7 @@ import { exampleOf } from '../../analysis/examples.ts';
 import { readingProblems } from '../../grammar/messages.ts';
 import { type Lowered, spanOf } from '../../lower/index.ts';
 import { unread } from '../kept/trust.ts';
+import { say } from '../text.ts';
 
 export interface BrokenLine {
   readonly words: string;
@@ -30,7 +31,7 @@ export function brokenLine(document: LangiumDocument, lowered: Lowered): BrokenL
   const [first] = offsets.filter((offset) => offset >= start && offset <= end).sort((a, b) => a - b);
   if (first === undefined) return undefined;
   const { line } = textDocument.positionAt(first);
-  return { words: `Line ${line + 1} cannot be taken in yet.`, line };
+  return { words: say('Line {line} cannot be taken in yet.', { line: String(line + 1) }), line };
 }
 
 /** From the head of an entry to that of the next: a line that cannot be read may lie behind what the tree holds of it. */

@@ -5,6 +5,9 @@ import { type LayerRow, type Report, reportOf } from '../../../calc/report.ts';
 import type { CardFigure, LayerCard, PiecePicture } from '../../protocol/layer-card.ts';
 import { layerFigureNames } from '../figure-names.ts';
 import { figureOf, missingOf, reasonsOf, showFigure, showNumber } from '../figures.ts';
+import { pieceWords } from '../piece-words.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import { type CardBook, wireReasons } from './book.ts';
 import { layerWords, stackPicture } from './stack-picture.ts';
 import { nameOf, touchesOf } from './touches.ts';
@@ -23,8 +26,15 @@ export function layerCard(uri: string, recipe: Recipe, key: string, book: CardBo
     uri,
     layer: nameOf(recipe, laid),
     title: laid.name,
-    kind: `${layerWords(laid, style)}, layer ${laid.index + 1} of ${report.layers.length}`,
-    recipe: recipe.size === undefined ? recipe.name : `${recipe.name}, size ${recipe.size}`,
+    kind: say('{layer}, layer {number} of {count}', {
+      layer: layerWords(laid, style),
+      number: laid.index + 1,
+      count: report.layers.length,
+    }),
+    recipe:
+      recipe.size === undefined
+        ? recipe.name
+        : say('{recipe}, size {size}', { recipe: recipe.name, size: recipe.size }),
     summary: summaryOf(row, piece, book),
     ...(place === undefined ? {} : { place }),
     stack: stackPicture(report.layers, row, shelf, style),
@@ -34,7 +44,7 @@ export function layerCard(uri: string, recipe: Recipe, key: string, book: CardBo
       const value = showFigure(figure, style, name?.percent);
       return {
         name: figure.name,
-        label: name?.label ?? figure.name,
+        label: translated(name?.label ?? figure.name),
         ...(value === undefined ? {} : { value }),
         reasons: wireReasons(reasonsOf(figure.figure), book),
       };
@@ -55,13 +65,13 @@ function summaryOf({ laid, figures }: LayerRow, piece: PiecePicture | undefined,
     return value === undefined ? [] : [words(value)];
   };
   const facts = [
-    ...told('layer_mass', (value) => `${value} wet`),
-    ...told('layer_thickness', (value) => `${value} thick`),
+    ...told('layer_mass', (mass) => say('{mass} wet', { mass })),
+    ...told('layer_thickness', (thickness) => say('{thickness} thick', { thickness })),
     ...told('layer_cost', (value) => value),
-    ...(piece === undefined ? [] : [`piece ${piece.words}`]),
+    ...(piece === undefined ? [] : [say('piece {size}', { size: piece.words })]),
   ];
   const what = `${laid.name}, ${layerWords(laid, style)}`;
-  return facts.length === 0 ? `${what}: its figures cannot be told.` : `${what}: ${facts.join(', ')}.`;
+  return facts.length === 0 ? say('{what}: its figures cannot be told.', { what }) : `${what}: ${facts.join(', ')}.`;
 }
 
 function pieceOf(report: Report, { piece, wrap }: LayerRow, book: CardBook): PiecePicture | undefined {
@@ -79,7 +89,7 @@ function pieceOf(report: Report, { piece, wrap }: LayerRow, book: CardBook): Pie
     width,
     ...(partLength === undefined || partWidth === undefined ? {} : { part: { length: partLength, width: partWidth } }),
     lanes: count,
-    words: `${size(length)} by ${size(width)}${count < 2 ? '' : ` in ${count} lanes`}`,
+    words: pieceWords(size(length), size(width), count),
     ...reachWords(piece.value.past, wrap, size),
     reasons: wireReasons(reasonsOf(piece), book),
   };
@@ -92,7 +102,12 @@ function reachWords(
 ): { readonly reach?: string } {
   if (wrap !== undefined && isKnown(wrap)) {
     const { reach, landing } = wrap.value;
-    return { reach: `${size(reach)} past the outline, of which ${size(landing)} land on the face` };
+    return {
+      reach: say('{reach} past the outline, of which {landing} land on the face', {
+        reach: size(reach),
+        landing: size(landing),
+      }),
+    };
   }
-  return past > 0 ? { reach: `${size(past)} past the outline` } : {};
+  return past > 0 ? { reach: say('{reach} past the outline', { reach: size(past) }) } : {};
 }

@@ -7,7 +7,7 @@ import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { coreOf, grooveOf, isCloth } from '../../../calc/stack/order.ts';
 import type { StackBand, StackPicture } from '../../protocol/layer-card.ts';
 import { figureOf, showFigure, showNumber } from '../figures.ts';
-import type { Style } from '../text.ts';
+import { type Style, say } from '../text.ts';
 
 /** More bands than anybody tells apart: the others are counted. */
 const MOST_BANDS = 60;
@@ -59,7 +59,10 @@ function band(row: LayerRow, shown: boolean, book: Book, style: Style): StackBan
     key: laid.key,
     name: laid.name,
     kind: laid.layer.kind,
-    words: `${layerWords(laid, style)}${high === undefined ? '' : `, ${high} thick`}`,
+    words:
+      high === undefined
+        ? layerWords(laid, style)
+        : say('{layer}, {high} thick', { layer: layerWords(laid, style), high }),
     ...(thickness === undefined ? {} : { thickness }),
     directions: directionsOf(laid, book),
     whole: kind === 'net' || kind === 'to trim' || kind === 'wrap',
@@ -69,9 +72,10 @@ function band(row: LayerRow, shown: boolean, book: Book, style: Style): StackBan
 
 /** `ply of triax_680 at 0 deg` */
 export function layerWords({ layer, angle, turnedOver }: LaidLayer, style: Style): string {
-  const degrees = angle === undefined ? '' : ` at ${showDegrees(angle, style)}`;
-  const of = layer.material === undefined ? '' : ` of ${layer.material}`;
-  return `${layer.kind}${of}${degrees}${turnedOver ? ', turned over' : ''}`;
+  const { kind, material } = layer;
+  const of = material === undefined ? kind : say('{kind} of {material}', { kind, material });
+  const lies = angle === undefined ? of : say('{layer} at {angle}', { layer: of, angle: showDegrees(angle, style) });
+  return turnedOver ? say('{layer}, turned over', { layer: lies }) : lies;
 }
 
 const showDegrees = (angle: number, style: Style): string => {

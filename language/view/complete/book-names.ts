@@ -64,9 +64,18 @@ export class NamesOfBook implements NamesPort {
   #material(node: Material, name: string): MaterialName {
     const known = this.#ofNode.get(node);
     if (known !== undefined) return known;
-    const material = materialName(name, node.kind, node.title, false, nodeText(node));
+    const material = this.#likeAnother(materialName(name, node.kind, node.title, false, nodeText(node)), node);
     this.#ofNode.set(node, material);
     return material;
+  }
+
+  /** What it is for, where its entry leaves that to the one of the stock library that it is like. */
+  #likeAnother(material: MaterialName, node: Material): MaterialName {
+    if (material.kind !== 'consumable' || material.consumableKind !== undefined) return material;
+    const like = /^\w+\s+\w+\s+like\s+(\w+)/.exec(nodeText(node))?.[1];
+    const entry = this.#services.stock.entries.find(({ name }) => name === (like === 'stock' ? material.name : like));
+    const consumableKind = entry && this.#stockMaterial(entry).consumableKind;
+    return consumableKind === undefined ? material : { ...material, consumableKind };
   }
 
   #stockMaterial({ name, kind, title, file, line }: StockEntry): MaterialName {

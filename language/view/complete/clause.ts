@@ -1,6 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { type Argument, type Place, type Word, wordAt, wordsAt } from '../../words/index.ts';
 import { clausesOf } from '../statements.ts';
+import { translated } from '../translation.ts';
 import { clausePlace, isVerb } from '../words.ts';
 import { offerArguments } from './arguments.ts';
 import { type Item, itemsOf } from './items.ts';
@@ -27,7 +28,7 @@ export function offerClause(scene: Scene, clauses: readonly (readonly IToken[])[
         scene.offers.add({
           label: rule.name,
           sort: 'rule',
-          ...(rule.title === undefined ? {} : { detail: firstSentence(rule.title) }),
+          ...(rule.title === undefined ? {} : { detail: firstSentence(translated(rule.title)) }),
         });
     return;
   }
@@ -99,6 +100,12 @@ function offerBehindNumber(scene: Scene, rows: readonly Word[], current: readonl
   const items = itemsOf(current);
   const [number, word] = items;
   if (number?.kind !== 'number') return;
+  const last = items.at(-1);
+  if (word?.text === 'by' && last?.kind === 'number' && last.unit === undefined) {
+    // the second side of a size: `60 mm by 620`
+    offerUnits(scene, { dimension: 'length' }, undefined);
+    return;
+  }
   if (word !== undefined && word.kind !== 'connective') {
     const row = rows.find((one) => one.word === word.text) ?? wordAt(word.text, place);
     if (row !== undefined) offerArguments(scene, row, current.slice(number.unit === undefined ? 2 : 3));

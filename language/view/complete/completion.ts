@@ -1,3 +1,4 @@
+import { translated } from '../translation.ts';
 /** What kind of thing is offered; an editor shows a picture for each. */
 export type CompletionSort =
   | 'block'
@@ -54,7 +55,8 @@ export class Offers {
   ): void {
     if (this.#seen.has(offer.label)) return;
     this.#seen.add(offer.label);
-    this.#all.push({ start: this.#start, end: this.#end, insert: offer.label, ...offer });
+    const detail = offer.detail === undefined ? {} : { detail: translated(offer.detail) };
+    this.#all.push({ start: this.#start, end: this.#end, insert: offer.label, ...offer, ...detail });
   }
 
   get all(): readonly Completion[] {

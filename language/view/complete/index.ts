@@ -7,6 +7,7 @@ import { offerClause } from './clause.ts';
 import { type Completion, Offers } from './completion.ts';
 import { cursorAt } from './cursor.ts';
 import { itemsOf } from './items.ts';
+import { likelyFirst } from './likely.ts';
 import { offerLineStart, offerSecondWords } from './line-start.ts';
 import type { NamesPort } from './names-port.ts';
 import { offerPointPart } from './point.ts';
@@ -39,7 +40,7 @@ export function completionsAt(text: string, offset: number, book: CompletionBook
     ),
   );
   offerAll(scene);
-  return offers.all;
+  return likelyFirst(scene, offers.all);
 }
 
 function offerAll(scene: Scene): void {

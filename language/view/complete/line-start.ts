@@ -2,6 +2,7 @@ import type { Word } from '../../words/index.ts';
 import { verbs, wordAt } from '../../words/index.ts';
 import { wordCard } from '../hover/markdown.ts';
 import { headWord } from '../statements.ts';
+import { translated } from '../translation.ts';
 import { isStepPlace, isVerb, lineWords } from '../words.ts';
 import { blockSnippet } from './blocks.ts';
 import type { Scene } from './scene.ts';
@@ -83,7 +84,12 @@ function offerLine(scene: Scene, word: Word): void {
   const { offers, place } = scene;
   const snippet = blockSnippet(word.word, place);
   const sort = snippet !== undefined ? 'block' : isVerb(word) ? 'verb' : 'word';
-  const shown = { label: word.word, sort, detail: firstSentence(word.meaning), documentation: wordCard(word) } as const;
+  const shown = {
+    label: word.word,
+    sort,
+    detail: firstSentence(translated(word.meaning)),
+    documentation: wordCard(word),
+  } as const;
   if (snippet === undefined) offers.add(shown);
   else if (isVerb(word)) {
     // plain, and with its block
@@ -106,7 +112,7 @@ export function offerSecondWords(scene: Scene): void {
     scene.offers.add({
       label: verb.word.slice(first.length),
       sort: 'verb',
-      detail: firstSentence(verb.meaning),
+      detail: firstSentence(translated(verb.meaning)),
       documentation: wordCard(verb),
     });
   }

@@ -1,6 +1,7 @@
 // biome-ignore-all lint/suspicious/noTemplateCurlyInString: the places to fill of a snippet are written so
 import type { Argument, NameKind, Word } from '../../words/index.ts';
 import { wordCard } from '../hover/markdown.ts';
+import { translated } from '../translation.ts';
 import { choiceOf, choicesOf, isVerb } from '../words.ts';
 import type { CompletionSort } from './completion.ts';
 import type { LocalName, MaterialName } from './names-port.ts';
@@ -32,7 +33,12 @@ const plainNumbers: ReadonlySet<Argument['dimension']> = new Set([
 ]);
 
 export function offerWord(scene: Scene, word: Word, sort: CompletionSort = 'word'): void {
-  scene.offers.add({ label: word.word, sort, documentation: wordCard(word), detail: firstSentence(word.meaning) });
+  scene.offers.add({
+    label: word.word,
+    sort,
+    documentation: wordCard(word),
+    detail: firstSentence(translated(word.meaning)),
+  });
 }
 
 export const firstSentence = (text: string): string => /^.*?[.:](?=\s|$)/.exec(text)?.[0] ?? text;

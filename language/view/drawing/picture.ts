@@ -1,3 +1,4 @@
+import { boundsOf } from '../../../calc/drawing/bounds.ts';
 import { drawingLayers } from '../../../calc/drawing/layers.ts';
 import type { DrawnThings, Thing } from '../../../calc/drawing/plan/thing.ts';
 import type { Recipe } from '../../../calc/model/index.ts';
@@ -7,7 +8,7 @@ import type { Style } from '../text.ts';
 import { say, show } from '../text.ts';
 import { layerNames } from './layer-names.ts';
 import { markOf } from './mark.ts';
-import { hatchDegrees, shapeOf } from './shapes.ts';
+import { hatchDegrees, shapesOf } from './shapes.ts';
 
 /** The lines of the text that a thing is drawn from. */
 export interface Lines {
@@ -35,8 +36,13 @@ export function pictureOf(drawing: DrawnThings, { uri, view, recipe, style, line
   const around = Math.max(width, height) * room;
   const layers = drawingLayers.filter((layer) => things.some((thing) => thing.layer === layer));
   const order = new Map(layers.map((layer, i) => [layer, i]));
-  const sorted = [...things].sort((a, b) => (order.get(a.layer) ?? 0) - (order.get(b.layer) ?? 0));
   const seen = new Map<string, number>();
+  const groups = things.map((thing, i) => ({
+    back: order.get(thing.layer) ?? 0,
+    room: roomOf(thing),
+    group: groupOf(thing, { key: keyOf(thing, seen), order: i }, linesOf(thing.source.path), style),
+  }));
+  groups.sort((a, b) => a.back - b.back || b.room - a.room);
   return {
     uri,
     view,
@@ -46,7 +52,7 @@ export function pictureOf(drawing: DrawnThings, { uri, view, recipe, style, line
     box: [low.x * 1000 - around, -high.y * 1000 - around, width + 2 * around, height + 2 * around],
     pitch: Math.max(width, height) * pitch,
     layers: layers.map((layer) => ({ layer, label: say(layerNames[layer]) })),
-    groups: sorted.map((thing) => groupOf(thing, keyOf(thing, seen), linesOf(thing.source.path), style)),
+    groups: groups.map(({ group }) => group),
   };
 }
 
@@ -58,9 +64,20 @@ function keyOf({ layer, source: { path, name = '' } }: Thing, seen: Map<string, 
   return before === 0 ? key : `${key} ${before + 1}`;
 }
 
-function groupOf(thing: Thing, key: string, lines: Lines | undefined, style: Style): PictureGroup {
+/** m2 of the box round its closed lines, by which small things lie above large ones. */
+function roomOf({ items }: Thing): number {
+  const { low, high } = boundsOf(items.filter((item) => item.kind === 'line' && item.closed));
+  return (high.x - low.x) * (high.y - low.y);
+}
+
+function groupOf(
+  thing: Thing,
+  named: Pick<PictureGroup, 'key' | 'order'>,
+  lines: Lines | undefined,
+  style: Style,
+): PictureGroup {
   const { layer, source, hatch, items } = thing;
-  const shapes = items.map(shapeOf);
+  const shapes = shapesOf(items);
   const body = {
     what: show(thing.what, style),
     where: show(thing.where, style),
@@ -69,7 +86,7 @@ function groupOf(thing: Thing, key: string, lines: Lines | undefined, style: Sty
     shapes,
   };
   return {
-    key,
+    ...named,
     layer,
     path: source.path,
     mark: markOf(JSON.stringify(body)),

@@ -6,22 +6,22 @@ import { layerMass } from '../../../calc/laminate/mass.figure.ts';
 import { LENGTH, MASS, MONEY } from '../../../calc/quantity/index.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { HintChoice } from '../../protocol/hint-kinds.ts';
-import { type Style, show } from '../text.ts';
+import { type Style, say, show } from '../text.ts';
 import { type HintPart, partOf, sumOf, valuesOf } from './part.ts';
 
 /** What a line of the stack comes to, over all the times that it is laid: wet mass, thickness so far, cost. */
 export function layerParts(bench: Bench, laid: readonly LaidLayer[], chosen: HintChoice, style: Style): HintPart[] {
   const ask = (definition: typeof layerMass, layers = laid) =>
     layers.map(({ key, name }) => ({ of: name, figure: bench.ask(definition, key) }));
-  const times = laid.length > 1 ? ` in ${laid.length}` : '';
+  const times = laid.length;
   const parts: (HintPart | undefined)[] = [];
   if (chosen.mass) {
     const figures = ask(layerMass);
     parts.push(
-      partOf(
-        { kind: 'mass', what: 'mass', figures },
-        () => `${show(quantity(sumOf(valuesOf(figures)), MASS), style)}${times}`,
-      ),
+      partOf({ kind: 'mass', what: 'mass', figures }, () => {
+        const mass = show(quantity(sumOf(valuesOf(figures)), MASS), style);
+        return times > 1 ? say('{mass} in {times}', { mass, times }) : mass;
+      }),
     );
   }
   if (chosen.thickness) {
@@ -29,9 +29,8 @@ export function layerParts(bench: Bench, laid: readonly LaidLayer[], chosen: Hin
     const own = laid.filter(({ mirrored }) => mirrored === undefined);
     const figures = ask(heightSoFar, own.slice(-1));
     parts.push(
-      partOf(
-        { kind: 'thickness', what: 'thickness', figures },
-        () => `to ${show(quantity(valuesOf(figures)[0] ?? 0, LENGTH), style)}`,
+      partOf({ kind: 'thickness', what: 'thickness', figures }, () =>
+        say('to {height}', { height: quantity(valuesOf(figures)[0] ?? 0, LENGTH) }, style),
       ),
     );
   }

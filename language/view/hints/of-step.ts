@@ -5,7 +5,7 @@ import { stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figur
 import { formatQuantity, TIME } from '../../../calc/quantity/index.ts';
 import type { HintChoice } from '../../protocol/hint-kinds.ts';
 import { stepAmounts } from '../step-words.ts';
-import type { Style } from '../text.ts';
+import { type Style, say } from '../text.ts';
 import { type HintPart, partOf } from './part.ts';
 
 /** A hint tells so many things that a step takes; the others are in its hover. */
@@ -40,16 +40,18 @@ const timeDigits = 2;
 
 function timeWords(hands: Time, waiting: Time, style: Style): string {
   const { locale } = style;
-  const told = (time: Time, behind: string): string[] => {
+  const told = (time: Time): string[] => {
     if (!isKnown(time) || time.value === 0) return [];
     return [
-      `${formatQuantity(quantity(time.value, TIME), { digits: timeDigits, ...(locale === undefined ? {} : { locale }) })}${behind}`,
+      formatQuantity(quantity(time.value, TIME), { digits: timeDigits, ...(locale === undefined ? {} : { locale }) }),
     ];
   };
-  return [...told(hands, ''), ...told(waiting, ' waiting')].join(', ');
+  return [...told(hands), ...told(waiting).map((time) => say('{time} waiting', { time }))].join(', ');
 }
 
 function someOf(things: readonly string[]): string {
   const shown = things.slice(0, mostThings).join(', ');
-  return things.length > mostThings ? `${shown} and ${things.length - mostThings} more` : shown;
+  return things.length > mostThings
+    ? say('{shown} and {count} more', { shown, count: things.length - mostThings })
+    : shown;
 }

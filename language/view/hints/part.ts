@@ -1,6 +1,7 @@
 import { type Figure, isCannot, isKnown, isNotYet } from '../../../calc/figure/figure.ts';
 import type { HintKind } from '../../protocol/hint-kinds.ts';
 import type { Part } from '../kept/kept-lines.ts';
+import { translated } from '../translation.ts';
 
 /** A figure of a line, with what it rests on. */
 export interface HintPart extends Part {
@@ -24,7 +25,7 @@ export function partOf({ kind, what, figures }: Asked, say: () => string): HintP
     return words === '' ? undefined : { kind, words, known: true, figures };
   }
   return figures.some(({ figure }) => isCannot(figure))
-    ? { kind, words: `${what} ?`, known: false, figures }
+    ? { kind, words: `${translated(what)} ?`, known: false, figures }
     : undefined;
 }
 

@@ -4,6 +4,7 @@ import { missingOf, reasonsOf } from '../figures.ts';
 import type { HoverBook } from '../hover/book.ts';
 import { chainText, missingText } from '../hover/chain.ts';
 import { plain } from '../hover/markdown.ts';
+import { translated } from '../translation.ts';
 import type { HintPart } from './part.ts';
 
 /** A hint is looked at in passing: the whole chain is in the hover of the line. */
@@ -23,8 +24,8 @@ export const oldWords = 'Old: as it was before a line of this recipe could no lo
 /** What a figure beside a line is, and how it was come by. */
 export function hintTooltip({ kind, words, figures }: HintPart, old: boolean, book: HoverBook): string {
   const parts = [
-    old ? oldWords : '',
-    `${names[kind]}: ${plain(words)}.`,
+    old ? translated(oldWords) : '',
+    `${translated(names[kind])}: ${plain(words)}.`,
     missingText(unique(figures.flatMap(({ figure }) => missingOf(figure))), book),
     ...figures.map(({ of, figure }) => because(of, figure, figures.length > 1, book)),
   ];
@@ -34,7 +35,7 @@ export function hintTooltip({ kind, words, figures }: HintPart, old: boolean, bo
 function because(of: string, figure: Figure<unknown>, named: boolean, book: HoverBook): string {
   const chain = chainText(reasonsOf(figure), book, short);
   if (chain === '') return '';
-  return named ? `${plain(of)}:\n\n${chain}` : chain;
+  return named ? `${plain(translated(of))}:\n\n${chain}` : chain;
 }
 
 const unique = (reasons: readonly Reason[]): Reason[] => [...new Set(reasons)];

@@ -1,6 +1,8 @@
 import type { Reason } from '../../../calc/figure/figure.ts';
 import type { Place } from '../../../calc/model/index.ts';
 import { type Depth, type Said, saidReasons } from '../reasons.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { HoverBook } from './book.ts';
 import { plain } from './markdown.ts';
 
@@ -11,7 +13,7 @@ const readable: Depth = { deepest: 4, most: 14 };
 export function chainText(reasons: readonly Reason[], book: HoverBook, depth: Depth = readable): string {
   const lines = (list: readonly Said[], indent: string): string[] =>
     list.flatMap(({ words, source, at, reasons: under }) => [
-      `${indent}- ${plain(words)}${source === undefined ? '' : `; source: ${plain(source)}`}${at === undefined ? '' : placeLink(at, book)}`,
+      `${indent}- ${source === undefined ? plain(words) : say('{words}; source: {source}', { words: plain(words), source: plain(translated(source)) })}${at === undefined ? '' : placeLink(at, book)}`,
       ...lines(under, `${indent}  `),
     ]);
   return lines(saidReasons(reasons, book.style(), depth), '').join('\n');
@@ -27,5 +29,5 @@ export function placeLink(at: Place, book: HoverBook): string {
 /** What is missing, as a list under one sentence; empty where nothing is. */
 export function missingText(because: readonly Reason[], book: HoverBook): string {
   if (because.length === 0) return '';
-  return `Not all of it can be told, because:\n\n${chainText(because, book, { deepest: 1, most: 8 })}`;
+  return `${say('Not all of it can be told, because:')}\n\n${chainText(because, book, { deepest: 1, most: 8 })}`;
 }

@@ -1,3 +1,4 @@
+import { say } from '../text.ts';
 import type { HoverBook } from './book.ts';
 
 /** The command of the editor that a link may run; it puts its text on the clipboard. */
@@ -7,7 +8,7 @@ export const copyCommand = 'laybook.copyText';
 export function copyLink(rows: readonly (readonly string[])[], book: HoverBook): string {
   if (!book.commandLinks || rows.length === 0) return '';
   const text = rows.map((row) => row.map((cell) => cell.replace(/[\t\r\n]+/g, ' ').trim()).join('\t')).join('\n');
-  return `[Copy these figures](command:${copyCommand}?${encoded(JSON.stringify([text]))})`;
+  return `[${say('Copy these figures')}](command:${copyCommand}?${encoded(JSON.stringify([text]))})`;
 }
 
 /** Nothing in it ends the link: brackets and quotes are encoded too. */

@@ -7,7 +7,9 @@ import { layerFigureNames } from '../figure-names.ts';
 import { figureOf, missingOf, reasonsOf, showFigure } from '../figures.ts';
 import { featureOf, leafAt, targetOf } from '../leaves.ts';
 import { markdownTable } from '../markdown-table.ts';
-import { show } from '../text.ts';
+import { pieceWords } from '../piece-words.ts';
+import { say, show } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { HoverBook } from './book.ts';
 import { chainText, missingText } from './chain.ts';
 import { copyLink } from './copy-link.ts';
@@ -58,16 +60,20 @@ function layerCard(rows: readonly LayerRow[], first: LayerRow, book: HoverBook):
   const missing = [...new Set(first.figures.flatMap(({ figure }) => missingOf(figure)))];
   const table = first.figures.map((row) => {
     const name = layerFigureNames[row.name];
-    return [name?.label ?? row.name, showFigure(row, style, name?.percent) ?? 'cannot tell'];
+    return [translated(name?.label ?? row.name), showFigure(row, style, name?.percent) ?? say('cannot tell')];
   });
   const told = [...pieceRow(first, book), ...table];
   const parts = [
     lead(rows, first, book),
-    markdownTable({ head: ['figure', 'value'], right: [1], rows: told }),
+    markdownTable({ head: [say('figure'), say('value')], right: [1], rows: told }),
     copyLink([[first.laid.name, ''], ...told], book),
     missingText(missing, book),
-    ...how('The wet mass', reasonsOf(figureOf(first.figures, 'layer_mass')?.figure ?? { pending: true }), book),
-    ...how('The piece', reasonsOf(first.piece ?? { pending: true }), book),
+    ...how(
+      'The wet mass is computed so:',
+      reasonsOf(figureOf(first.figures, 'layer_mass')?.figure ?? { pending: true }),
+      book,
+    ),
+    ...how('The piece is computed so:', reasonsOf(first.piece ?? { pending: true }), book),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
 }
@@ -76,31 +82,45 @@ function lead(rows: readonly LayerRow[], { laid, figures }: LayerRow, book: Hove
   const style = book.style();
   const wet = showFigure(figureOf(figures, 'layer_mass'), style);
   const share = showFigure(figureOf(figures, 'layer_share'), style, true);
-  const what = `**${plain(laid.name)}** is a ${laid.layer.kind}${laid.layer.material === undefined ? '' : ` of ${plain(laid.layer.material)}`}`;
-  const weighs =
-    wet === undefined
-      ? '; what it weighs cannot be told.'
-      : `; it weighs ${plain(wet)} wet${share === undefined ? '' : `, ${plain(share)} of the part`}.`;
-  if (rows.length === 1) return what + weighs;
+  const { kind, material } = laid.layer;
+  const names = { name: plain(laid.name), kind, material: plain(material ?? '') };
+  const what =
+    material === undefined ? say('**{name}** is a {kind}', names) : say('**{name}** is a {kind} of {material}', names);
+  const weighs = weighsWords(wet, share);
+  if (rows.length === 1) return `${what}; ${weighs}`;
   const masses = rows.map((row) => figureOf(row.figures, 'layer_mass')?.figure);
   const total = masses.reduce<number | undefined>(
     (sum, mass) => (sum === undefined || mass === undefined || !isKnown(mass) ? undefined : sum + mass.value),
     0,
   );
+  const laidOften = say('{what}, laid {count} times; the figures are those of {name}', {
+    what,
+    count: rows.length,
+    name: names.name,
+  });
   const all =
-    total === undefined ? '' : ` All ${rows.length} together weigh ${plain(show(quantity(total, MASS), style))}.`;
-  return `${what}, laid ${rows.length} times; the figures are those of ${plain(laid.name)}${weighs}${all}`;
+    total === undefined
+      ? ''
+      : ` ${say('All {count} together weigh {total}.', { count: rows.length, total: plain(show(quantity(total, MASS), style)) })}`;
+  return `${laidOften}; ${weighs}${all}`;
+}
+
+function weighsWords(wet: string | undefined, share: string | undefined): string {
+  if (wet === undefined) return say('what it weighs cannot be told.');
+  return share === undefined
+    ? say('it weighs {wet} wet.', { wet: plain(wet) })
+    : say('it weighs {wet} wet, {share} of the part.', { wet: plain(wet), share: plain(share) });
 }
 
 function pieceRow({ piece }: LayerRow, book: HoverBook): string[][] {
   if (piece === undefined || !isKnown(piece)) return [];
   const style = book.style();
   const { length, width, lanes } = piece.value;
-  const size = [length, width].map((side) => show(quantity(side, LENGTH), style)).join(' by ');
-  return [['piece to cut', `${size}${lanes === undefined || lanes.lanes < 2 ? '' : ` in ${lanes.lanes} lanes`}`]];
+  const [along = '', across = ''] = [length, width].map((side) => show(quantity(side, LENGTH), style));
+  return [[say('piece to cut'), pieceWords(along, across, lanes?.lanes ?? 1)]];
 }
 
 function how(what: string, reasons: readonly Reason[], book: HoverBook): string[] {
   const chain = chainText(reasons, book);
-  return chain === '' ? [] : [`${what} is computed so:\n\n${chain}`];
+  return chain === '' ? [] : [`${translated(what)}\n\n${chain}`];
 }

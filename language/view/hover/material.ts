@@ -3,7 +3,8 @@ import type { Amount, Fact, Material } from '../../../calc/model/index.ts';
 import * as ast from '../../grammar/generated/ast.ts';
 import { featureOf, leafAt, targetOf } from '../leaves.ts';
 import { markdownTable } from '../markdown-table.ts';
-import { show } from '../text.ts';
+import { say, show } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { HoverBook } from './book.ts';
 import { placeLink } from './chain.ts';
 import { copyLink } from './copy-link.ts';
@@ -38,24 +39,28 @@ function materialCard(material: Material, book: HoverBook): string {
   const rows = factsOf(material).flatMap((fact) => factRow(fact, material, book));
   const parts = [
     lead(material, book),
-    rows.length === 0 ? 'Nothing is said of it.' : 'Its values and where they come from:',
-    rows.length === 0 ? '' : markdownTable({ head: ['value', 'source'], right: [], rows }),
+    rows.length === 0 ? say('Nothing is said of it.') : say('Its values and where they come from:'),
+    rows.length === 0 ? '' : markdownTable({ head: [say('value'), say('source')], right: [], rows }),
     copyLink([[material.name, ''], ...rows], book),
     material.origin === 'stock'
-      ? 'Typical values, for planning: the data sheet of what you buy has the last word. Prices are placeholders.'
+      ? say('Typical values, for planning: the data sheet of what you buy has the last word. Prices are placeholders.')
       : '',
   ];
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
 function lead({ entry, kind, name, title, origin, like, notes }: Material, book: HoverBook): string {
-  const what = `**${plain(name)}**${title === undefined ? '' : `, ${plain(title)},`} is a ${kind} of ${origin === 'stock' ? 'the stock library' : 'this workspace'}`;
+  const named = `**${plain(name)}**${title === undefined ? '' : `, ${plain(title)},`}`;
+  const what =
+    origin === 'stock'
+      ? say('{named} is a {kind} of the stock library', { named, kind })
+      : say('{named} is a {kind} of this workspace', { named, kind });
   const alike =
     like === undefined
       ? ''
       : like === 'stock'
-        ? ', like the one of that name in the stock library'
-        : `, like ${plain(like)}`;
+        ? `, ${say('like the one of that name in the stock library')}`
+        : `, ${say('like {other}', { other: plain(like) })}`;
   const noted = (notes ?? []).map((note) => ` ${plain(note)}`).join('');
   return `${what}${alike}${placeLink({ entry, path: '' }, book)}.${noted}`;
 }
@@ -90,12 +95,12 @@ function factRow(fact: Fact<unknown>, material: Material, book: HoverBook): stri
   const inherited =
     fact.at.entry === material.entry
       ? ''
-      : `${fact.at.entry.startsWith('stock/') ? 'stock library' : fact.at.entry.replace(/^\w+\//, '')}: `;
+      : `${fact.at.entry.startsWith('stock/') ? say('stock library') : fact.at.entry.replace(/^\w+\//, '')}: `;
   const source =
     fact.source ??
     (inherited === '' ? material.source : undefined) ??
-    (fact.at.entry.startsWith('stock/') ? 'typical, from memory' : 'typed there, no source');
-  return [[`${typed}${other}`, `${inherited}${source}`]];
+    (fact.at.entry.startsWith('stock/') ? say('typical, from memory') : say('typed there, no source'));
+  return [[`${typed}${other}`, `${inherited}${translated(source)}`]];
 }
 
 const isAmount = (value: unknown): value is Amount =>

@@ -9,6 +9,7 @@ import {
   type Quantity,
 } from '../../../calc/quantity/index.ts';
 import { leafAt, ruleOf } from '../leaves.ts';
+import { translated } from '../translation.ts';
 import type { HoverText } from './hover.ts';
 import { code } from './markdown.ts';
 
@@ -40,7 +41,7 @@ function inOtherSystem(
   });
   const name = nameOfDimension(quantity.dimension);
   if (other === typed) return undefined;
-  return `${code(typed)} = **${other}**${name === undefined ? '' : ` (${name})`}`;
+  return `${code(typed)} = **${other}**${name === undefined ? '' : ` (${translated(name)})`}`;
 }
 
 /** The number and the unit that a word belongs to. */

@@ -1,4 +1,6 @@
 import { AstUtils, isReference, type LangiumDocument, type LeafCstNode } from 'langium';
+import { type Text, text } from '../../../calc/figure/figure.ts';
+import { both } from '../../../calc/figure/listed.ts';
 import type { Recipe } from '../../../calc/model/index.ts';
 import { reportOf } from '../../../calc/report.ts';
 import * as ast from '../../grammar/generated/ast.ts';
@@ -6,6 +8,8 @@ import { figureOf, missingOf, showFigure } from '../figures.ts';
 import { featureOf, leafAt, targetOf } from '../leaves.ts';
 import { markdownTable } from '../markdown-table.ts';
 import { type OpenFindings, openFindings } from '../open-findings.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { HoverBook } from './book.ts';
 import { missingText } from './chain.ts';
 import { copyLink } from './copy-link.ts';
@@ -43,20 +47,20 @@ function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, 
   const [whole] = reports;
   if (whole === undefined) return '';
   const facts = [
-    ...(whole.revision === undefined ? [] : [`revision ${whole.revision}`]),
-    whole.quantity === 1 ? '1 part' : `${whole.quantity} parts`,
+    ...(whole.revision === undefined ? [] : [say('revision {revision}', { revision: String(whole.revision) })]),
+    whole.quantity === 1 ? say('1 part') : say('{count} parts', { count: whole.quantity }),
   ];
   const rows = reports.map((report) => [
-    report.size ?? 'as written',
-    ...columns.map((name) => showFigure(figureOf(report.figures, name), style) ?? 'cannot tell'),
+    report.size ?? say('as written'),
+    ...columns.map((name) => showFigure(figureOf(report.figures, name), style) ?? say('cannot tell')),
   ]);
   const missing = [
     ...new Set(columns.flatMap((name) => missingOf(figureOf(whole.figures, name)?.figure ?? { pending: true }))),
   ];
-  const head = ['size', 'mass', 'thickness in the middle', 'resin to mix', 'cost'];
+  const head = ['size', 'mass', 'thickness in the middle', 'resin to mix', 'cost'].map(translated);
   const parts = [
     `**${plain(whole.recipe)}**${whole.title === undefined ? '' : `, ${plain(whole.title)}`}: ${facts.join(', ')}. ${findingWords(open)}`,
-    'What one part comes to, size by size:',
+    say('What one part comes to, size by size:'),
     markdownTable({ head, right: [1, 2, 3, 4], rows }),
     copyLink([head, ...rows], book),
     missingText(missing, book),
@@ -64,11 +68,15 @@ function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, 
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function findingWords(open: OpenFindings | undefined): string {
-  if (open === undefined) return '';
-  const { errors, others } = open;
-  if (errors + others === 0) return 'Nothing stands open.';
-  const counted = (count: number, word: string): string[] =>
-    count === 0 ? [] : [`${count} ${word}${count === 1 ? '' : 's'}`];
-  return `Open: ${[...counted(errors, 'error'), ...counted(others, 'other finding')].join(' and ')}.`;
+function findingWords(found: OpenFindings | undefined): string {
+  if (found === undefined) return '';
+  const { errors, others } = found;
+  if (errors + others === 0) return say('Nothing stands open.');
+  const counted = (count: number, one: string, many: string): Text[] =>
+    count === 0 ? [] : [count === 1 ? text(one) : text(many, { count })];
+  const open = both([
+    ...counted(errors, '1 error', '{count} errors'),
+    ...counted(others, '1 other finding', '{count} other findings'),
+  ]);
+  return say('Open: {open}.', { open });
 }

@@ -1,7 +1,11 @@
 import { GrammarUtils, type LangiumDocument } from 'langium';
+import { text } from '../../../calc/figure/figure.ts';
+import { either } from '../../../calc/figure/listed.ts';
 import * as ast from '../../grammar/generated/ast.ts';
 import { leafAt } from '../leaves.ts';
 import { explained, rulesAlike } from '../rule-page.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { HoverText } from './hover.ts';
 import { code, plain } from './markdown.ts';
 
@@ -15,15 +19,26 @@ export function ruleHover(document: LangiumDocument, offset: number): HoverText 
   return { markdown: ruleCard(node.rule), start: name.offset, end: name.end };
 }
 
-const weights = { error: 'an error', warning: 'a warning', info: 'information' } as const;
+const weights = {
+  error: text('an error'),
+  warning: text('a warning'),
+  info: text('information'),
+} as const;
 
 function ruleCard(name: string): string {
   const found = explained(name);
   if (found === undefined) {
     const alike = rulesAlike(name);
-    return `There is no rule ${code(name)}${alike.length === 0 ? '' : `; perhaps ${alike.map(code).join(' or ')}`}.`;
+    const figures = { rule: code(name), alike: either(alike.map(code)) };
+    return alike.length === 0
+      ? say('There is no rule {rule}.', figures)
+      : say('There is no rule {rule}; perhaps {alike}.', figures);
   }
   const { rule, opening } = found;
-  const head = `**${plain(rule.name)}** is ${weights[rule.severity]}: ${plain(rule.title)}.`;
+  const head = say('**{rule}** is {weight}: {title}.', {
+    rule: plain(rule.name),
+    weight: weights[rule.severity],
+    title: plain(translated(rule.title)),
+  });
   return opening.toLowerCase() === `${rule.title.toLowerCase()}.` ? head : `${head}\n\n${opening}`;
 }

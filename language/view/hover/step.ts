@@ -6,6 +6,8 @@ import { cautionLine, cautionsOfStep } from '../cautions.ts';
 import { figureOf, missingOf, reasonsOf, showFigure } from '../figures.ts';
 import { leafAt } from '../leaves.ts';
 import { stepAmounts, stepWords } from '../step-words.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { HoverBook } from './book.ts';
 import { chainText, missingText } from './chain.ts';
 import type { HoverText } from './hover.ts';
@@ -29,7 +31,7 @@ export function stepHover(document: LangiumDocument, offset: number, book: Hover
   const caution = cautionLine(cautionsOfStep(found.recipe, row.step, book.analysis.shelf()));
   const markdown = [
     stepCard(row, book),
-    ...(caution === '' ? [] : [`**Caution.** ${caution}`]),
+    ...(caution === '' ? [] : [say('**Caution.** {caution}', { caution })]),
     ...(word === undefined ? [] : ['---', word.markdown]),
   ].join('\n\n');
   return { markdown, start: at, end };
@@ -51,12 +53,12 @@ function stepCard(row: StepRow, book: HoverBook): string {
   const missing = [...new Set([...missingOf(row.amount), ...row.figures.flatMap(({ figure }) => missingOf(figure))])];
   const parts = [
     `**${plain(stepWords(row.step, style))}**: ${plain(timeWords(row, book))}.`,
-    takes.length === 0 ? '' : `It takes ${plain(takes.join(', '))}.`,
+    takes.length === 0 ? '' : say('It takes {things}.', { things: plain(takes.join(', ')) }),
     missingText(missing, book),
-    because('The working time', row, 'step_working_time', book),
-    because('The waiting', row, 'step_standing_time', book),
+    because('The working time comes from:', row, 'step_working_time', book),
+    because('The waiting comes from:', row, 'step_standing_time', book),
     amountWords(row, book),
-    because('What is bought for it', row, 'step_cost', book),
+    because('What is bought for it comes from:', row, 'step_cost', book),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
 }
@@ -69,21 +71,33 @@ function timeWords({ figures }: StepRow, book: HoverBook): string {
   };
   const [hands, waiting, cost] = ['step_working_time', 'step_standing_time', 'step_cost'].map(told);
   const parts = [
-    hands === undefined ? 'how long it takes cannot be told' : hands === '' ? '' : `${hands} of hands`,
-    waiting === undefined ? 'how long to wait cannot be told' : waiting === '' ? '' : `${waiting} of waiting`,
-    cost === undefined ? 'what it costs cannot be told' : cost === '' ? '' : `consumables for ${cost}`,
+    hands === undefined
+      ? say('how long it takes cannot be told')
+      : hands === ''
+        ? ''
+        : say('{time} of hands', { time: hands }),
+    waiting === undefined
+      ? say('how long to wait cannot be told')
+      : waiting === ''
+        ? ''
+        : say('{time} of waiting', { time: waiting }),
+    cost === undefined
+      ? say('what it costs cannot be told')
+      : cost === ''
+        ? ''
+        : say('consumables for {cost}', { cost }),
   ].filter((part) => part !== '');
-  return parts.length === 0 ? 'it takes no time of its own' : parts.join(', ');
+  return parts.length === 0 ? say('it takes no time of its own') : parts.join(', ');
 }
 
 function because(what: string, { figures }: StepRow, name: string, book: HoverBook): string {
   const row = figureOf(figures, name);
   if (row === undefined || !isKnown(row.figure) || row.figure.value === 0) return '';
   const chain = chainText(reasonsOf(row.figure), book, { deepest: 2, most: 6 });
-  return chain === '' ? '' : `${what} comes from:\n\n${chain}`;
+  return chain === '' ? '' : `${translated(what)}\n\n${chain}`;
 }
 
 function amountWords({ amount }: StepRow, book: HoverBook): string {
   const chain = chainText(reasonsOf(amount), book, { deepest: 2, most: 6 });
-  return chain === '' ? '' : `The amounts come from:\n\n${chain}`;
+  return chain === '' ? '' : `${say('The amounts come from:')}\n\n${chain}`;
 }

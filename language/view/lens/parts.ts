@@ -10,7 +10,8 @@ import type { ReportPart } from '../../protocol/report.ts';
 import type { Part } from '../kept/kept-lines.ts';
 import { emptyDigit } from '../kept/mark.ts';
 import type { OpenFindings } from '../open-findings.ts';
-import { type Style, show } from '../text.ts';
+import { type Style, say, show } from '../text.ts';
+import { translated } from '../translation.ts';
 
 /** One of the five lenses above a recipe. */
 export interface LensPart extends Part {
@@ -75,10 +76,11 @@ export function lensParts(bench: Bench, open: OpenFindings | undefined, style: S
     const known = isKnown(found);
     const words = known
       ? show(quantity(found.value, dimension, dimension === MONEY ? money : undefined), style)
-      : 'unknown';
-    return { kind, recipe, known, words: `${label} ${words}`, width: label.length + 1 + width[style.units] };
+      : say('unknown');
+    const name = translated(label);
+    return { kind, recipe, known, words: `${name} ${words}`, width: name.length + 1 + width[style.units] };
   });
-  const label = 'open findings';
+  const label = say('open findings');
   const count = open === undefined ? '' : String(open.errors + open.others);
   return [
     ...figures,

@@ -6,17 +6,17 @@ import type { Shelf } from '../../analysis/shelf.ts';
 import type { ComparedFigure, RecipeChange } from '../../protocol/look-up.ts';
 import type { Finding } from '../../rules/finding.ts';
 import { firstReason } from '../reasons.ts';
-import { type Style, show } from '../text.ts';
+import { type Style, say, show } from '../text.ts';
 import type { PlacedRecipe } from './asked.ts';
 
 type Told = Readonly<Record<ComparedFigure, string>>;
 
-const CANNOT = 'cannot tell';
+const cannotTell = (): string => say('cannot tell');
 
 export function told(figures: Compared, style: Style): Told {
   return each((name) => {
     const figure = figures[name];
-    return isKnown(figure) ? show(figure.value, style) : CANNOT;
+    return isKnown(figure) ? show(figure.value, style) : cannotTell();
   });
 }
 
@@ -37,7 +37,7 @@ export function changeWith(
     recipe: recipe.name,
     changes: each((name) => {
       const by = change(before[name], after[name]);
-      if (!isKnown(by)) return CANNOT;
+      if (!isKnown(by)) return cannotTell();
       return signed(by.value.si, show({ ...by.value, si: Math.abs(by.value.si) }, style), magnitude(before, name));
     }),
     figures: told(after, style),
@@ -59,7 +59,7 @@ const magnitude = (figures: Compared, name: ComparedFigure): number => {
 const NOTHING = 1e-9;
 
 const signed = (by: number, shown: string, whole: number): string =>
-  Math.abs(by) <= NOTHING * whole ? 'the same' : `${by > 0 ? '+' : '\u2212'}${shown}`;
+  Math.abs(by) <= NOTHING * whole ? say('the same') : `${by > 0 ? '+' : '\u2212'}${shown}`;
 
 /** Rules that find more errors and warnings than before, each once, errors first. */
 export function newFindings(before: readonly Finding[], after: readonly Finding[]): string[] {

@@ -4,7 +4,8 @@ import type { Quantity } from '../../../calc/quantity/index.ts';
 import type { Report } from '../../../calc/report.ts';
 import { showAmount } from '../figures.ts';
 import { firstReason } from '../reasons.ts';
-import { type Style, show } from '../text.ts';
+import { type Style, say, show } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { Section, Telling } from './section.ts';
 
 /** What the recipe expects of itself, and whether it is so. */
@@ -13,18 +14,20 @@ export function expectSection({ expects }: Report, telling: Telling): Section {
   const rows = expects.map(({ expectation, verdict: { verdict, actual, beyond, reasons } }) => {
     const why = verdict === 'met' || verdict === 'not met' ? undefined : firstReason(reasons, style);
     const by =
-      verdict === 'not met' && beyond !== undefined ? `by ${show(asTyped(beyond, expectation.test), style)}` : '';
+      verdict === 'not met' && beyond !== undefined
+        ? say('by {beyond}', { beyond: asTyped(beyond, expectation.test) }, style)
+        : '';
     return [
       testWords(expectation.test, style),
-      verdict,
+      translated(verdict),
       actual === undefined ? '' : show(asTyped(actual, expectation.test), style),
       why ?? by,
     ];
   });
   return {
-    title: 'Expectations',
-    lead: 'What the recipe expects, and how it stands.',
-    table: { head: ['expected', 'verdict', 'is', ''], right: [2], rows },
+    title: say('Expectations'),
+    lead: say('What the recipe expects, and how it stands.'),
+    table: { head: [say('expected'), say('verdict'), say('is'), ''], right: [2], rows },
   };
 }
 
@@ -39,7 +42,7 @@ export function testWords(
   { what, under, at, on, of, basis, comparison, limit, low, high }: Test,
   style: Style,
 ): string {
-  const place = at === undefined ? [] : ['at', typeof at === 'string' ? at : 'a place'];
+  const place = at === undefined ? [] : ['at', typeof at === 'string' ? at : say('a place')];
   const bound = limit === undefined ? [] : [comparison ?? '', limit === UNKNOWN ? '?' : showAmount(limit, style)];
   const range =
     low === undefined

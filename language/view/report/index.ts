@@ -1,4 +1,5 @@
 import type { Report } from '../../../calc/report.ts';
+import { say } from '../text.ts';
 import { cautionSection } from './cautions.ts';
 import { expectSection } from './expects.ts';
 import { layerSection, pieceSection, stackProblemSection } from './layers.ts';
@@ -31,9 +32,9 @@ export function sectionsOf(report: Report, telling: Telling): Section[] {
 export function titleOf({ recipe, title, size, revision, quantity }: Report): string {
   const facts = [
     title === undefined ? recipe : `${recipe}: ${title}`,
-    ...(size === undefined ? [] : [`size ${size}`]),
-    ...(revision === undefined ? [] : [`revision ${revision}`]),
-    quantity === 1 ? '1 part' : `${quantity} parts`,
+    ...(size === undefined ? [] : [say('size {size}', { size })]),
+    ...(revision === undefined ? [] : [say('revision {revision}', { revision: String(revision) })]),
+    quantity === 1 ? say('1 part') : say('{count} parts', { count: quantity }),
   ];
   return facts.join(', ');
 }

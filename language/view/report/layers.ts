@@ -4,7 +4,8 @@ import type { Report } from '../../../calc/report.ts';
 import type { StackProblem } from '../../../calc/stack/laid.ts';
 import { layerFigureNames } from '../figure-names.ts';
 import { figureOf, showFigure } from '../figures.ts';
-import { show } from '../text.ts';
+import { say, show } from '../text.ts';
+import { translated } from '../translation.ts';
 import { type Section, type Telling, withPlace } from './section.ts';
 
 const columns = [
@@ -25,10 +26,10 @@ export function layerSection({ layers }: Report, { style }: Telling): Section {
     ...columns.map((name) => showFigure(figureOf(figures, name), style, layerFigureNames[name]?.percent) ?? '?'),
   ]);
   return {
-    title: 'Layers',
-    lead: 'From the tool face outwards; a ? cannot be told, see below.',
+    title: say('Layers'),
+    lead: say('From the tool face outwards; a ? cannot be told, see below.'),
     table: {
-      head: ['layer', 'material', 'area', 'thickness', 'dry', 'resin', 'wet', 'share', 'cost'],
+      head: ['layer', 'material', 'area', 'thickness', 'dry', 'resin', 'wet', 'share', 'cost'].map(translated),
       right: [2, 3, 4, 5, 6, 7, 8],
       rows,
     },
@@ -42,13 +43,13 @@ export function pieceSection({ layers }: Report, { style }: Telling): Section {
     const { length, width, past, lanes } = piece.value;
     const angle = laid.angle === undefined ? '' : show(quantity(laid.angle, ANGLE), style);
     const more = [
-      ...(laid.turnedOver ? ['turned over'] : []),
+      ...(laid.turnedOver ? [say('turned over')] : []),
       ...(past > 0
-        ? [`${show(quantity(past, LENGTH), style)} past the edge`]
+        ? [say('{past} past the edge', { past: quantity(past, LENGTH) }, style)]
         : past < 0
-          ? [`${show(quantity(-past, LENGTH), style)} short of the edge`]
+          ? [say('{short} short of the edge', { short: quantity(-past, LENGTH) }, style)]
           : []),
-      ...(lanes === undefined || lanes.lanes < 2 ? [] : [`in ${lanes.lanes} lanes`]),
+      ...(lanes === undefined || lanes.lanes < 2 ? [] : [say('in {lanes} lanes', { lanes: lanes.lanes })]),
     ];
     return [
       [
@@ -62,25 +63,34 @@ export function pieceSection({ layers }: Report, { style }: Telling): Section {
     ];
   });
   return {
-    title: 'Pieces to cut',
-    lead: 'Length along the part by width across it, before any dart or hole.',
-    table: { head: ['layer', 'material', 'angle', 'length', 'width', ''], right: [2, 3, 4], rows },
+    title: say('Pieces to cut'),
+    lead: say('Length along the part by width across it, before any dart or hole.'),
+    table: { head: ['layer', 'material', 'angle', 'length', 'width', ''].map(translated), right: [2, 3, 4], rows },
   };
 }
 
 const problemWords: Readonly<Record<StackProblem['kind'], (problem: StackProblem) => string>> = {
-  'too-many-layers': ({ count }) => `the stack would have ${count ?? 'too many'} layers: they are not worked out`,
-  'bad-repeat': ({ count }) => `a repeat is made a whole number of times${count === undefined ? '' : `, not ${count}`}`,
-  'mirror-of-nothing': () => 'there is nothing below to mirror',
-  'about-unknown': ({ name }) => `no layer is called ${name ?? '?'}: the mirror has nothing to turn about`,
-  'layers-after-about': ({ name }) => `layers lie over ${name ?? 'the middle layer'} already: they are not mirrored`,
-  'patch-not-mirrored': ({ name }) => `the patch ${name ?? ''} is not mirrored`.replace('  ', ' '),
+  'too-many-layers': ({ count }) =>
+    count === undefined
+      ? say('the stack would have too many layers: they are not worked out')
+      : say('the stack would have {count} layers: they are not worked out', { count }),
+  'bad-repeat': ({ count }) =>
+    count === undefined
+      ? say('a repeat is made a whole number of times')
+      : say('a repeat is made a whole number of times, not {count}', { count }),
+  'mirror-of-nothing': () => say('there is nothing below to mirror'),
+  'about-unknown': ({ name }) =>
+    say('no layer is called {name}: the mirror has nothing to turn about', { name: name ?? '?' }),
+  'layers-after-about': ({ name }) =>
+    say('layers lie over {name} already: they are not mirrored', { name: name ?? 'the middle layer' }),
+  'patch-not-mirrored': ({ name }) =>
+    name === undefined ? say('the patch is not mirrored') : say('the patch {name} is not mirrored', { name }),
 };
 
 export function stackProblemSection({ problems }: Report, telling: Telling): Section {
   return {
-    title: 'The stack',
-    lead: 'What does not work out in it.',
+    title: say('The stack'),
+    lead: say('What does not work out in it.'),
     lines: problems.map((problem) =>
       withPlace(problemWords[problem.kind](problem), { entry: telling.recipe, path: problem.path }, telling),
     ),

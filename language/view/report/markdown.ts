@@ -1,12 +1,13 @@
 import type { Report } from '../../../calc/report.ts';
 import { plain } from '../hover/markdown.ts';
 import { markdownTable } from '../markdown-table.ts';
+import { translated } from '../translation.ts';
 import { caution, type Section, sectionsOf, type Telling, titleOf } from './index.ts';
 
 /** A report as Markdown: for a wiki, a merge request, or a page in the editor. `findings`: a sentence on what stands open; empty if nothing does. */
 export function reportMarkdown(report: Report, telling: Telling, findings: string): string {
   const sections = sectionsOf(report, telling).map(sectionOf);
-  return `${[`# ${plain(titleOf(report))}`, ...sections, ...(findings === '' ? [] : [plain(findings)]), caution].join('\n\n')}\n`;
+  return `${[`# ${plain(titleOf(report))}`, ...sections, ...(findings === '' ? [] : [plain(findings)]), translated(caution)].join('\n\n')}\n`;
 }
 
 function sectionOf({ title, lead, table, lines }: Section): string {

@@ -4,6 +4,8 @@ import { layerFigureNames, partFigureNames, stepFigureNames } from '../figure-na
 import { missingOf } from '../figures.ts';
 import { saidReasons } from '../reasons.ts';
 import { stepWords } from '../step-words.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import { type Section, type Telling, withPlace } from './section.ts';
 
 /** What could not be told, by what is missing: one thing that is missing may stand in the way of many figures. */
@@ -21,31 +23,36 @@ export function missingSection(report: Report, telling: Telling): Section {
   for (const { name, figure } of report.figures) note(missingOf(figure), labelled(partFigureNames[name], name));
   for (const { laid, figures } of report.layers) {
     for (const { name, figure } of figures)
-      note(missingOf(figure), `${labelled(layerFigureNames[name], name)} of ${laid.name}`);
+      note(
+        missingOf(figure),
+        say('{figure} of {of}', { figure: labelled(layerFigureNames[name], name), of: laid.name }),
+      );
   }
-  for (const { name, split } of report.resins) note(missingOf(split), `the mix of ${name}`);
+  for (const { name, split } of report.resins) note(missingOf(split), say('the mix of {resin}', { resin: name }));
   for (const { step, figures, amount } of report.steps) {
     const words = stepWords(step, style);
-    note(missingOf(amount), `what ${words} takes`);
+    note(missingOf(amount), say('what {step} takes', { step: words }));
     for (const { name, figure } of figures)
-      note(missingOf(figure), `${labelled(stepFigureNames[name], name)} of ${words}`);
+      note(missingOf(figure), say('{figure} of {of}', { figure: labelled(stepFigureNames[name], name), of: words }));
   }
   const rows = [...waiting].map(([why, figures]) => [why, shortList([...figures])]);
   return {
-    title: 'What cannot be told',
-    lead: 'What is missing, and which figures wait for it.',
-    table: { head: ['because', 'so nothing can be said of'], right: [], rows },
+    title: say('What cannot be told'),
+    lead: say('What is missing, and which figures wait for it.'),
+    table: { head: [say('because'), say('so nothing can be said of')], right: [], rows },
   };
 }
 
 function labelled(name: { readonly label: string; readonly group?: string } | undefined, fallback: string): string {
   if (name === undefined) return fallback;
-  return name.group === 'Cost of the order' ? `${name.label} of the order` : name.label;
+  return name.group === 'Cost of the order'
+    ? say('{figure} of the order', { figure: translated(name.label) })
+    : translated(name.label);
 }
 
 const mostNamed = 6;
 
 function shortList(names: readonly string[]): string {
   const shown = names.slice(0, mostNamed).join(', ');
-  return names.length > mostNamed ? `${shown} and ${names.length - mostNamed} more` : shown;
+  return names.length > mostNamed ? say('{shown} and {count} more', { shown, count: names.length - mostNamed }) : shown;
 }

@@ -2,6 +2,8 @@ import type { Report } from '../../../calc/report.ts';
 import { type FigureGroup, partFigureNames } from '../figure-names.ts';
 import { reasonsOf, showFigure } from '../figures.ts';
 import { firstReason } from '../reasons.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { Section, Telling } from './section.ts';
 
 const leads: Readonly<Record<FigureGroup, string>> = {
@@ -24,12 +26,13 @@ export function partSections(report: Report, { style }: Telling, groups: readonl
         const value = showFigure(row, style, name.percent);
         return [
           [
-            name.label,
-            value ?? 'cannot tell',
+            translated(name.label),
+            value ?? say('cannot tell'),
             value === undefined ? '' : (firstReason(reasonsOf(row.figure), style) ?? ''),
           ],
         ];
       });
-      return { title: group, lead: leads[group], table: { head: ['figure', 'value', 'how'], right: [1], rows } };
+      const head = [say('figure'), say('value'), say('how')];
+      return { title: translated(group), lead: translated(leads[group]), table: { head, right: [1], rows } };
     });
 }

@@ -2,7 +2,7 @@ import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import { formatQuantity, MASS, VOLUME } from '../../../calc/quantity/index.ts';
 import type { Report } from '../../../calc/report.ts';
 import { figureOf, showFigure } from '../figures.ts';
-import { show } from '../text.ts';
+import { say, show } from '../text.ts';
 import type { Section, Telling } from './section.ts';
 
 /** A balance shows grams, whatever the units of the reader: every digit that it shows is told. */
@@ -16,11 +16,16 @@ const weighed = (mass: number, { style }: Telling): string =>
 /** What to weigh into the pot, resin by resin, to the step of the balance. */
 export function resinSection({ resins }: Report, telling: Telling): Section {
   const rows = resins.flatMap(({ name, figures, split }) => {
-    if (!isKnown(split)) return [[name, 'all', '?', 'the mix cannot be told']];
+    if (!isKnown(split)) return [[name, say('all'), '?', say('the mix cannot be told')]];
     const batches = figureOf(figures, 'batches');
     const count = batches !== undefined && isKnown(batches.figure) ? batches.figure.value : 1;
     const batch = showFigure(figureOf(figures, 'batch_mass'), telling.style);
-    const note = count > 1 ? `in ${count} batches${batch === undefined ? '' : ` of ${batch}`}` : '';
+    const note =
+      count <= 1
+        ? ''
+        : batch === undefined
+          ? say('in {count} batches', { count })
+          : say('in {count} batches of {batch}', { count, batch });
     return split.value.parts.map(({ what, mass, volume }, i) => [
       i === 0 ? name : '',
       what,
@@ -32,8 +37,8 @@ export function resinSection({ resins }: Report, telling: Telling): Section {
     ]);
   });
   return {
-    title: 'To mix for one part',
-    lead: 'What to weigh, in steps of the balance; pigment and filler included.',
-    table: { head: ['resin', 'part', 'weigh', ''], right: [2], rows },
+    title: say('To mix for one part'),
+    lead: say('What to weigh, in steps of the balance; pigment and filler included.'),
+    table: { head: [say('resin'), say('part'), say('weigh'), ''], right: [2], rows },
   };
 }

@@ -2,6 +2,8 @@ import { isKnown } from '../../../calc/figure/figure.ts';
 import type { Report, StepRow } from '../../../calc/report.ts';
 import { figureOf, showFigure } from '../figures.ts';
 import { stepAmounts, stepWords } from '../step-words.ts';
+import { say } from '../text.ts';
+import { translated } from '../translation.ts';
 import type { Section, Telling } from './section.ts';
 
 /** The steps of the process with what they take. */
@@ -15,9 +17,9 @@ export function stepSection({ steps }: Report, telling: Telling): Section {
     unlessNone(row, 'step_cost', telling),
   ]);
   return {
-    title: 'Steps',
-    lead: 'Hands and waiting in the order of the process; a block holds the time of its lines.',
-    table: { head: ['step', 'takes', 'hands', 'waiting', 'consumables'], right: [2, 3, 4], rows },
+    title: say('Steps'),
+    lead: say('Hands and waiting in the order of the process; a block holds the time of its lines.'),
+    table: { head: ['step', 'takes', 'hands', 'waiting', 'consumables'].map(translated), right: [2, 3, 4], rows },
   };
 }
 
