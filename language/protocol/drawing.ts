@@ -46,8 +46,11 @@ export interface Picture {
   readonly groups: readonly PictureGroup[];
 }
 
+/** A thing of a drawing. Groups come as they are painted: what is large lies below what is small. */
 export interface PictureGroup {
   readonly key: string;
+  /** its number in the order in which things are spoken of */
+  readonly order: number;
   readonly layer: string;
   /** of the line in the recipe's model */
   readonly path: string;

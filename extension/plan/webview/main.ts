@@ -180,7 +180,7 @@ page.addEventListener('keydown', (event) => {
 /** To the next thing; false where there is none, and Tab goes on to what follows the drawing. */
 function step(by: number): boolean {
   if (picture === undefined) return false;
-  const groups = shownGroups(picture, without);
+  const groups = [...shownGroups(picture, without)].sort((a, b) => a.order - b.order);
   const at = groups.findIndex(({ key }) => key === active);
   const next = groups[at < 0 ? (by > 0 ? 0 : groups.length - 1) : at + by];
   if (next === undefined) {

@@ -123,7 +123,9 @@ function layerSwitches({ layers }: WholePicture, { without }: Seen, words: Words
 /** The same in words, for whom a drawing says nothing. */
 function table(picture: WholePicture, { without }: Seen, words: Words): VElement {
   const shown = new Set(shownGroups(picture, without));
-  const rows = picture.groups.filter((group) => shown.has(group) || group.shapes.length === 0);
+  const rows = picture.groups
+    .filter((group) => shown.has(group) || (group.shapes.length === 0 && !without.has(group.layer)))
+    .sort((a, b) => a.order - b.order);
   const heads = [words.what, words.where, words.measures, words.line];
   return h(
     'details',
