@@ -21,6 +21,9 @@ export function sealed(content: string | Uint8Array): Uint8Array {
   return bytes;
 }
 
+/** The same for a file of text. */
+export const sealedText = (content: string): string => new TextDecoder().decode(sealed(content));
+
 /** Whether a file was made by us and has not been changed since. */
 export function madeByLaybook(bytes: Uint8Array): boolean {
   const at = markIn(bytes);
@@ -40,7 +43,7 @@ function put(bytes: Uint8Array, start: number, text: string): void {
 }
 
 /** A 53 bit checksum: two multiplicative hashes of 32 bits (Knuth, The Art of Computer Programming 3, 6.4), mixed. It tells a slip, not an intruder. */
-function checksumOf(bytes: Uint8Array): string {
+export function checksumOf(bytes: Uint8Array): string {
   let [a, b] = [0xdeadbeef, 0x41c6ce57];
   for (const byte of bytes) {
     a = Math.imul(a ^ byte, 2654435761);

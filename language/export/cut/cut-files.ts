@@ -3,22 +3,22 @@ import type { Drawing } from '../../../calc/drawing/drawing.ts';
 import { drawingOfPiece } from '../../../calc/drawing/of-piece.ts';
 import type { Recipe } from '../../../calc/model/index.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
+import type { CutBy, CutFormat, CutPaper } from '../../protocol/cut-files.ts';
 import { type Style, say } from '../../view/text.ts';
 import { dxf } from '../dxf.ts';
 import { apart, fileName } from '../file-name.ts';
 import { sealed } from '../made-by.ts';
 import type { MadePdf } from '../pdf/tiled.ts';
 import { cutSvg } from '../svg.ts';
-import type { CutFormat, cutOrders } from './choices.ts';
 import { labelOf, materialWords, pieceWords, recipeWords } from './labels.ts';
 
 export interface CutOrder {
   readonly format: CutFormat;
   /** a file a piece, or all pieces of a material side by side */
-  readonly by: (typeof cutOrders)[number];
+  readonly by: CutBy;
   /** how many parts are cut for */
   readonly quantity: number;
-  readonly paper: 'a4' | 'letter';
+  readonly paper: CutPaper;
 }
 
 export interface CutFile {

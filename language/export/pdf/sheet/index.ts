@@ -277,7 +277,6 @@ function stepParts(doc: Doc, step: SheetStep, said: SheetWords): Block[] {
       ? []
       : [framed(doc, words(doc, `${said.caution}. ${step.cautions.join(' ')}`, { size: 11, weight: 'bold' }), 0.8)]),
     ...step.notes.map((note) => barred(doc, words(doc, note, { size: body }))),
-    ...step.watch.map((each) => words(doc, each, { size: body })),
     ...(pieces === undefined ? [] : [stacked([pieces.head, ...pieces.rows], 0)]),
     ...step.pots.map((pot) => potBlock(doc, pot)),
     ...(step.blanks.length === 0 ? [] : [blanks(doc, step.blanks)]),

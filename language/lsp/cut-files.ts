@@ -1,0 +1,45 @@
+import type { Connection } from 'vscode-languageserver';
+import type { WithAnalysis } from '../analysis/module.ts';
+import { CannotCut, type CutFile } from '../export/cut/cut-files.ts';
+import { cutFilesOf } from '../export/cut/of-recipe.ts';
+import { type CutFilesParams, type CutFilesResult, cutFilesRequest, type WireCutFile } from '../protocol/cut-files.ts';
+import { recipeCalled } from '../view/drawing/at-cursor.ts';
+import { say } from '../view/text.ts';
+import { cardBook } from './book-views.ts';
+import { builtDocument } from './built.ts';
+import type { Machine } from './machine.ts';
+
+/** Request `laybook/cutFiles` */
+export function serveCutFiles(connection: Connection, services: WithAnalysis, { tiledPdf }: Machine): void {
+  connection.onRequest(cutFilesRequest, async (params: CutFilesParams, token): Promise<CutFilesResult> => {
+    const document = await builtDocument(services, params.uri, token);
+    const book = cardBook(services);
+    const found = document && recipeCalled(document, params, book);
+    if (found === undefined) return { files: [], missing: [], nothing: say('The recipe is no longer in this file.') };
+    try {
+      const { files, missing } = await cutFilesOf(services.analysis.bench(found.recipe), params, {
+        style: book.style(),
+        ...(tiledPdf === undefined ? {} : { tiledPdf }),
+      });
+      return { files: files.map((file) => wire(file, params.format === 'pdf')), missing };
+    } catch (error) {
+      if (!(error instanceof CannotCut)) throw error;
+      return { files: [], missing: [], nothing: error.message };
+    }
+  });
+}
+
+const wire = ({ name, bytes, words, notes }: CutFile, binary: boolean): WireCutFile => ({
+  name,
+  words: [words, ...notes].join(', '),
+  ...(binary ? { base64: base64(bytes) } : { text: new TextDecoder().decode(bytes) }),
+});
+
+/** At a time, so that no call has too many arguments. */
+const slice = 0x8000;
+
+function base64(bytes: Uint8Array): string {
+  let letters = '';
+  for (let at = 0; at < bytes.length; at += slice) letters += String.fromCharCode(...bytes.subarray(at, at + slice));
+  return btoa(letters);
+}
