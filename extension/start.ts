@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { nextFinding } from './commands/next-finding.ts';
+import { registerReference } from './commands/open-reference.ts';
 import { restartServer } from './commands/restart-server.ts';
 import { showReport } from './commands/show-report.ts';
 import { registerFirstEvening } from './first-evening.ts';
@@ -30,6 +31,7 @@ export async function startExtension<Client extends BaseLanguageClient>(
     vscode.commands.registerCommand('laybook.showLog', () => log.show()),
     vscode.commands.registerCommand('laybook.showReport', (given?: unknown) => showReport(reports, given)),
     vscode.commands.registerCommand('laybook.nextFinding', nextFinding),
+    registerReference(client),
     registerFirstEvening(context, client, started),
   );
   // Not awaited: the editor goes on while the server starts. The client itself tells the user when that fails.

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { type RuleCase, readRuleCase, rulePageUri } from '../rule-page-uri.ts';
+import { showPage } from './show-page.ts';
 
 const ruleName = /^[a-z]+(-[a-z]+)*\/[a-z0-9]+(-[a-z0-9]+)*$/;
 
@@ -17,16 +18,6 @@ export async function explainRule(given?: unknown, givenCase?: unknown): Promise
     return;
   }
   await showPage(rulePageUri(rule, readRuleCase(givenCase) ?? caseHere(rule)));
-}
-
-/** Laid out by the editor's own view of Markdown; as text, where that is switched off. */
-async function showPage(page: vscode.Uri): Promise<void> {
-  const options = { viewColumn: vscode.ViewColumn.Beside, preview: true };
-  try {
-    await vscode.commands.executeCommand('vscode.openWith', page, 'vscode.markdown.preview.editor', options);
-  } catch {
-    await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(page), options);
-  }
 }
 
 /** The finding of a rule in the active editor that is nearest to the cursor. */

@@ -7,11 +7,13 @@ import { serveExplanations } from './explain.ts';
 import { serveLayerCards } from './layer-card.ts';
 import { serveLookingUp } from './look-up.ts';
 import type { Machine } from './machine.ts';
+import { serveReference } from './reference.ts';
 import { serveReports } from './report.ts';
 
 /** Requests of our own beside those of the protocol; `language/protocol` says what they hold. */
 export function serveOwnRequests(connection: Connection, services: WithAnalysis, machine: Machine): void {
   serveExplanations(connection, services);
+  serveReference(connection);
   serveLayerCards(connection, services);
   serveExpectations(connection, services);
   serveLookingUp(connection, services);

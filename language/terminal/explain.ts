@@ -1,4 +1,6 @@
 import { pages } from '../rules/generated/pages.ts';
+import { isReferenceChapter, referenceChapter, referenceIndex } from '../view/reference/chapters.ts';
+import { referenceAlike, referenceOf } from '../view/reference/look-up.ts';
 import { explained, rulesAlike } from '../view/rule-page.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
@@ -6,12 +8,15 @@ import { wrapped } from './width.ts';
 
 const widest = 100;
 
-/** `laybook explain`: the page of a rule, laid out for the terminal. */
-export async function explain(name: string, screen: Screen): Promise<ExitCode> {
-  const found = explained(name);
-  if (found === undefined) {
-    const alike = rulesAlike(name);
-    throw new UsageError(`no rule is called ${name}${alike.length === 0 ? '' : `; perhaps ${alike.join(' or ')}`}`);
+/** `laybook explain`: the page of a rule, a chapter of the reference, a word or a material, laid out for the terminal. */
+export async function explain(name: string | undefined, screen: Screen): Promise<ExitCode> {
+  const found = name === undefined ? undefined : explained(name);
+  if (name === undefined || found === undefined) {
+    const page =
+      name === undefined ? referenceIndex() : isReferenceChapter(name) ? referenceChapter(name) : referenceOf(name);
+    if (page === undefined) throw unknown(name ?? '');
+    screen.out(laidOut(page, screen));
+    return exitCodes.clean;
   }
   const { rule } = found;
   screen.out(`${screen.paint('bold', rule.name)} (${rule.severity}): ${rule.title}\n`);
@@ -19,14 +24,20 @@ export async function explain(name: string, screen: Screen): Promise<ExitCode> {
   return exitCodes.clean;
 }
 
+function unknown(name: string): UsageError {
+  const alike = name.includes('/') ? rulesAlike(name) : referenceAlike(name);
+  const what = name.includes('/') ? 'no rule' : 'no word, no material of the stock library and no rule';
+  return new UsageError(`${what} is called ${name}${alike.length === 0 ? '' : `; perhaps ${alike.join(' or ')}`}`);
+}
+
 /** Markdown as our pages use it: headings, paragraphs, lists and fenced fragments of notation. */
 export function laidOut(page: string, { paint }: Screen): string {
   const lines: string[] = [];
   let paragraph = '';
   const flush = (): void => {
-    const item = /^[-*] /.test(paragraph);
-    const text = wrapped(paragraph.replace(/^[-*] /, '').replace(/\*\*(.+?)\*\*/g, '$1'), widest - (item ? 2 : 0));
-    lines.push(...text.map((line, i) => (item ? `${i === 0 ? '- ' : '  '}${line}` : line)));
+    const [mark = '', indent = ''] = /^( *)[-*] /.exec(paragraph) ?? [];
+    const text = wrapped(paragraph.slice(mark.length).replace(/\*\*(.+?)\*\*/g, '$1'), widest - mark.length);
+    lines.push(...text.map((line, i) => `${i === 0 && mark !== '' ? `${indent}- ` : ' '.repeat(mark.length)}${line}`));
     paragraph = '';
   };
   const gap = (): void => {
@@ -51,7 +62,7 @@ export function laidOut(page: string, { paint }: Screen): string {
       flush();
       gap();
     } else {
-      if (/^[-*] /.test(line)) flush();
+      if (/^ *[-*] /.test(line)) flush();
       paragraph = paragraph === '' ? line : `${paragraph} ${line.trim()}`;
     }
   }

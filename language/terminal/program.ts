@@ -1,8 +1,9 @@
 import { Argument, Command, CommanderError, Option } from 'commander';
-import { cutFormats, cutOrders } from '../export/cut/choices.ts';
+import { cutFormats, cutOrders, cutPapers } from '../protocol/cut-files.ts';
 import { safe } from '../view/text.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
+import { speak } from './speak.ts';
 import { version } from './version.ts';
 
 const pathsHelp = `
@@ -51,9 +52,14 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
   const program = new Command('laybook')
     .description('Checks composite build recipes (.layup) and tells what they come to.')
     .version(version, '--version', 'print the version')
+    .option(
+      '--lang <language>',
+      'language of what people read, for instance de; that of the system where it is not given',
+    )
     .helpOption('--help', 'print this help')
     .helpCommand(false)
     .showHelpAfterError('(laybook --help says how it is called)')
+    .hook('preAction', (called, action) => speak(called.opts().lang ?? screen.language, action.opts().format))
     .exitOverride()
     .configureOutput({
       writeOut: screen.out,
@@ -106,7 +112,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .addOption(new Option('--quantity <parts>', 'how many parts are cut for').argParser(wholeNumber).default(1))
     .addOption(new Option('--format <format>', 'kind of the files').choices(cutFormats).default('svg'))
     .addOption(new Option('--by <what>', 'a file for each').choices(cutOrders).default('piece'))
-    .addOption(new Option('--paper <paper>', 'size of the pages of a PDF').choices(['a4', 'letter']).default('a4'))
+    .addOption(new Option('--paper <paper>', 'size of the pages of a PDF').choices(cutPapers).default('a4'))
     .addOption(
       new Option('--units <system>', 'units of sizes on the labels').choices(['si', 'us', 'both']).default('si'),
     )
@@ -115,6 +121,22 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .addHelpText('after', cutHelp)
     .action(async (recipe, paths, options) =>
       end(await (await import('./cut.ts')).cut(recipe, paths, options, screen)),
+    );
+
+  command('draw', 'write the plan or the section of a recipe as a drawing')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(new Argument('<view>', 'what is drawn').choices(['plan', 'section']))
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .requiredOption('--out <file>', 'file to write: .svg, .pdf or .dxf')
+    .option('--size <name>', 'a size of the recipe')
+    .option('--layers <names>', 'layers that are drawn, with commas: outline,cloth,core,process,dimension ...')
+    .addOption(new Option('--paper <paper>', 'size of the page of a PDF').choices(cutPapers).default('a4'))
+    .addOption(new Option('--units <system>', 'units of figures').choices(['si', 'us', 'both']).default('si'))
+    .option('--force', 'write over what laybook did not make or what was changed since')
+    .addOption(book)
+    .addHelpText('after', pathsHelp)
+    .action(async (recipe, view, paths, options) =>
+      end(await (await import('./draw.ts')).draw(recipe, view, paths, options, screen)),
     );
 
   command('sheet', 'write the build sheet of one build, to print: steps, pots, pieces, blanks and cautions')
@@ -166,9 +188,9 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .option('--check', 'change nothing; end with 1 if a file is not in its form')
     .action(async (paths, options) => end(await (await import('./format.ts')).format(paths, options, screen)));
 
-  command('explain', 'tell what a rule checks, what goes wrong at the bench and how to mend it')
-    .argument('<rule>', 'name of the rule, for instance wrap/short')
-    .action(async (rule) => end(await (await import('./explain.ts')).explain(rule, screen)));
+  command('explain', 'tell what a rule checks and how to mend it, or look up a word, a material or a chapter')
+    .argument('[what]', 'wrap/short, perforate, foam_80, or a chapter: notation, units, steps, materials, rules')
+    .action(async (what) => end(await (await import('./explain.ts')).explain(what, screen)));
 
   return program;
 }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ExplainParams, ExplainResult } from '../../../language/protocol/explain.ts';
+import type { ReferenceParams, ReferenceResult } from '../../../language/protocol/reference.ts';
 import { copyLink } from '../../../language/view/hover/copy-link.ts';
 import { type MemoryServer, startMemoryServer } from '../../harness/memory-server.ts';
 
@@ -74,5 +75,17 @@ describe('figures of a hover', () => {
       position: { line, character: 9 },
     });
     expect(hover.contents.value).toContain('(command:laybook.copyText?');
+  });
+});
+
+describe('the reference', () => {
+  it('has its chapters, each written from the tables', async () => {
+    const ask = async (params: ReferenceParams): Promise<ReferenceResult> =>
+      server.client.sendRequest<ReferenceResult>('laybook/reference', params);
+    const { chapters, markdown } = await ask({});
+    expect(chapters.map(({ name }) => name)).toEqual(['notation', 'units', 'steps', 'materials', 'rules']);
+    for (const { about } of chapters) expect(markdown).toContain(about);
+    expect((await ask({ chapter: 'steps' })).markdown).toContain('- **perforated**');
+    expect((await ask({ chapter: 'no such' })).markdown).toBe(markdown);
   });
 });

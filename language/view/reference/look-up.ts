@@ -1,0 +1,22 @@
+import { senses, words } from '../../words/index.ts';
+import { nearestWords } from '../../words/nearest.ts';
+import { wordCard } from '../hover/markdown.ts';
+import { takesText } from '../hover/takes.ts';
+import { stockTexts } from './materials.ts';
+
+/** What the reference says of one word of the notation or one material of the stock library; none where it knows neither. */
+export function referenceOf(name: string): string | undefined {
+  const cards = senses(name).map((word) => {
+    const takes = takesText(word);
+    return `## ${word.at.join(', ')}\n\n**${word.word}**${takes === '' ? '' : ` ${takes}`}\n\n${wordCard(word)}`;
+  });
+  const entries = stockTexts()
+    .filter((entry) => entry.name === name)
+    .map(({ kind, title, facts }) => `## ${kind}: ${title}\n\n${facts.map((fact) => `- ${fact}`).join('\n')}`);
+  const all = [...cards, ...entries];
+  return all.length === 0 ? undefined : `# ${name}\n\n${all.join('\n\n')}\n`;
+}
+
+/** Words and materials that may have been meant. */
+export const referenceAlike = (name: string): readonly string[] =>
+  nearestWords(name, [...new Set([...words.map(({ word }) => word), ...stockTexts().map((entry) => entry.name)])], 3);
