@@ -42,7 +42,7 @@ export function planOf(bench: Bench, say: Say, { without, key = false }: PlanOpt
     const named = withLeaders(lying, box, writing);
     const measured = [...named, ...dimensionThings(bench, frame, box, writing).filter(shown)];
     const below = boundsOf(measured.flatMap(({ items }) => items));
-    const things = key ? [...measured, ...keyThings(lying, below, writing)] : measured;
+    const things = key ? [...measured, ...keyThings(lying, below, writing).filter(shown)] : measured;
     const items = things.flatMap((thing) => thing.items);
     const title = say(
       bench.recipe.size === undefined

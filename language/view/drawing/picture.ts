@@ -2,12 +2,12 @@ import { boundsOf } from '../../../calc/drawing/bounds.ts';
 import { drawingLayers } from '../../../calc/drawing/layers.ts';
 import type { DrawnThings, Thing } from '../../../calc/drawing/plan/thing.ts';
 import type { Recipe } from '../../../calc/model/index.ts';
+import { checksumOf } from '../../export/made-by.ts';
 import type { DrawingView, Picture, PictureGroup } from '../../protocol/drawing.ts';
 import type { WirePlace } from '../../protocol/place.ts';
 import type { Style } from '../text.ts';
 import { say, show } from '../text.ts';
 import { layerNames } from './layer-names.ts';
-import { markOf } from './mark.ts';
 import { hatchDegrees, shapesOf } from './shapes.ts';
 
 /** The lines of the text that a thing is drawn from. */
@@ -23,6 +23,8 @@ export interface PictureOf {
   readonly style: Style;
   linesOf(path: string): Lines | undefined;
 }
+
+const letters = new TextEncoder();
 
 /** Round a drawing, a share of its larger side. */
 const room = 0.03;
@@ -89,7 +91,7 @@ function groupOf(
     ...named,
     layer,
     path: source.path,
-    mark: markOf(JSON.stringify(body)),
+    mark: checksumOf(letters.encode(JSON.stringify(body))),
     ...body,
     ...(lines === undefined ? {} : { place: lines.place, lastLine: lines.last }),
   };
