@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import { LayerCards } from './card/layer-cards.ts';
 import { copyText } from './commands/copy-text.ts';
 import { explainRule } from './commands/explain-rule.ts';
+import { writeCutFiles } from './commands/write-cut-files.ts';
 import { FigureChanges } from './figures-changed.ts';
 import { compareMaterials } from './look-up/compare-materials.ts';
 import { findUses } from './look-up/find-uses.ts';
@@ -37,6 +38,7 @@ export function registerViews(
     vscode.commands.registerCommand('laybook.explainRule', explainRule),
     vscode.commands.registerCommand('laybook.copyText', copyText),
     vscode.commands.registerCommand('laybook.findUses', (given?: unknown) => findUses(server, given)),
+    vscode.commands.registerCommand('laybook.writeCutFiles', (given?: unknown) => writeCutFiles(server, given)),
     vscode.commands.registerCommand('laybook.compareMaterials', (given?: unknown) => compareMaterials(server, given)),
   );
   return { views, changes, registered };

@@ -3,6 +3,7 @@ import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import type { Drawing } from '../calc/drawing/drawing.ts';
 import { ClientFiles } from './lsp/client-files.ts';
 import { DiskOrClientFiles } from './lsp/disk-or-client-files.ts';
+import type { Machine } from './lsp/machine.ts';
 import { startLayupServer } from './lsp/start.ts';
 
 const connection = createConnection(ProposedFeatures.all);
@@ -14,10 +15,13 @@ async function pdfOf(drawing: Drawing): Promise<string> {
   return Buffer.from(bytes).toString('base64');
 }
 
+const tiledPdf: Machine['tiledPdf'] = async (drawing, paper) =>
+  (await import('./export/pdf/index.ts')).tiledPdf(drawing, paper);
+
 // A fault in one answer must not take away all the others: it is logged, and the server goes on.
 const log = (kind: string) => (error: unknown) =>
   connection.console.error(`${kind}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)), { pdfOf });
+startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)), { pdfOf, tiledPdf });
