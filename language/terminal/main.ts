@@ -2,6 +2,7 @@
 import { styleText } from 'node:util';
 import { run } from './program.ts';
 import type { Screen } from './screen.ts';
+import { languageOfSystem } from './speak.ts';
 
 const { stdout, stderr } = process;
 // NO_COLOR, a dumb terminal and the like are known to `hasColors`.
@@ -9,6 +10,7 @@ const colours = stdout.isTTY === true && stdout.hasColors();
 
 const screen: Screen = {
   folder: process.cwd(),
+  language: languageOfSystem(process.env) ?? 'en',
   out: (text) => void stdout.write(text),
   err: (text) => void stderr.write(text),
   paint: (style, text) => (colours ? styleText(style, text, { validateStream: false }) : text),

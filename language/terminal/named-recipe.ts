@@ -1,7 +1,7 @@
 import type { Place, Recipe } from '../../calc/model/index.ts';
 import { cautionsOf } from '../view/cautions.ts';
 import type { Telling } from '../view/report/index.ts';
-import { type Style, safe } from '../view/text.ts';
+import { type Style, safe, say } from '../view/text.ts';
 import { nearestWords } from '../words/nearest.ts';
 import type { OpenBook } from './book.ts';
 import { findingsOf, summed } from './check.ts';
@@ -45,7 +45,12 @@ export async function openFindings(book: OpenBook, recipe: Recipe): Promise<stri
   const { errors, warnings, infos } = summed(await findingsOf({ ...book, documents: [document] }));
   if (errors + warnings + infos === 0) return '';
   const file = safe(book.nameOf(document.uri.toString()));
-  return `Open findings in ${file}: ${errors} errors, ${warnings} warnings, ${infos} notes (laybook check ${file}).`;
+  return say('Open findings in {file}: {errors} errors, {warnings} warnings, {infos} notes (laybook check {file}).', {
+    file,
+    errors,
+    warnings,
+    infos,
+  });
 }
 
 /** Where a place of the model stands in its file. */

@@ -163,6 +163,17 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
       end(await (await import('./cautions.ts')).cautions(recipe, paths, options, screen)),
     );
 
+  command('records', 'tell what was built by a recipe against its plan, the spread of the shop, and what drifts')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
+    .option('--out <file>', 'write a page with charts, .html')
+    .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json']).default('text'))
+    .addOption(new Option('--units <system>', 'units of figures').choices(['si', 'us', 'both']).default('si'))
+    .addOption(book)
+    .action(async (recipe, paths, options) =>
+      end(await (await import('./records.ts')).records(recipe, paths, options, screen)),
+    );
+
   command('lots', 'tell which parts contain which lot, and which lots are expired or about to be')
     .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))
     .option('--lot <number>', 'only this lot: the parts that contain it')

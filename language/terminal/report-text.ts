@@ -1,6 +1,7 @@
 import type { Report } from '../../calc/report.ts';
 import { caution, type Section, sectionsOf, type Table, type Telling, titleOf } from '../view/report/index.ts';
 import { safe } from '../view/text.ts';
+import { translated } from '../view/translation.ts';
 import type { Screen } from './screen.ts';
 import { padded, widthOf, wrapped } from './width.ts';
 
@@ -10,7 +11,9 @@ const gap = '  ';
 
 /** A report for a terminal of 100 columns. `findings`: a sentence on what stands open; empty if nothing does. */
 export function reportText(report: Report, telling: Telling, findings: string, screen: Screen): string {
-  const foot = [...(findings === '' ? [] : [findings]), caution].flatMap((text) => wrapped(safe(text), widest));
+  const foot = [...(findings === '' ? [] : [findings]), translated(caution)].flatMap((text) =>
+    wrapped(safe(text), widest),
+  );
   return `${sectionsText(titleOf(report), sectionsOf(report, telling), screen)}\n${foot.join('\n')}\n`;
 }
 

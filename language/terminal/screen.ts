@@ -6,6 +6,8 @@ export type Style = Parameters<typeof styleText>[0];
 export interface Screen {
   /** the folder that paths are relative to */
   readonly folder: string;
+  /** the language that the system speaks, as POSIX writes it; none: English */
+  readonly language?: string;
   out(text: string): void;
   err(text: string): void;
   /** the text in a style where colours are shown, as it is elsewhere */

@@ -7,6 +7,7 @@ import { screenSvg } from '../export/svg.ts';
 import { sheetHtml } from '../view/sheet/html.ts';
 import { type Sheet, type SheetOrder, sheetOf } from '../view/sheet/index.ts';
 import type { Style } from '../view/text.ts';
+import { usedLocale } from '../view/translation.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
 import { revisionOf } from './git.ts';
@@ -67,7 +68,7 @@ async function sheetFrom(book: OpenBook, recipe: Recipe, options: SheetOptions):
 }
 
 const htmlOf = (made: Sheet, { paper }: SheetOptions): string =>
-  sheetHtml(made, { paper, language: 'en', code: codeSvg, draw: (drawing) => screenSvg(drawing) });
+  sheetHtml(made, { paper, language: usedLocale() ?? 'en', code: codeSvg, draw: (drawing) => screenSvg(drawing) });
 
 async function pdfOf(made: Sheet, { paper, font }: SheetOptions, screen: Screen): Promise<Uint8Array> {
   const { sheetPdf } = await import('../export/pdf/index.ts');

@@ -1,6 +1,6 @@
 import { isText, type Shown, text, type Words } from '../../calc/figure/figure.ts';
 import { formatNumber, formatQuantity } from '../../calc/quantity/index.ts';
-import { translated } from './translation.ts';
+import { translated, usedLocale } from './translation.ts';
 
 /** How figures are shown: the unit system, and the locale of the reader (none: as the notation is typed). */
 export interface Style {
@@ -18,12 +18,11 @@ export const safe = (words: string): string => words.replace(unsafe, '');
 export function show(value: Shown, style: Style = plainStyle): string {
   if (typeof value === 'string') return safe(value.includes(' ') ? translated(value) : value);
   if (isText(value)) return sayText(value, style);
-  if (typeof value === 'number')
-    return formatNumber(value, { ...(style.locale === undefined ? {} : { locale: style.locale }) });
-  return formatQuantity(value, {
-    system: style.units,
-    ...(style.locale === undefined ? {} : { locale: style.locale }),
-  });
+  const locale = style.locale ?? usedLocale();
+  const written = locale === undefined ? {} : { locale };
+  return typeof value === 'number'
+    ? formatNumber(value, written)
+    : formatQuantity(value, { system: style.units, ...written });
 }
 
 /** The words of a text in the language of the reader, with its figures put in. */

@@ -2,14 +2,19 @@
 export type Translation = Readonly<Record<string, string>>;
 
 let current: ReadonlyMap<string, string> = new Map();
+let numbers: string | undefined;
 
 /**
  * The language of the reader, for all that this process shows: a server has one editor, a terminal one reader. Output for machines
- * stays English, so whoever writes it sets no translation.
+ * stays English, so whoever writes it sets no translation. `locale` (BCP 47) writes the numbers where a view does not say it.
  */
-export function useTranslation(translation: Translation | undefined): void {
+export function useTranslation(translation: Translation | undefined, locale?: string): void {
+  numbers = locale;
   current = new Map(Object.entries(translation ?? {}).filter(([, words]) => words !== ''));
 }
+
+/** How numbers are written, where that was said; none: as the notation is typed. */
+export const usedLocale = (): string | undefined => numbers;
 
 /** A template in the language of the reader; the English one where it has no translation. */
 export const translated = (english: string): string => current.get(english) ?? english;

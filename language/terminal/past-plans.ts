@@ -1,0 +1,71 @@
+import path from 'node:path';
+import { URI } from 'langium';
+import { type Bench, benchOf } from '../../calc/figure/index.ts';
+import type { BuildRecord, Recipe } from '../../calc/model/index.ts';
+import { type OpenBook, terminalServices } from './book.ts';
+import { git } from './git.ts';
+
+/** Commits of a recipe that are looked through for a revision. */
+const most = 400;
+
+/**
+ * Finds the plan that a record was built by: the present one where the revision is the present one, else the book as it stood
+ * in git when the recipe last had that revision. Undefined where there is none: such a build is shown without a plan.
+ */
+export async function pastPlans(
+  book: OpenBook,
+  records: readonly BuildRecord[],
+): Promise<(record: BuildRecord) => Bench | undefined> {
+  const shelf = book.services.analysis.shelf();
+  const found = new Map<string, Bench | undefined>();
+  const keyOf = ({ recipe, size, revision }: BuildRecord): string => JSON.stringify([recipe, size, revision]);
+  for (const record of records) {
+    if (found.has(keyOf(record)) || record.recipe === undefined) continue;
+    const now = shelf.recipe(record.recipe, record.size);
+    const current = record.revision === undefined || now?.revision === record.revision;
+    if (current) found.set(keyOf(record), now === undefined ? undefined : benchOf(now, shelf));
+    else found.set(keyOf(record), await benchAt(book, record.recipe, record.size, record.revision as number));
+  }
+  return (record) => found.get(keyOf(record));
+}
+
+async function benchAt(
+  book: OpenBook,
+  name: string,
+  size: string | undefined,
+  revision: number,
+): Promise<Bench | undefined> {
+  const placed = book.services.analysis.shelf().placed('recipe', name);
+  const uri = placed === undefined ? undefined : URI.parse(placed.uri);
+  if (uri === undefined || uri.scheme !== 'file') return undefined;
+  const folder = path.dirname(uri.fsPath);
+  const base = path.basename(uri.fsPath);
+  const log = await git(folder, ['log', `--max-count=${most}`, '--no-ext-diff', '--format=%H', '--', base]);
+  for (const commit of (log ?? '').split('\n').filter((line) => line !== '')) {
+    const text = await git(folder, ['show', '--no-ext-diff', '--no-textconv', `${commit}:./${base}`]);
+    if (text === undefined || !mayHave(text, revision)) continue;
+    const past = await bookAt(folder, commit);
+    const recipe: Recipe | undefined = past?.recipe(name, size);
+    if (past !== undefined && recipe?.revision === revision) return benchOf(recipe, past);
+  }
+  return undefined;
+}
+
+/** Quick look, so that not every commit is read whole. */
+const mayHave = (text: string, revision: number): boolean =>
+  new RegExp(`^\\s*revision\\s+${revision}\\b`, 'm').test(text);
+
+/** The book of a folder as it stood at a commit. */
+async function bookAt(folder: string, commit: string) {
+  const list = await git(folder, ['ls-tree', '-r', '-z', '--name-only', commit, '--', '.']);
+  const { services } = terminalServices();
+  const { LangiumDocuments, LangiumDocumentFactory, DocumentBuilder } = services.shared.workspace;
+  for (const name of (list ?? '').split('\0').filter((each) => each.endsWith('.layup'))) {
+    const text = await git(folder, ['show', '--no-ext-diff', '--no-textconv', `${commit}:./${name}`]);
+    const uri = URI.file(path.join(folder, name));
+    if (text !== undefined && !LangiumDocuments.hasDocument(uri))
+      LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(text, uri));
+  }
+  await DocumentBuilder.build(LangiumDocuments.all.toArray(), { validation: false });
+  return services.analysis.shelf();
+}

@@ -1,0 +1,66 @@
+import { writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { recordsHtml } from '../view/records/html.ts';
+import { partName } from '../view/records/lots.ts';
+import { type RecordsPage, recordsPage } from '../view/records/sections.ts';
+import { type Style, say, sayText } from '../view/text.ts';
+import { endOf, openBook } from './book.ts';
+import { type ExitCode, UsageError } from './exit-codes.ts';
+import { pastPlans } from './past-plans.ts';
+import { sectionsText } from './report-text.ts';
+import type { Screen } from './screen.ts';
+
+export interface RecordsOptions {
+  readonly format: 'text' | 'json';
+  /** a page with charts */
+  readonly out?: string;
+  readonly units: Style['units'];
+  readonly book?: string;
+}
+
+/** `laybook records`: what was built by a recipe, against the plan of each build's revision, and what drifts. */
+export async function records(
+  name: string,
+  paths: readonly string[],
+  options: RecordsOptions,
+  screen: Screen,
+): Promise<ExitCode> {
+  if (options.out !== undefined && path.extname(options.out).toLowerCase() !== '.html')
+    throw new UsageError('--out ends with .html');
+  const book = await openBook(paths, options.book, screen);
+  const found = book.services.analysis.shelf().records.ofRecipe(name);
+  if (found.length === 0) throw new UsageError(`no record tells of ${name}`);
+  const style: Style = { units: options.units };
+  const page = recordsPage(found, await pastPlans(book, found), style);
+  const title = say('Records of {recipe}', { recipe: name });
+  if (options.out !== undefined) {
+    await writeFile(path.resolve(screen.folder, options.out), recordsHtml(title, page, style, 'en'));
+    screen.out(`${options.out}\n`);
+  } else if (options.format === 'json') screen.out(recordsJson(name, page));
+  else screen.out(sectionsText(title, page.sections, screen));
+  return endOf(book, false);
+}
+
+function recordsJson(recipe: string, { sizes, calibrations }: RecordsPage): string {
+  const told = sizes.map(({ size, builds, series }) => ({
+    size: size ?? null,
+    builds,
+    quantities: series.map(({ kind, points, limits, drift }) => ({
+      quantity: kind.name,
+      ...(limits === undefined ? {} : { mean: limits.mean, low: limits.low, high: limits.high }),
+      ...(drift === undefined ? {} : { drift }),
+      points: points.map(({ record, value, plan }) => ({
+        build: partName(record),
+        value,
+        ...(plan === undefined ? {} : { plan }),
+      })),
+    })),
+  }));
+  const values = calibrations.map(({ entry, line, builds, says }) => ({
+    entry: entry.kind === 'shop' ? 'shop' : entry.name,
+    line,
+    builds,
+    says: sayText(says),
+  }));
+  return `${JSON.stringify({ schema: 'laybook/records@1', recipe, sizes: told, calibrations: values }, undefined, 2)}\n`;
+}
