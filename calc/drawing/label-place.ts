@@ -1,7 +1,7 @@
 import type { Contour } from '../outline/contour.ts';
+import { flattened } from '../outline/flatten.ts';
 import type { Point } from '../outline/shape.ts';
 import { type Box, boxOf } from './bounds.ts';
-import { flattened } from './ways.ts';
 
 /** Where a block of a size stands on a piece: its middle, and whether it is turned by a right angle. */
 export interface BlockPlace {
@@ -34,7 +34,7 @@ export function blockPlace(
   contours: readonly Contour[],
   sizeOf: (height: number) => { readonly along: number; readonly across: number },
 ): BlockPlace {
-  const edges = contours.flatMap((contour) => edgesOf(flattened(contour, true, tolerance)));
+  const edges = contours.flatMap((contour) => edgesOf(flattened(contour, tolerance)));
   const box = boxOf(edges.map(([from]) => from));
   const candidates = deepPoints(edges, box);
   for (const height of heights) {

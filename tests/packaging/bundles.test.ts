@@ -16,8 +16,8 @@ const inBrowser: Readonly<Record<string, number>> = {
   'plan.js': 50_000,
 };
 
-/** Licences that let the packages be part of an MIT-licensed program. */
-const fitting = /^(MIT|ISC|BSD-[23]-Clause|Apache-2\.0|0BSD|BlueOak-1\.0\.0)$/;
+/** Licences that let the packages be part of an MIT-licensed program; BSL-1.0 is that of Boost. */
+const fitting = /^(MIT|ISC|BSD-[23]-Clause|BSL-1\.0|Apache-2\.0|0BSD|BlueOak-1\.0\.0)$/;
 
 let folder: string;
 let metafiles: Readonly<Record<string, Metafile>>;

@@ -6,9 +6,9 @@ import { boundsOf, outermostOf } from '../../../calc/drawing/bounds.ts';
 import type { DrawnItem } from '../../../calc/drawing/drawing.ts';
 import { movedItem, movedLine } from '../../../calc/drawing/move.ts';
 import { drawingOfPiece, onRoll, pieceItems, roomOnRoll, sketchOfPiece } from '../../../calc/drawing/of-piece.ts';
-import { flattened } from '../../../calc/drawing/ways.ts';
 import type { Contour } from '../../../calc/outline/contour.ts';
 import { contourArea } from '../../../calc/outline/contour-measure.ts';
+import { flattened } from '../../../calc/outline/flatten.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
 import { allPieces, body, deck, keel, pad, piece, rounded } from '../../harness/flat-pieces.ts';
 
@@ -19,7 +19,7 @@ const cutsOf = (items: readonly DrawnItem[]): Contour[] =>
 function inside({ x, y }: Point, contours: readonly Contour[]): boolean {
   let odd = false;
   for (const contour of contours) {
-    const points = flattened(contour, true, 1e-5);
+    const points = flattened(contour, 1e-5);
     points.forEach((a, i) => {
       const b = points[(i + 1) % points.length] as Point;
       if (a.y > y !== b.y > y && x < a.x + ((y - a.y) * (b.x - a.x)) / (b.y - a.y)) odd = !odd;
