@@ -23,6 +23,13 @@ export async function openBook(paths: readonly string[], book: string | undefine
   const { files, folders, ...found } = await findPaths(paths, screen.folder, belongs);
   const around = book === undefined ? folders : (await findPaths([book], screen.folder, belongs)).folders;
   const { LangiumDocuments, LangiumDocumentFactory, DocumentBuilder } = services.shared.workspace;
+  // Drawings are read from the folder that the command was called in, or from the folders that were given.
+  services.shared.workspace.WorkspaceManager.initialize({
+    processId: null,
+    rootUri: null,
+    capabilities: {},
+    workspaceFolders: [screen.folder, ...around].map((name) => ({ uri: URI.file(name).toString(), name })),
+  });
   const disk = new BoundedFiles();
   let unread = 0;
   const tell = (file: string, why: string): void => {

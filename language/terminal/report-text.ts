@@ -6,7 +6,8 @@ import type { Screen } from './screen.ts';
 import { padded, widthOf, wrapped } from './width.ts';
 
 const widest = 100;
-const narrowest = 9;
+/** a date fits */
+const narrowest = 10;
 const gap = '  ';
 
 /** A report for a terminal of 100 columns. `findings`: a sentence on what stands open; empty if nothing does. */

@@ -1,5 +1,8 @@
-import type { Amount, BuildRecord, Reading } from '../../../calc/model/index.ts';
+import type { Amount, Reading } from '../../../calc/model/index.ts';
 import { type Dimension, sameDimension } from '../../../calc/quantity/index.ts';
+
+export { amountIn, readingsOf } from '../../../calc/record/readings.ts';
+
 import type { Checks, RecipeContext } from '../rule.ts';
 
 /** The recipe that a record names, as the rules of recipes see it; undefined where it is not found. */
@@ -9,12 +12,6 @@ export function planOf(context: Checks['record']): RecipeContext | undefined {
   const bench = context.benchOf(recipe);
   return { ...context, recipe, bench, ask: bench.ask.bind(bench) };
 }
-
-export const readingsOf = (record: BuildRecord, ...keys: readonly string[]): readonly Reading[] =>
-  record.readings.filter(({ key }) => keys.includes(key));
-
-export const amountIn = (reading: Reading | undefined, of: Dimension): Amount | undefined =>
-  reading?.amounts.find((amount) => sameDimension(amount.dimension, of));
 
 export const amountsIn = (reading: Reading, of: Dimension): readonly Amount[] =>
   reading.amounts.filter((amount) => sameDimension(amount.dimension, of));

@@ -132,7 +132,6 @@ function stepBlock(step: SheetStep, words: SheetWords): string {
     step.takes === '' ? '' : `<p>${xmlText(step.takes)}</p>`,
     cautions,
     ...step.notes.map((note) => `<p class="note">${xmlText(note)}</p>`),
-    ...step.watch.map((each) => `<p>${xmlText(each)}</p>`),
     step.pieces === undefined ? '' : table(step.pieces),
     ...step.pots.map(potBlock),
     blanks(step.blanks),

@@ -39,7 +39,6 @@ export interface SheetStep {
   /** hands, waiting, who and what is occupied */
   readonly takes: string;
   readonly why: string;
-  readonly watch: readonly string[];
   /** pieces or layers that go down, with what the bench must know of each */
   readonly pieces?: Table;
   readonly pots: readonly SheetPot[];

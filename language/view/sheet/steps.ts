@@ -35,7 +35,6 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
       says: clauseWords(step, style),
       takes: takesWords(row, style),
       why: withoutMarks(translated(verb(step.verb)?.meaning ?? '')),
-      watch: watchWords(step, style),
       ...(pieces === undefined ? {} : { pieces }),
       pots,
       cautions: found.length === 0 ? [] : [...found.map(({ brief }) => translated(brief)), translated(DEFERRAL)],
@@ -69,11 +68,6 @@ function takesWords(row: StepRow, style: Style): string {
     ...(occupies.length === 0 ? [] : [say('occupies {what}', { what: occupies.map(translated).join(', ') })]),
     ...stepAmounts(row, style),
   ].join('; ');
-}
-
-/** What the step waits for, and what is read on the way. */
-function watchWords(step: Step, style: Style): string[] {
-  return step.test === undefined ? [] : [testWords(step.test, style)];
 }
 
 function blanksOf(step: Step, mixes: boolean, style: Style): readonly Blank[] {
