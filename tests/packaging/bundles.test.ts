@@ -1,17 +1,20 @@
 /** The programs: all they need is inside them, and what is inside is named with its licence. */
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Metafile } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { build, programs } from '../setup/build.mjs';
+import { readPdf } from '../language/export/read-pdf.ts';
+import { build, copyFonts, programs } from '../setup/build.mjs';
 import { bundledPackages, licenceName, notices } from '../setup/notices.mjs';
+import { sample } from '../setup/paths.mjs';
 
 /** What runs in a browser: the extension's client and the server, and the pages that it shows. */
 const inBrowser: Readonly<Record<string, number>> = {
   'extension-browser.cjs': 700_000,
-  'server-browser.js': 1_500_000,
+  'server-browser.js': 1_800_000,
   'layer-card.js': 50_000,
   'plan.js': 50_000,
 };
@@ -25,6 +28,7 @@ let metafiles: Readonly<Record<string, Metafile>>;
 beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'laybook-bundles-'));
   metafiles = await build(programs, folder);
+  copyFonts(folder);
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -85,6 +89,20 @@ describe('the bundles', () => {
     for (const name of Object.keys(metafiles)) {
       expect(readFileSync(path.join(folder, name), 'utf8').includes(process.cwd())).toBe(false);
     }
+  });
+
+  it('write PDF files in the letters that lie beside them, and load none of it for anything else', async () => {
+    const run = (...args: string[]) =>
+      spawnSync(process.execPath, [path.join(folder, 'laybook.cjs'), 'cut', 'sled_deck', sample, ...args], {
+        encoding: 'utf8',
+      });
+    const made = run('--format', 'pdf', '--out', path.join(folder, 'cut'));
+    expect([made.status, made.stderr]).toEqual([0, '']);
+    const { pages } = await readPdf(readFileSync(path.join(folder, 'cut/sled_deck-pad.pdf')), 'packed-pad');
+    expect(pages[0]?.words.map(({ text }) => text).join(' ')).toContain('sled_deck, revision 4: pad');
+    for (const part of ['pdf.cjs', 'fonts']) rmSync(path.join(folder, part), { recursive: true });
+    expect(run('--format', 'dxf', '--out', path.join(folder, 'cut')).status).toBe(0);
+    expect(run('--format', 'pdf', '--out', path.join(folder, 'cut')).stderr).toContain('pdf.cjs');
   });
 });
 

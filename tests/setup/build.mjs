@@ -101,11 +101,16 @@ export async function build(chosen = programs, folder = dist) {
   return Object.fromEntries(results);
 }
 
+/** Puts the fonts beside the programs in a folder. */
+export function copyFonts(folder) {
+  for (const font of fonts) cpSync(path.join(root, fontPackage, 'ttf', font), path.join(folder, 'fonts', font));
+}
+
 /** Empties dist/ and fills it: the programs and the licences of what is inside them. */
 export async function buildAll() {
   rmSync(dist, { recursive: true, force: true });
   const metafiles = await build();
-  for (const font of fonts) cpSync(path.join(root, fontPackage, 'ttf', font), path.join(dist, 'fonts', font));
+  copyFonts(dist);
   writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles, [fontPackage]));
   writeFileSync(path.join(dist, 'rule-pages.json'), JSON.stringify(Object.fromEntries(rulePages())));
   writeFileSync(path.join(dist, 'sample-files.json'), JSON.stringify(filesBelow('extension/sample', '')));
