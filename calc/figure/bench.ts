@@ -2,7 +2,8 @@ import type { Book, Shop, Tool } from '../model/book.ts';
 import type { Material, Price } from '../model/material.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Fact } from '../model/value.ts';
-import { cannot, type Figure, reason } from './figure.ts';
+import type { DrawnFile } from '../read-drawing/drawn.ts';
+import { cannot, type Figure, reason, text } from './figure.ts';
 import { finiteFigure } from './finite.ts';
 import { sameButPrices, sameData } from './same.ts';
 
@@ -32,7 +33,7 @@ export function definePick<T, K extends string = string>(
 /** A material without its prices, which are asked for apart, so that a figure says whether it hangs on them. */
 export type MaterialFacts = Omit<Material, 'prices'>;
 
-type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | undefined;
+type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | DrawnFile | undefined;
 /** Many thousand of these are made: what most of them lack is made on demand. */
 interface Remembered {
   figure: Figure<unknown> | undefined;
@@ -106,6 +107,11 @@ export class Bench {
     return this.reading(`tool/${name}`) as Tool | undefined;
   }
 
+  /** A drawing that an outline names; who asks is computed again when it says something else. */
+  drawing(address: string): DrawnFile | undefined {
+    return this.reading(`drawing/${address}`) as DrawnFile | undefined;
+  }
+
   ask<T, K extends string>(definition: FigureDefinition<T, K>, ...[key]: string extends K ? [K?] : [K]): Figure<T> {
     let figures = this.memo.get(definition);
     if (figures === undefined) {
@@ -115,7 +121,8 @@ export class Bench {
     const name: string = key ?? '';
     const before = figures.get(name);
     if (before !== undefined) {
-      if (before.figure === undefined) return cannot(reason('computed', `${definition.name} depends on itself`));
+      if (before.figure === undefined)
+        return cannot(reason('computed', text('{figure} depends on itself', { figure: definition.name })));
       counters.remembered++;
       this.running.at(-1)?.asked.push(before);
       return before.figure as Figure<T>;
@@ -174,6 +181,7 @@ export class Bench {
     const slash = what.indexOf('/');
     const name = what.slice(slash + 1);
     if (what.startsWith('material/')) return this.book.material(name);
+    if (what.startsWith('drawing/')) return this.book.drawing?.(name);
     return what.startsWith('prices/') ? this.book.material(name)?.prices : this.book.tool(name);
   }
 

@@ -1,12 +1,13 @@
 import type { LayerCard } from '../../language/protocol/layer-card.ts';
 import type { WireReason } from '../../language/protocol/place.ts';
+import type { Words } from './webview/words.ts';
 
 /** A card as plain text, for the clipboard: headings, a figure a line, reasons indented. */
-export function cardText({ title, kind, recipe, figures, piece, touches, missing }: LayerCard): string {
+export function cardText({ title, kind, recipe, figures, piece, touches, missing }: LayerCard, words: Words): string {
   const rows = [
     ...(piece === undefined
       ? []
-      : [['piece', piece.words], ...(piece.reach === undefined ? [] : [['reach', piece.reach]])]),
+      : [[words.piece, piece.words], ...(piece.reach === undefined ? [] : [[words.reach, piece.reach]])]),
     ...figures.map(({ label, value }) => [label, value ?? '?']),
   ];
   const wide = Math.max(0, ...rows.map(([label = '']) => label.length));
@@ -16,8 +17,10 @@ export function cardText({ title, kind, recipe, figures, piece, touches, missing
     recipe,
     '',
     ...rows.map(([label = '', value = '']) => `${label.padEnd(wide)}  ${value}`),
-    ...(touches.length === 0 ? [] : ['', ...touches.map(({ side, name, words }) => `${side}: ${name}, ${words}`)]),
-    ...(missing.length === 0 ? [] : ['', ...missing.map(({ words }) => `? ${words}`)]),
+    ...(touches.length === 0
+      ? []
+      : ['', ...touches.map(({ side, name, words: how }) => `${words[side]}: ${name}, ${how}`)]),
+    ...(missing.length === 0 ? [] : ['', ...missing.map(({ words: why }) => `? ${why}`)]),
     ...reasons.flatMap(({ label, value, reasons: list }) => ['', `${label} ${value}`, ...chain(list, '  ')]),
     '',
   ].join('\n');

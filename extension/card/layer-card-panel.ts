@@ -9,7 +9,7 @@ import {
 import type { FigureChanges } from '../figures-changed.ts';
 import { Latest } from '../latest.ts';
 import { openPlace } from '../open-place.ts';
-import { pageOf } from '../page/page.ts';
+import { localised, pageOf } from '../page/page.ts';
 import { ask, type Server } from '../server.ts';
 import { cardText } from './card-text.ts';
 import { type CardState, type KeptState, type PageMessage, readPageMessage, type ShowMessage } from './messages.ts';
@@ -93,7 +93,7 @@ export class LayerCardPanel {
 
   async copy(): Promise<void> {
     if (this.shown === undefined) return;
-    await vscode.env.clipboard.writeText(cardText(this.shown.card));
+    await vscode.env.clipboard.writeText(cardText(this.shown.card, localised(words)));
     vscode.window.setStatusBarMessage(vscode.l10n.t('The layer card was copied.'), 3000);
   }
 

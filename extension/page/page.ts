@@ -47,8 +47,11 @@ export const pageOptions = (extension: vscode.Uri): vscode.WebviewOptions & vsco
 });
 
 /** Words in the language of the editor. */
-const localised = (words: Readonly<Record<string, string>>): Record<string, string> =>
-  Object.fromEntries(Object.entries(words).map(([name, english]) => [name, vscode.l10n.t(english)]));
+export const localised = <Name extends string>(words: Readonly<Record<Name, string>>): Record<Name, string> =>
+  Object.fromEntries(Object.entries<string>(words).map(([name, english]) => [name, vscode.l10n.t(english)])) as Record<
+    Name,
+    string
+  >;
 
 function newNonce(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(18));

@@ -9,12 +9,12 @@ import {
 import { ask, type Server } from '../server.ts';
 import type { SaveFormat } from './messages.ts';
 
-const kinds: Readonly<Record<SaveFormat, string>> = {
-  svg: 'SVG drawing',
-  png: 'PNG image',
-  pdf: 'PDF page',
-  dxf: 'DXF drawing',
-};
+const kinds = (): Readonly<Record<SaveFormat, string>> => ({
+  svg: vscode.l10n.t('SVG drawing'),
+  png: vscode.l10n.t('PNG image'),
+  pdf: vscode.l10n.t('PDF page'),
+  dxf: vscode.l10n.t('DXF drawing'),
+});
 
 /** What the server makes of a picture; undefined, and a word to the reader, where it makes nothing. */
 export async function madeBy(
@@ -37,7 +37,7 @@ export async function saveAs(picture: Picture, format: SaveFormat, bytes: Uint8A
   const beside = vscode.Uri.joinPath(vscode.Uri.parse(picture.uri), '..', `${name}.${format}`);
   const to = await vscode.window.showSaveDialog({
     defaultUri: beside,
-    filters: { [vscode.l10n.t(kinds[format])]: [format] },
+    filters: { [kinds()[format]]: [format] },
   });
   if (to === undefined) return;
   await vscode.workspace.fs.writeFile(to, bytes);

@@ -117,7 +117,7 @@ function reportDecimalComma(low: Lowering, digits: string, where: Span | undefin
   low.problem(
     'unit/decimal-comma',
     where,
-    `numbers are written with a decimal point: ${point}`,
+    text('numbers are written with a decimal point: {point}', { point }),
     at === undefined
       ? []
       : [{ title: text('Write {what}', { what: point }), edits: [{ offset: at.offset, end: at.end, text: point }] }],

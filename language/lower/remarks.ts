@@ -41,7 +41,9 @@ export function keepText(low: Lowering, node: AstNode, value: string | undefined
     low.problem(
       'line/not-understood',
       node,
-      `${what} stands in quotes: ${what === 'a note' ? 'note "Seam to the left."' : 'source "data sheet, 2026-03"'}`,
+      what === 'a note'
+        ? 'a note stands in quotes: note "Seam to the left."'
+        : 'a source stands in quotes: source "data sheet, 2026-03"',
     );
     return;
   }

@@ -7,10 +7,25 @@ import { filesBelow } from './files.mjs';
 import { root } from './paths.mjs';
 
 /** Functions whose argument of this number is words to be shown, whatever they look like. */
-const sayers = { text: 0, words: 0, say: 0, translated: 0, reason: 1, notYet: 0, worked: 1 };
+const sayers = { text: 0, words: 0, say: 0, translated: 0, reason: 1, notYet: 0, worked: 1, problem: 2 };
+
+/** Names of dimensions are said as they stand in their table. */
+const sayersOf = (file) => (file === 'calc/quantity/names.ts' ? { ...sayers, row: 0 } : sayers);
 
 /** Properties that hold words to be shown, even a single one. */
-const labels = new Set(['label', 'title', 'lead', 'meaning', 'head', 'default']);
+const labels = new Set([
+  'label',
+  'title',
+  'lead',
+  'meaning',
+  'head',
+  'default',
+  'message',
+  'mark',
+  'agency',
+  'says',
+  'verdict',
+]);
 
 /** Properties that hold notation, names or titles of works. */
 const unspoken = new Set(['example', 'source', 'pattern', 'word', 'verb', 'words', 'rule', 'symbol', 'insert']);
@@ -47,13 +62,27 @@ function choices(node) {
   return [node];
 }
 
+/** Files where only what is said by name is shown: tables of units, drawings, protocol, the terminal. */
+const onlySaid =
+  /^calc\/quantity\/(units|spellings|display|parse)\.ts$|^language\/(terminal|export|grammar|lsp|book|analysis)\//;
+
+/** Words that a sentence has and the notation has not. */
+const sentence = /\b(the|a|an|is|are|must|be|no|not|it|than|more|limits)\b/;
+
+/** Notation and amounts: `perforate 2 mm every 40 mm`, `clause of ply`. */
+const isNotation = (text) =>
+  /^(clause|value) of /.test(text) ||
+  (/\d/.test(text) && /^(-?[\d.,e-]+|[a-z_]+)( [\w./%()<>=*+-]+)*$/.test(text) && !sentence.test(text)) ||
+  /^[a-z_]+ "/.test(text);
+
 const hasWords = (text) => /\p{L}{2}/u.test(text.replace(/\{\w+\}/g, ''));
-const looksSpoken = (text) => / /.test(text) && hasWords(text) && !/^[\s\S]*\n[\s\S]*$/.test(text.trim());
+const looksSpoken = (text) => / /.test(text) && hasWords(text) && !text.trim().includes('\n') && !isNotation(text);
 
 /** Whether a literal stands where no words are shown: a type, a comparison, an address, a fault of the program. */
 function isUnspoken(node) {
   const { parent } = node;
   if (ts.isLiteralTypeNode(parent) || ts.isImportDeclaration(parent) || ts.isExportDeclaration(parent)) return true;
+  if (ts.isPropertyAccessExpression(parent) && parent.name.text === 'split') return true;
   if (ts.isCaseClause(parent) || ts.isElementAccessExpression(parent)) return true;
   if (ts.isBinaryExpression(parent) && comparing.has(parent.operatorToken.kind)) return true;
   if (ts.isPropertyAssignment(parent) && parent.name === node) return true;
@@ -83,7 +112,7 @@ function collect(file, add, fault) {
   const at = (node) => `${file}:${source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1}`;
   const visit = (node) => {
     if (ts.isCallExpression(node)) {
-      const said = node.arguments[sayers[calleeOf(node)] ?? -1];
+      const said = node.arguments[sayersOf(file)[calleeOf(node)] ?? -1];
       for (const one of said === undefined ? [] : choices(said)) {
         const words = literalOf(one);
         if (words !== undefined && hasWords(words)) add(words, at(one));
@@ -94,9 +123,10 @@ function collect(file, add, fault) {
     if (ts.isPropertyAssignment(node) && labels.has(node.name.getText(source))) {
       for (const one of choices(node.initializer)) {
         const words = literalOf(one);
-        if (words !== undefined && hasWords(words)) add(words, at(one));
+        if (words !== undefined && hasWords(words) && !isNotation(words)) add(words, at(one));
       }
     }
+    if (onlySaid.test(file)) return ts.forEachChild(node, visit);
     const words = literalOf(node);
     if (words !== undefined) {
       if (looksSpoken(words) && !isUnspoken(node)) add(words, at(node));
@@ -121,3 +151,34 @@ export function serverTexts() {
   }
   return { texts, faults };
 }
+
+/** Calls of the editor that turn a text into the reader's language. */
+const editorSayers = new Set(['t']);
+
+/** English texts of the editor's side, in the order of the files; `faults`: those that are put together. */
+export function editorTexts() {
+  const texts = new Map();
+  const faults = [];
+  for (const file of filesBelow('extension', '.ts').map((each) => `extension/${each}`)) {
+    const source = ts.createSourceFile(file, readFileSync(path.join(root, file), 'utf8'), ts.ScriptTarget.Latest, true);
+    const at = (node) => `${file}:${source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1}`;
+    const add = (node) => {
+      const words = literalOf(node);
+      if (words === undefined) faults.push(`${at(node)}: ${node.getText(source)}`);
+      else if (!texts.has(words)) texts.set(words, at(node));
+    };
+    const visit = (node) => {
+      if (ts.isCallExpression(node) && editorSayers.has(calleeOf(node)) && node.arguments[0] !== undefined) {
+        for (const one of choices(node.arguments[0])) if (!isForwarded(one, file)) add(one);
+      }
+      // the words of a page: one table a page
+      if (file.endsWith('/words.ts') && ts.isPropertyAssignment(node)) add(node.initializer);
+      ts.forEachChild(node, visit);
+    };
+    visit(source);
+  }
+  return { texts, faults };
+}
+
+/** The one place that hands over the words of a page, whatever they are. */
+const isForwarded = (node, file) => file === 'extension/page/page.ts' && ts.isIdentifier(node);

@@ -5,9 +5,9 @@ import { readKeptState, readPageMessage, readShowMessage } from '../../../extens
 import { knownPlace } from '../../../extension/card/places.ts';
 import { shownNow } from '../../../extension/card/shown.ts';
 import { cardView } from '../../../extension/card/webview/card-view.ts';
-import { textOf, type VElement, type VNode } from '../../../extension/page/node.ts';
 import { layOut } from '../../../extension/card/webview/stack-layout.ts';
 import { words } from '../../../extension/card/webview/words.ts';
+import { textOf, type VElement, type VNode } from '../../../extension/page/node.ts';
 import { exampleCard } from './example.ts';
 
 const card = exampleCard();
@@ -200,7 +200,7 @@ describe('messages', () => {
 });
 
 it('a card is copied with its figures, one a line, and their reasons', () => {
-  const lines = cardText(card).split('\n');
+  const lines = cardText(card, words).split('\n');
   expect(lines[0]).toBe('skin: ply of cloth at 0 deg, layer 1 of 3');
   expect(lines).toContain('wet mass  400 g');
   expect(lines).toContain('cost      ?');
