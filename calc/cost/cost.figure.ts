@@ -121,16 +121,17 @@ function densityMeasures(amount: Bought, density: Quantity | typeof UNKNOWN | un
 
 /** Cost of the consumables of one step; money. */
 export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
-  whenKnown({ amount: bench.ask(stepAmount, path) }, ({ amount }) =>
-    whenKnown(
-      { each: allKnown(amount.items.filter((i) => i.bought).map((i) => bought(bench, i, path))) },
-      ({ each }, reasons) =>
-        known(
-          each.reduce((sum, c) => sum + c, 0),
-          ...reasons,
-        ),
-    ),
-  ),
+  whenKnown({ amount: bench.ask(stepAmount, path) }, ({ amount }) => {
+    const items = amount.items.filter((i) => i.bought);
+    // most steps use nothing up
+    if (items.length === 0) return known(0);
+    return whenKnown({ each: allKnown(items.map((i) => bought(bench, i, path))) }, ({ each }, reasons) =>
+      known(
+        each.reduce((sum, c) => sum + c, 0),
+        ...reasons,
+      ),
+    );
+  }),
 );
 
 /** Cost of what is used up and thrown away: tape, film, sheets, lines, release; money. */

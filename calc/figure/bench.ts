@@ -55,7 +55,8 @@ export class Bench {
   readonly recipe: Recipe;
   private book: Book;
   private readonly memo = new Map<object, Map<string, Remembered>>();
-  private readonly running: Remembered[] = [];
+  /** the figure that is being computed: what is asked now is asked by it */
+  private running: Remembered | undefined;
   /** what was read of the book apart from any figure */
   private readonly aside = new Map<string, Entry>();
   private changed = 0;
@@ -124,13 +125,14 @@ export class Bench {
       if (before.figure === undefined)
         return cannot(reason('computed', text('{figure} depends on itself', { figure: definition.name })));
       counters.remembered++;
-      this.running.at(-1)?.asked.push(before);
+      this.running?.asked.push(before);
       return before.figure as Figure<T>;
     }
     const remembered: Remembered = { figure: undefined, read: undefined, asked: [] };
     figures.set(name, remembered);
-    this.running.at(-1)?.asked.push(remembered);
-    this.running.push(remembered);
+    const asker = this.running;
+    asker?.asked.push(remembered);
+    this.running = remembered;
     try {
       const answer = definition.compute(this, name as K);
       const figure = definition.picks ? answer : finiteFigure(definition.name, answer);
@@ -138,7 +140,7 @@ export class Bench {
       remembered.figure = figure;
       return figure;
     } finally {
-      this.running.pop();
+      this.running = asker;
       if (remembered.figure === undefined) figures.delete(name);
     }
   }
@@ -167,7 +169,7 @@ export class Bench {
 
   private reading(what: string): Entry {
     const entry = this.look(what);
-    const reader = this.running.at(-1);
+    const reader = this.running;
     if (reader === undefined) this.aside.set(what, entry);
     else {
       reader.read ??= new Map();

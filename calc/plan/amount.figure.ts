@@ -21,7 +21,7 @@ import { factPlace, materialAt } from '../laminate/fraction.figure.ts';
 import { layerResin } from '../laminate/mass.figure.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe, outlinePerimeter, partArea } from '../outline/part.figure.ts';
-import { own } from '../own.ts';
+import { ownOfVerb } from '../own.ts';
 import { AREA, AREAL_WEIGHT, LENGTH, MASS, NUMBER, type Quantity, VOLUME } from '../quantity/index.ts';
 import { resinToMix } from '../resin/needs.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
@@ -61,7 +61,7 @@ const TACK_WEIGHT: Usual = {
 /** What and how much a step takes. */
 export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) =>
   whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
-    const items = own(AMOUNTS, step.verb) ?? own(AMOUNTS, step.verb.split(' ')[0] ?? '');
+    const items = ownOfVerb(AMOUNTS, step.verb);
     if (items === undefined) return known<StepAmount>({ items: [] });
     const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
     return whenKnown({ items: allKnown(items(bench, step)) }, (v, reasons) =>

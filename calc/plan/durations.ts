@@ -1,4 +1,4 @@
-import { own } from '../own.ts';
+import { ownOfVerb } from '../own.ts';
 
 /** What a rate counts. Areas and lengths are those that the step works on. */
 export type PerUnit = 'step' | 'm2' | 'm' | 'piece' | 'coat' | 'coat m2' | 'hole' | 'pleat';
@@ -128,5 +128,5 @@ export const WAIT_UNTIL: Readonly<Record<string, { readonly minutes: number; rea
 };
 
 export function durationOf(verb: string): Duration {
-  return own(DURATIONS, verb) ?? own(DURATIONS, verb.split(' ')[0] ?? '') ?? UNKNOWN_STEP;
+  return ownOfVerb(DURATIONS, verb) ?? UNKNOWN_STEP;
 }

@@ -90,14 +90,19 @@ const BOUNDS = ['within', 'most', 'least', 'after', 'every', 'before', 'until'];
 export function typedTime(
   step: Step,
 ): { readonly each: boolean; readonly amount: Amount; readonly path: string } | undefined {
-  const lists = [{ list: head(step), path: step.path }, ...step.clauses.map((c) => ({ list: flat(c), path: c.path }))];
-  for (const { list, path } of lists) {
-    const amount = amountOf(list, TIME);
-    if (amount !== undefined && !hasWord(list, ...BOUNDS) && !hasWord(list, 'bake', 'debulk')) {
-      return { each: hasWord(list, 'each'), amount, path };
-    }
+  const own = timeIn(head(step), step.path);
+  if (own !== undefined) return own;
+  for (const clause of step.clauses) {
+    const found = timeIn(flat(clause), clause.path);
+    if (found !== undefined) return found;
   }
   return undefined;
+}
+
+function timeIn(list: readonly Argument[], path: string): ReturnType<typeof typedTime> {
+  const amount = amountOf(list, TIME);
+  if (amount === undefined || hasWord(list, ...BOUNDS) || hasWord(list, 'bake', 'debulk')) return undefined;
+  return { each: hasWord(list, 'each'), amount, path };
 }
 
 /** The material or the other name that a step is about. */

@@ -20,6 +20,7 @@ import { ownStanding } from './standing.ts';
 export const stepWorkingTime: FigureDefinition<number> = defineFigure<number>('step_working_time', (bench, path) =>
   whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
     const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
+    if (inside.length === 0) return ownWork(bench, step);
     return whenKnown(
       { own: ownWork(bench, step), inside: allKnown(inside.map((s) => bench.ask(stepWorkingTime, s.path))) },
       (v, reasons) => known(v.own + v.inside.reduce((sum, t) => sum + t, 0), ...reasons),
@@ -56,14 +57,12 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
 /** Time in which nobody is needed, s: drying, gelling, curing, holding. */
 export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('step_standing_time', (bench, path) =>
   whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
-    const more = whenKnown(
-      {
-        inside: allKnown(
-          (step.verb === 'kit' ? (step.steps ?? []) : []).map((s) => bench.ask(stepStandingTime, s.path)),
-        ),
-      },
-      ({ inside }) => known(inside.reduce((sum, t) => sum + t, 0)),
+    const own = ownStanding(bench, step);
+    const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
+    if (inside.length === 0) return own;
+    const more = whenKnown({ each: allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))) }, ({ each }) =>
+      known(each.reduce((sum, t) => sum + t, 0)),
     );
-    return whenKnown({ own: ownStanding(bench, step), more }, (v, reasons) => known(v.own + v.more, ...reasons));
+    return whenKnown({ own, more }, (v, reasons) => known(v.own + v.more, ...reasons));
   }),
 );

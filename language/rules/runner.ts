@@ -24,13 +24,16 @@ interface Asked {
   readonly benchOf: (recipe: Recipe) => Bench;
 }
 
+const kinds: readonly EntryModel['kind'][] = ['recipe', 'material', 'tool', 'shop', 'record', 'nothing'];
+
 /** The rules, by what they are about, and the two that the runner itself reports. */
 export class Runner {
   private readonly byName: ReadonlyMap<string, Rule>;
-  private readonly rules: readonly Rule[];
+  private readonly byKind: ReadonlyMap<EntryModel['kind'], readonly Rule[]>;
 
   constructor(rules: readonly Rule[]) {
-    this.rules = rules;
+    // most rules are about recipes: an entry of another kind goes through the few of its own
+    this.byKind = new Map(kinds.map((kind) => [kind, rules.filter(({ on }) => on === kind || on === 'entry')]));
     this.byName = new Map(rules.map((rule) => [rule.name, rule]));
   }
 
@@ -64,7 +67,7 @@ export class Runner {
     }));
     const told = new Set<string>();
     const contexts = contextsOf(checked, { book, names, benchOf: figuresOf });
-    for (const rule of this.rules) {
+    for (const rule of this.byKind.get(lowered.model.kind) ?? []) {
       if (severities[rule.name] === 'off' && rule.always !== true) continue;
       this.run(rule, contexts, (report, recipe) => {
         // a size repeats what the recipe itself was told; only what is new there is said

@@ -1,4 +1,4 @@
-import { defineFigure, isKnown, known } from '../../../calc/figure/index.ts';
+import { definePick, isKnown, known } from '../../../calc/figure/index.ts';
 import type { Step } from '../../../calc/model/index.ts';
 import { own } from '../../../calc/own.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
@@ -43,7 +43,7 @@ function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | und
   return classes;
 }
 
-const workedSteps = defineFigure<readonly WorkedStep[]>('worked_steps', (bench) => {
+const workedSteps = definePick<readonly WorkedStep[]>('worked_steps', (bench) => {
   const plan = bench.ask(layPlan);
   const layersOf = (step: Step) => (isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : []);
   const flatten = (steps: readonly Step[], inside?: Step): WorkedStep[] =>

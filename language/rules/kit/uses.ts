@@ -12,7 +12,7 @@ import {
 } from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
-import { type NameKind, senses, verb } from '../../words/index.ts';
+import { type NameKind, senses, type Verb, verb } from '../../words/index.ts';
 
 export type Namespace = 'material' | 'tool' | 'recipe' | 'layer' | 'zone' | 'port' | 'load' | 'size' | 'end' | 'let';
 
@@ -129,6 +129,16 @@ function usesOfLayer(layer: Layer): Use[] {
   ];
 }
 
+const takesKept = new Map<Verb, NonNullable<Verb['takes']>>();
+
+/** What stands behind a verb by a name that something else bears. */
+function takesOfNames(of: Verb): NonNullable<Verb['takes']> {
+  const kept =
+    takesKept.get(of) ?? of.takes?.filter(({ names }) => names !== undefined && !names.includes('own')) ?? [];
+  takesKept.set(of, kept);
+  return kept;
+}
+
 /** Words of a step that the table of verbs takes for names; one that is a word of the notation is none. */
 function usesOfStep(step: Step): Use[] {
   const known = verb(step.verb);
@@ -151,7 +161,8 @@ function usesOfStep(step: Step): Use[] {
       ...material(resin, `${step.path}.resin`, ['resin', 'gelcoat', 'paste']),
     ];
   }
-  const named = (known?.takes ?? []).filter((take) => take.names !== undefined && !take.names.includes('own'));
+  const named = known === undefined ? [] : takesOfNames(known);
+  if (named.length === 0) return made;
   return [
     ...made,
     ...named.flatMap((take) => {

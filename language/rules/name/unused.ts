@@ -2,13 +2,11 @@ import { text } from '../../../calc/figure/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
-/** How often each word stands in a text, comments left out; words in quotes count. */
-function countsOf(source: string): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>();
-  for (const [word] of source.matchAll(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*|\w+/g))
-    if (!word.startsWith('/')) counts.set(word, (counts.get(word) ?? 0) + 1);
-  return counts;
-}
+const withoutComments = (source: string): string => source.replace(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*/g, ' ');
+
+/** How often a name stands in a text as a word of its own; words in quotes count. */
+const timesIn = (source: string, name: string): number =>
+  /^\w+$/.test(name) ? (source.match(new RegExp(`\\b${name}\\b`, 'g'))?.length ?? 0) : 0;
 
 /** Feeds that the infusion opens by name; a plain `infuse` opens all. */
 function portsByName(context: RecipeContext): readonly { readonly name: string; readonly path: string }[] {
@@ -33,9 +31,9 @@ export const nameUnused = rule({
       ...portsByName(context).map((port) => ({ ...port, what: 'this feed, which the infusion never opens' })),
     ];
     if (named.length === 0) return;
-    const counts = countsOf(context.edit.text.slice(lowered.source.offset, lowered.source.end));
+    const source = withoutComments(context.edit.text.slice(lowered.source.offset, lowered.source.end));
     for (const { name, path, what } of named) {
-      if (path.startsWith('like.') || !lowered.places.has(path) || counts.get(name) !== 1) continue;
+      if (path.startsWith('like.') || !lowered.places.has(path) || timesIn(source, name) !== 1) continue;
       context.report({
         at: path,
         message: text('{name}: nothing speaks of {what}', { name, what }),

@@ -38,7 +38,7 @@ export const resinPromoterAndPeroxide = rule({
         fixes: [context.edit.moveBefore('Accelerator first', accelerate.step.path, peroxide.step.path)],
       });
     }
-    for (const { step } of steps) {
+    for (const { step } of accelerators.size === 0 ? [] : steps) {
       const names = [
         step.material,
         ...[
