@@ -12,6 +12,7 @@ export type DrawingLayer =
   | 'drill'
   | 'text'
   | 'outline'
+  | 'coat'
   | 'cloth'
   | 'core'
   | 'insert'

@@ -5,6 +5,7 @@ export const drawingLayers: readonly DrawingLayer[] = [
   'tool',
   'process',
   'zone',
+  'coat',
   'cloth',
   'core',
   'insert',

@@ -4,7 +4,7 @@ import type { DrawingLayer, DrawnItem } from '../drawing.ts';
 import { penOf, type Thing, type Writing } from './thing.ts';
 
 /** What a row of the key can be of. */
-const keyed: ReadonlySet<DrawingLayer> = new Set(['cloth', 'core', 'insert']);
+const keyed: ReadonlySet<DrawingLayer> = new Set(['coat', 'cloth', 'core', 'insert']);
 
 /** More rows than anybody reads below a drawing. */
 const mostRows = 24;

@@ -18,8 +18,8 @@ import { perforationThings } from './perforation-lines.ts';
 import { type Pen, penOf, type Thing, type Writing } from './thing.ts';
 import { allOver, centredAt, layerWords, longBy, pastOutline, tagOf } from './words.ts';
 
-const layerOf = ({ layer: { kind } }: LaidLayer): DrawingLayer =>
-  kind === 'core' ? 'core' : kind === 'insert' ? 'insert' : 'cloth';
+export const layerOf = ({ layer: { kind } }: LaidLayer): DrawingLayer =>
+  kind === 'core' || kind === 'insert' || kind === 'coat' ? kind : 'cloth';
 
 /** Lines on a piece that are to be seen in the plan too; others repeat the outline or are for the cutting table. */
 const seenMarks: ReadonlySet<Mark['kind']> = new Set(['groove', 'pocket', 'score', 'chamfer', 'join']);

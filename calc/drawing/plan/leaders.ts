@@ -1,4 +1,5 @@
 import { text } from '../../figure/figure.ts';
+import type { Contour } from '../../outline/contour.ts';
 import { flattened } from '../../outline/flatten.ts';
 import type { Point } from '../../outline/shape.ts';
 import type { Box } from '../bounds.ts';
@@ -18,21 +19,32 @@ const coarse = 1e-3;
  * The names of lines that run round one another stand in a column to the right, each led to its line: beside the line itself they
  * would lie over each other. The outermost is named first.
  */
-export function withLeaders(things: readonly Thing[], { high }: Box, writing: Writing): Thing[] {
+export function withLeaders(
+  things: readonly Thing[],
+  { low, high }: Box,
+  writing: Writing,
+  { apart = false }: { readonly apart?: boolean } = {},
+): Thing[] {
   const tagged = things.flatMap((thing): Tagged[] => {
-    const line = thing.tag === undefined ? undefined : thing.items.find((item) => item.kind === 'line' && item.closed);
-    return line?.kind === 'line' ? [{ thing, line }] : [];
+    const lines =
+      thing.tag === undefined ? [] : thing.items.flatMap((item) => (item.kind === 'line' && item.closed ? [item] : []));
+    const [line] = lines.sort((a, b) => longest(b.points) - longest(a.points));
+    return line === undefined ? [] : [{ thing, line }];
   });
-  tagged.sort((a, b) => topOf(b.line) - topOf(a.line));
-  // plies on the same line share a leader
-  const lines = [...Map.groupBy(tagged, ({ thing, line }) => `${thing.layer} ${topOf(line).toFixed(6)}`).values()];
+  const heightOf = apart ? middleOf : topOf;
+  tagged.sort((a, b) => heightOf(b.line) - heightOf(a.line));
+  // what runs along the same line shares a leader, unless each is to stand by itself
+  const lines = apart
+    ? tagged.map((each) => [each])
+    : [...Map.groupBy(tagged, ({ thing, line }) => `${thing.layer} ${topOf(line).toFixed(6)}`).values()];
   const step = 1.8 * writing.height;
   const x = high.x + 2 * writing.height;
   const leaders = new Map<Thing, DrawnItem[]>();
-  let y = Math.min(high.y, ((lines.length - 1) * step) / 2);
+  const middle = apart ? (low.y + high.y) / 2 : 0;
+  let y = Math.min(apart ? Infinity : high.y, middle + ((lines.length - 1) * step) / 2);
   for (const [first, ...others] of lines) {
     if (first === undefined) continue;
-    leaders.set(first.thing, leader(first, others.length, { x, y }, writing));
+    leaders.set(first.thing, leader(first, others.length, { x, y }, apart ? middleOf(first.line) : y, writing));
     y -= step;
   }
   return things.map((thing) => {
@@ -41,12 +53,29 @@ export function withLeaders(things: readonly Thing[], { high }: Box, writing: Wr
   });
 }
 
-const topOf = ({ points }: DrawnLine): number =>
-  points.reduce((top, { y }) => Math.max(top, y), Number.NEGATIVE_INFINITY);
+const topOf = ({ points }: DrawnLine): number => highest(points);
 
-function leader({ thing, line }: Tagged, others: number, at: Point, { height, say }: Writing): DrawnItem[] {
+const highest = (points: Contour): number => points.reduce((top, { y }) => Math.max(top, y), Number.NEGATIVE_INFINITY);
+
+const middleOf = ({ points }: DrawnLine): number => {
+  const [low, high] = [points.reduce((least, { y }) => Math.min(least, y), Number.POSITIVE_INFINITY), highest(points)];
+  return (low + high) / 2;
+};
+
+const longest = (points: Contour): number => {
+  const xs = points.map(({ x }) => x);
+  return Math.max(...xs) - Math.min(...xs);
+};
+
+function leader(
+  { thing, line }: Tagged,
+  others: number,
+  at: Point,
+  level: number,
+  { height, say }: Writing,
+): DrawnItem[] {
   const { layer, source, tag } = thing;
-  const from = rightmostAt(flattened(line.points, coarse), at.y);
+  const from = rightmostAt(flattened(line.points, coarse), level);
   if (from === undefined || tag === undefined) return [];
   const pen = penOf(layer, source);
   return [

@@ -42,6 +42,7 @@ const paints: Readonly<Record<DrawingLayer, Paint>> = {
   zone: { width: 0.25, grey: 0.2, dash: [1.2, 1] },
   flow: { width: 0.6, grey: 0.2 },
   process: { width: 0.3, grey: 0.35, dash: [4, 1.2] },
+  coat: { width: 0.25, grey: 0.3 },
   cloth: { width: 0.3, grey: 0.15 },
   core: { width: 0.45, grey: 0.4 },
   insert: { width: 0.45, grey: 0.1 },

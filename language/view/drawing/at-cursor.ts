@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import { type PlanOptions, planOf } from '../../../calc/drawing/plan/plan.ts';
 import type { DrawnThings, Say } from '../../../calc/drawing/plan/thing.ts';
+import { sectionOf } from '../../../calc/drawing/section/section.ts';
 import { type Figure, isCannot, isKnown } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import type { Recipe } from '../../../calc/model/index.ts';
@@ -15,7 +16,7 @@ import { type Lines, pictureOf } from './picture.ts';
 type Draw = (bench: Bench, say: Say, options?: PlanOptions) => Figure<DrawnThings>;
 
 /** The drawings that there are of a recipe. */
-const views: Readonly<Record<DrawingView, Draw>> = { plan: planOf, section: planOf };
+const views: Readonly<Record<DrawingView, Draw>> = { plan: planOf, section: sectionOf };
 
 interface Found {
   readonly lowered: Lowered;

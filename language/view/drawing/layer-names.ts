@@ -4,6 +4,7 @@ import type { DrawingLayer } from '../../../calc/drawing/drawing.ts';
 export const layerNames: Readonly<Record<DrawingLayer, string>> = {
   outline: 'Outline of the part',
   zone: 'Zones of the part',
+  coat: 'Coats',
   cloth: 'Cloth',
   core: 'Core',
   insert: 'Inserts',
