@@ -1,3 +1,4 @@
+import type { DrawnFile } from '../read-drawing/drawn.ts';
 import type { Material } from './material.ts';
 import type { EntryKey } from './place.ts';
 import type { Recipe } from './recipe.ts';
@@ -57,6 +58,8 @@ export interface Book {
   material(name: string): Material | undefined;
   tool(name: string): Tool | undefined;
   recipe(name: string, size?: string): Recipe | undefined;
+  /** a drawing that an outline names, by its address; the same object for the same content */
+  drawing?(address: string): DrawnFile | undefined;
   /** records of parts that were built from this lot of a material, in order of their days */
   recordsOfLot(material: string, code: string): readonly BuildRecord[];
   /** records of parts whose recipe is laid on this tool, in order of their days */

@@ -25,7 +25,7 @@ export interface Recipe extends Remarks {
   readonly expects: readonly Expectation[];
 }
 
-/** Outlines as typed; metres. `path` and `file` outlines are checked for sense; figures say "not computed yet". */
+/** Outlines as typed; metres. */
 export type Outline =
   | { readonly kind: 'rectangle'; readonly length: number; readonly width: number }
   | { readonly kind: 'rounded'; readonly length: number; readonly width: number; readonly corner: number }
@@ -34,7 +34,15 @@ export type Outline =
   | { readonly kind: 'capsule'; readonly length: number; readonly width: number }
   | { readonly kind: 'polygon'; readonly points: readonly { readonly x: number; readonly y: number }[] }
   | { readonly kind: 'path'; readonly data: string }
-  | { readonly kind: 'file'; readonly file: string; readonly layer?: string; readonly id?: string };
+  | {
+      readonly kind: 'file';
+      /** as typed, relative to the recipe */
+      readonly file: string;
+      /** by which the book knows the drawing */
+      readonly address?: string;
+      readonly layer?: string;
+      readonly id?: string;
+    };
 
 /** A shape somewhere on the part; `centre` absent means the centre of the part. */
 export interface PlacedShape {

@@ -6,7 +6,6 @@ import {
   type Figure,
   isKnown,
   known,
-  notYet,
   quantity,
   reason,
   text,
@@ -18,6 +17,7 @@ import {
 import type { Coordinate, Outline, Part, Place, PlacePoint } from '../model/index.ts';
 import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { AREA, LENGTH } from '../quantity/dimension.ts';
+import { type TrueShape, trueShape } from './drawn.figure.ts';
 import { type Bounds, centredShape, shapeArea, shapeBounds, shapePerimeter } from './measure.ts';
 import { netArea } from './placed.ts';
 import { origin, type Placed, type Point, type Shape } from './shape.ts';
@@ -31,6 +31,8 @@ export interface PartFrame {
   readonly shape: Shape;
   readonly bounds: Bounds;
   readonly part: Part;
+  /** of an outline from a file: where it lies in the drawing */
+  readonly drawn?: TrueShape['drawn'];
 }
 
 export const partFrame = defineFigure<PartFrame>('part_frame', (bench) => {
@@ -41,26 +43,19 @@ export const partFrame = defineFigure<PartFrame>('part_frame', (bench) => {
       part: typed(part, 'the part', inRecipe(bench, '')),
       outline: typed(part?.outline, 'the outline of the part', at),
     },
-    (v) => {
-      const drawn = drawnElsewhere(v.outline, at);
-      if (drawn !== undefined) return drawn;
-      const frame = following(centredShape(v.outline), (shape) =>
-        following(shapeBounds(shape), (bounds) => ({ shape, bounds, part: v.part })),
-      );
-      return worked(frame, text('the outline, {length} long and {width} wide', sizes(frame)), { at });
-    },
+    (v) =>
+      whenKnown({ outline: trueShape(bench, v.outline, at) }, ({ outline: { shape: drawn, ...more } }, reasons) => {
+        const frame = following(centredShape(drawn), (shape) =>
+          following(shapeBounds(shape), (bounds) => ({ shape, bounds, part: v.part, ...more })),
+        );
+        return worked(frame, text('the outline, {length} long and {width} wide', sizes(frame)), { at, reasons });
+      }),
   );
 });
 
 function sizes(frame: Outcome<PartFrame>): Record<string, ReturnType<typeof quantity> | string> {
   if (isImpossible(frame)) return { length: '?', width: '?' };
   return { length: quantity(frame.bounds.length, LENGTH), width: quantity(frame.bounds.width, LENGTH) };
-}
-
-function drawnElsewhere(outline: Outline, at: Place): Figure<never> | undefined {
-  return outline.kind === 'path' || outline.kind === 'file'
-    ? notYet('an outline from a drawing is kept; what follows from it is not computed yet', at)
-    : undefined;
 }
 
 /** Where a point of the text lies in the part's frame. */
@@ -88,6 +83,14 @@ export function pointOnPart(bench: Bench, point: PlacePoint | undefined, at: Pla
   );
 }
 
+/** A shape from the drawing that the outline is from lies where it is drawn; one from elsewhere in the middle of the part. */
+function besideOutline(bench: Bench, { address, centre }: NonNullable<TrueShape['drawn']>): Point {
+  const frame = bench.ask(partFrame);
+  const outline = isKnown(frame) ? frame.value.drawn : undefined;
+  if (outline?.address !== address) return origin;
+  return { x: centre.x - outline.centre.x, y: centre.y - outline.centre.y };
+}
+
 /** A shape that lies somewhere on the part. */
 export function shapeOnPart(
   bench: Bench,
@@ -100,12 +103,12 @@ export function shapeOnPart(
       centre: pointOnPart(bench, given.centre, at),
       shape: typed(given.shape, text('the shape of {what}', { what }), at),
     },
-    (v) => {
-      const drawn = drawnElsewhere(v.shape, at);
-      if (drawn !== undefined) return drawn;
-      const placed = following(shapeArea(v.shape), () => ({ shape: v.shape, centre: v.centre }));
-      return worked(placed, text('shape and place of {what}', { what }), { at });
-    },
+    (v) =>
+      whenKnown({ shape: trueShape(bench, v.shape, at) }, ({ shape: { shape, drawn } }, reasons) => {
+        const centre = given.centre === undefined && drawn !== undefined ? besideOutline(bench, drawn) : v.centre;
+        const placed = following(shapeArea(shape), () => ({ shape, centre }));
+        return worked(placed, text('shape and place of {what}', { what }), { at, reasons });
+      }),
   );
 }
 

@@ -19,7 +19,13 @@ export type Shape =
   | { readonly kind: 'polygon'; readonly points: readonly Point[] }
   | { readonly kind: 'contour'; readonly vertices: Contour }
   | { readonly kind: 'path'; readonly data: string }
-  | { readonly kind: 'file'; readonly file: string; readonly layer?: string; readonly id?: string };
+  | {
+      readonly kind: 'file';
+      readonly file: string;
+      readonly address?: string;
+      readonly layer?: string;
+      readonly id?: string;
+    };
 
 /**
  * A shape somewhere on the part: turned counter-clockwise by `angle` (rad) about its own origin, then moved to

@@ -45,10 +45,15 @@ export interface ReadDrawing {
   /** names that a `layer` may be picked by, in the order of the file */
   readonly layers: readonly string[];
   readonly unit: DrawingUnit;
+  /** its own y runs downwards, as on a screen: places are told as the drawing has them */
+  readonly down?: true;
   /** the widest gap between ends that were joined, m; 0 where none were apart */
   readonly joinedOver: number;
   readonly problems: readonly DrawingProblem[];
 }
+
+/** What lies behind the name of a file: its drawing, or why there is none. The same object for the same content. */
+export type DrawnFile = { readonly drawing: ReadDrawing } | { readonly missing: Text };
 
 export const nothingDrawn = (...problems: readonly DrawingProblem[]): ReadDrawing => ({
   curves: [],

@@ -21,7 +21,7 @@ export function readPathOutline(data: string): Picked | PickFault {
       rule: 'degenerate',
       message: text('the path has more than {most} straights and arcs', { most: limits.vertices }),
     };
-  return pickOutline({ ...nothingDrawn(), curves: lines.map((line) => ({ ...line, groups: [] })) }, {});
+  return pickOutline({ ...nothingDrawn(), down: true, curves: lines.map((line) => ({ ...line, groups: [] })) }, {});
 }
 
 const strange: Text = text('a place of the path is no number, or further away than {most} m', {

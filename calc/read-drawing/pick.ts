@@ -25,19 +25,24 @@ export interface Picked {
   readonly curve: DrawnCurve;
 }
 
-const metres = (si: number): Shown => siQuantity(si, LENGTH);
+/** To a tenth of a micrometre: what is left of rounding is no length. */
+const metres = (si: number): Shown => siQuantity(Math.round(si * 1e7) / 1e7 + 0, LENGTH);
+
+/** A place as the drawing has it. */
+const inDrawing = ({ x, y }: Point, down: boolean): Point => ({ x, y: down ? -y : y });
 
 /** The one closed curve that is meant, fit to be an outline and counter-clockwise; or why there is none. */
 export function pickOutline(drawing: ReadDrawing, pick: Pick): Picked | PickFault {
   const meant = drawing.curves.filter((curve) => matches(curve, pick));
   if (meant.length === 0) return nothingThere(drawing, pick);
   const closed = meant.filter((curve) => curve.closed);
-  if (closed.length === 0) return openCurve(meant);
+  const down = drawing.down === true;
+  if (closed.length === 0) return openCurve(meant, down);
   const [only] = closed;
   if (closed.length > 1 || only === undefined) return several(closed);
   const contour = tidiedContour(only.line);
   const fault = contourFault(contour);
-  return fault === undefined ? { contour, curve: only } : unfit(fault);
+  return fault === undefined ? { contour, curve: only } : unfit(fault, down);
 }
 
 export const isPicked = (found: Picked | PickFault): found is Picked => 'contour' in found;
@@ -74,7 +79,7 @@ const listed = (names: readonly string[]): string =>
 
 const mostListed = 12;
 
-function openCurve(curves: readonly DrawnCurve[]): PickFault {
+function openCurve(curves: readonly DrawnCurve[], down: boolean): PickFault {
   const reach = (c: DrawnCurve): number => {
     const [low, high] = contourBox(c.line);
     return Math.hypot(high.x - low.x, high.y - low.y);
@@ -82,17 +87,18 @@ function openCurve(curves: readonly DrawnCurve[]): PickFault {
   const longest = curves.reduce((most, c) => (reach(c) > reach(most) ? c : most));
   const [start, end] = [longest.line[0], longest.line.at(-1)];
   if (start === undefined || end === undefined) return { rule: 'degenerate', message: text('the curve has no length') };
+  const [from, to] = [inDrawing(start, down), inDrawing(end, down)];
   const open = metres(Math.hypot(end.x - start.x, end.y - start.y));
   return {
     rule: 'open',
     message: text('the curve is open by {open}: it begins at ({x}, {y}) and ends at ({u}, {v}) of the drawing', {
       open,
-      x: metres(start.x),
-      y: metres(start.y),
-      u: metres(end.x),
-      v: metres(end.y),
+      x: metres(from.x),
+      y: metres(from.y),
+      u: metres(to.x),
+      v: metres(to.y),
     }),
-    at: end,
+    at: to,
   };
 }
 
@@ -121,10 +127,10 @@ const rules: Readonly<Record<ContourFault['kind'], PickFault['rule']>> = {
 };
 
 /** A fault of a contour as the rule tells it, with its place. */
-export function unfit(fault: ContourFault): PickFault {
+function unfit(fault: ContourFault, down: boolean): PickFault {
   const rule = rules[fault.kind];
   const words = contourFaultWords(fault);
   if (!('at' in fault)) return { rule, message: words };
-  const { x, y } = fault.at;
-  return { rule, message: text('{fault}, at ({x}, {y})', { fault: words, x: metres(x), y: metres(y) }), at: fault.at };
+  const at = inDrawing(fault.at, down);
+  return { rule, message: text('{fault}, at ({x}, {y})', { fault: words, x: metres(at.x), y: metres(at.y) }), at };
 }

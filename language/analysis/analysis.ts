@@ -2,6 +2,7 @@ import { Cancellation, interruptAndCheck, type LangiumDocument, type LangiumDocu
 import { text } from '../../calc/figure/figure.ts';
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { EntryKey, Place, Recipe } from '../../calc/model/index.ts';
+import type { DrawnFile } from '../../calc/read-drawing/drawn.ts';
 import { readingProblems } from '../grammar/messages.ts';
 import { type EntryModel, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import type { Finding } from '../rules/finding.ts';
@@ -19,9 +20,16 @@ export interface StockPort {
   document(namespace: 'material' | 'tool', name: string): LangiumDocument | undefined;
 }
 
+/** The drawings of the book; another version after each that says something else. */
+export interface DrawingsPort {
+  readonly version: number;
+  of(address: string): DrawnFile | undefined;
+}
+
 export interface AnalysisOptions {
   readonly documents: LangiumDocuments;
   readonly stock: StockPort;
+  readonly drawings: DrawingsPort;
   readonly runner: Runner;
   readonly severities: () => Severities;
   /** another number after each change of a document or of what it refers to; while it stays, the book stands */
@@ -49,6 +57,7 @@ export class Analysis {
   private readonly kept: KeptFindings;
   private reach = nothingReached();
   private settledAt: number | undefined;
+  private drawnAt = 0;
 
   constructor(options: AnalysisOptions) {
     this.options = options;
@@ -64,7 +73,11 @@ export class Analysis {
     const generation = this.options.generation();
     if (this.current !== undefined && this.settledAt === generation) return this.current;
     this.settledAt = generation;
-    let changed = this.current === undefined;
+    const { drawings } = this.options;
+    let changed = this.current === undefined || this.drawnAt !== drawings.version;
+    // A recipe that is like another may have its outline, and with it the drawing that it names.
+    if (this.drawnAt !== drawings.version) this.reach.recipes.add('');
+    this.drawnAt = drawings.version;
     const seen = new Set<string>();
     for (const document of this.options.documents.all) {
       const uri = document.uri.toString();
@@ -87,6 +100,7 @@ export class Analysis {
         contentsOf([...this.byDocument.values()]),
         (namespace, name) => this.fromStock(namespace, name),
         this.current,
+        (address) => drawings.of(address),
       );
     }
     return this.current;

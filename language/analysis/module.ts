@@ -17,6 +17,7 @@ export const analysisModule: MoreServices<AnalysisServices> = {
     new Analysis({
       documents: services.shared.workspace.LangiumDocuments,
       stock: stockPort(services),
+      drawings: services.shared.workspace.Drawings,
       runner: new Runner(rules),
       severities: () => services.settings.current.severities,
       generation: generationOf(services),

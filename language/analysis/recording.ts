@@ -1,5 +1,6 @@
 import { sameData } from '../../calc/figure/same.ts';
 import type { Book, BuildRecord, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
+import type { DrawnFile } from '../../calc/read-drawing/drawn.ts';
 import type { Names } from '../rules/names.ts';
 
 /** Something that was asked of the book, and how to ask it again. */
@@ -39,6 +40,10 @@ export class Recording implements Book {
 
   recipe(name: string, size?: string): Recipe | undefined {
     return this.note(`recipe ${name} ${size ?? ''}`, this.names, (book) => book.recipe(name, size));
+  }
+
+  drawing(address: string): DrawnFile | undefined {
+    return this.note(`drawing ${address}`, this.names, (book) => book.drawing?.(address));
   }
 
   recordsOfLot(material: string, code: string): readonly BuildRecord[] {

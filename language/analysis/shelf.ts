@@ -1,4 +1,5 @@
 import type { Book, BuildRecord, Material, Recipe, Shop, Tool } from '../../calc/model/index.ts';
+import type { DrawnFile } from '../../calc/read-drawing/drawn.ts';
 import type { Lowered } from '../lower/index.ts';
 import { withLikeness } from './likeness.ts';
 import { RecordIndex } from './record-index.ts';
@@ -18,12 +19,15 @@ export interface Contents {
   readonly named: Readonly<Record<Named, ReadonlyMap<string, readonly Placed[]>>>;
 }
 
+export type DrawingFinder = (address: string) => DrawnFile | undefined;
+
 export type StockFinder = (namespace: 'material' | 'tool', name: string) => Placed | undefined;
 
 /** The book that figures are asked of: workspace before stock, likeness worked in. One object for one state of the workspace. */
 export class Shelf implements Book {
   readonly contents: Contents;
   private readonly stock: StockFinder;
+  private readonly drawings: DrawingFinder;
   private readonly materials = new Map<string, Material | undefined>();
   private readonly tools = new Map<string, Tool | undefined>();
   private readonly before: Shelf | undefined;
@@ -31,9 +35,10 @@ export class Shelf implements Book {
   private liked: ReadonlySet<string> | undefined;
 
   /** `before`: the book as it stood; entries that came out the same there are the same objects here. */
-  constructor(contents: Contents, stock: StockFinder, before?: Shelf) {
+  constructor(contents: Contents, stock: StockFinder, before?: Shelf, drawings: DrawingFinder = () => undefined) {
     this.contents = contents;
     this.stock = stock;
+    this.drawings = drawings;
     this.before = before === undefined ? undefined : before.withoutPast();
   }
 
@@ -71,6 +76,10 @@ export class Shelf implements Book {
   recipe(name: string, size?: string): Recipe | undefined {
     const model = this.contents.named.recipe.get(name)?.[0]?.lowered.model;
     return model?.kind === 'recipe' ? model.recipes.find((recipe) => recipe.size === size) : undefined;
+  }
+
+  drawing(address: string): DrawnFile | undefined {
+    return this.drawings(address);
   }
 
   recordsOfLot(material: string, code: string): readonly BuildRecord[] {
@@ -132,7 +141,7 @@ export class Shelf implements Book {
 
   private withoutPast(): Shelf {
     if (this.before === undefined) return this;
-    const copy = new Shelf(this.contents, this.stock);
+    const copy = new Shelf(this.contents, this.stock, undefined, this.drawings);
     for (const [name, material] of this.materials) copy.materials.set(name, material);
     for (const [name, tool] of this.tools) copy.tools.set(name, tool);
     return copy;

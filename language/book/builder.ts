@@ -9,6 +9,7 @@ import {
   type MaybePromise,
   URI,
 } from 'langium';
+import type { Drawings } from './drawings.ts';
 import type { BookIndex } from './index-manager.ts';
 import type { LayupServices, LayupSharedServices } from './services.ts';
 import { isStock } from './stock.ts';
@@ -21,11 +22,13 @@ type Phase = readonly [DocumentState, (document: LangiumDocument) => MaybePromis
  */
 export class BookBuilder extends DefaultDocumentBuilder {
   readonly #index: BookIndex;
+  readonly #drawings: Drawings;
   #changed: ReadonlySet<string> = new Set();
 
   constructor(services: LayupSharedServices) {
     super(services);
     this.#index = services.workspace.IndexManager;
+    this.#drawings = services.workspace.Drawings;
   }
 
   override update(changed: URI[], deleted: URI[], token?: Cancellation.CancellationToken): Promise<void> {
@@ -62,7 +65,8 @@ export class BookBuilder extends DefaultDocumentBuilder {
     return [
       [DocumentState.Parsed, (document) => this.langiumDocumentFactory.update(document, token)],
       [DocumentState.IndexedContent, (document) => this.indexManager.updateContent(document, token)],
-      [DocumentState.ComputedScopes, () => undefined],
+      // Drawings are there before anything is computed of any recipe: one may have its outline from another.
+      [DocumentState.ComputedScopes, (document) => this.#drawings.load(document)],
     ];
   }
 

@@ -1,4 +1,4 @@
-import type { Module } from 'langium';
+import { type Module, URI } from 'langium';
 import type { PartialLangiumSharedServices } from 'langium/lsp';
 import { FolderOperations } from '../lsp/folders.ts';
 import { LayupRename } from '../lsp/rename.ts';
@@ -6,6 +6,7 @@ import { LayupUpdateHandler } from '../lsp/update-handler.ts';
 import { LayupWorkspaceSymbolProvider } from '../lsp/workspace-symbols.ts';
 import { BookBuilder } from './builder.ts';
 import { LayupDocumentFactory, LayupDocuments } from './documents.ts';
+import { Drawings } from './drawings.ts';
 import { noFindings } from './findings-port.ts';
 import { BookIndex } from './index-manager.ts';
 import { LayupLinker } from './linker.ts';
@@ -19,7 +20,10 @@ import { LayupValidator } from './validator.ts';
 import { LayupWorkspace } from './workspace.ts';
 
 /** The book: one for all documents. */
-export const sharedModule: Module<LayupSharedServices, PartialLangiumSharedServices> = {
+export const sharedModule: Module<
+  LayupSharedServices,
+  PartialLangiumSharedServices & { readonly workspace?: { readonly Drawings?: Drawings } }
+> = {
   lsp: {
     DocumentUpdateHandler: (services) => new LayupUpdateHandler(services),
     WorkspaceSymbolProvider: (services) => new LayupWorkspaceSymbolProvider(services),
@@ -28,12 +32,21 @@ export const sharedModule: Module<LayupSharedServices, PartialLangiumSharedServi
   workspace: {
     ConfigurationProvider: (services) => new SettingsProvider(services),
     DocumentBuilder: (services) => new BookBuilder(services),
+    Drawings: (services) => drawingsOf(services),
     IndexManager: (services) => new BookIndex(services),
     LangiumDocumentFactory: (services) => new LayupDocumentFactory(services),
     LangiumDocuments: (services) => new LayupDocuments(services),
     WorkspaceManager: (services) => new LayupWorkspace(services),
   },
 };
+
+/** The drawings of the workspace's folders, over whatever reads files here. */
+function drawingsOf({ workspace }: LayupSharedServices): Drawings {
+  return new Drawings(
+    () => workspace.FileSystemProvider,
+    () => (workspace.WorkspaceManager.workspaceFolders ?? []).map((folder) => URI.parse(folder.uri)),
+  );
+}
 
 /** Names, references and findings of the notation. */
 export const bookModule: Module<LayupServices, PartialLayupServices> = {

@@ -11,6 +11,7 @@ import { LayupGeneratedModule, LayupGeneratedSharedModule } from '../grammar/gen
 import { grammarModule } from '../grammar/module.ts';
 import type { LayupUpdateHandler } from '../lsp/update-handler.ts';
 import type { BookBuilder } from './builder.ts';
+import type { Drawings } from './drawings.ts';
 import type { Findings } from './findings-port.ts';
 import type { BookIndex } from './index-manager.ts';
 import { bookModule, sharedModule } from './module.ts';
@@ -23,6 +24,7 @@ export interface LayupSharedServices extends LangiumSharedServices {
   readonly workspace: LangiumSharedServices['workspace'] & {
     readonly IndexManager: BookIndex;
     readonly DocumentBuilder: BookBuilder;
+    readonly Drawings: Drawings;
     readonly ConfigurationProvider: SettingsProvider;
   };
 }

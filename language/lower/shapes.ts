@@ -1,6 +1,8 @@
+import { AstUtils } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
 import { type Amount, type Coordinate, type Outline, type PlacePoint, UNKNOWN } from '../../calc/model/index.ts';
 import { namedDimension, siQuantity } from '../../calc/quantity/index.ts';
+import { drawingFile, isDrawingPath } from '../book/drawing-files.ts';
 import type { Coordinate as CoordinateNode, Expression, Point, Shape } from '../grammar/generated/ast.ts';
 import { checked } from './amounts.ts';
 import { evaluate } from './lets.ts';
@@ -127,21 +129,28 @@ function size(low: Lowering, expression: Expression | undefined): number | undef
   return amount.si;
 }
 
-/** A file outline: inside the workspace folder, an .svg or .dxf; reading it comes with the drawings. */
+/** A file outline: an .svg or .dxf by a path relative to the recipe. Whether it is there, the rules say. */
 function lowerFile(low: Lowering, shape: Extract<Shape, { $type: 'FileShape' }>): Outline | undefined {
   const file = shape.file;
   if (!/\.(svg|dxf)$/i.test(file)) {
     low.problem('outline/file-missing', shape, 'an outline file ends in .svg or .dxf');
     return undefined;
   }
-  if (/^([a-z]:|[\\/])/i.test(file) || /(^|[\\/])\.\.([\\/]|$)|%2e|\0|\\\\/i.test(file)) {
+  if (!isDrawingPath(file)) {
     low.problem(
       'outline/file-missing',
       shape,
-      'an outline file lies beside the recipe or below it, never outside the workspace folder',
+      'an outline file is named from where the recipe lies, and never outside the workspace folder',
     );
     return undefined;
   }
   const what = shape.what?.replace(/^"|"$/g, '');
-  return { kind: 'file', file, ...(shape.pick === undefined || what === undefined ? {} : { [shape.pick]: what }) };
+  const address = drawingFile(AstUtils.getDocument(shape).uri, file)?.toString();
+  const found = address === undefined ? {} : { address };
+  return {
+    kind: 'file',
+    file,
+    ...found,
+    ...(shape.pick === undefined || what === undefined ? {} : { [shape.pick]: what }),
+  };
 }

@@ -1,5 +1,6 @@
-import { type FileSystemNode, type FileSystemProvider, type URI, UriUtils } from 'langium';
+import { type FileSystemNode, type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
+import type { ConfinedFiles } from '../book/drawings.ts';
 import { mostBytes } from '../grammar/limits.ts';
 import {
   type FileKind,
@@ -21,7 +22,7 @@ const nodeOf = (uri: URI, kind: FileKind): FileSystemNode => ({
 });
 
 /** Files read by the editor, for a server that cannot: see `protocol/files.ts`. Its answers cannot be waited for. */
-export class ClientFiles implements FileSystemProvider {
+export class ClientFiles implements ConfinedFiles {
   private readonly connection: Connection;
 
   constructor(connection: Connection) {
@@ -46,8 +47,17 @@ export class ClientFiles implements FileSystemProvider {
     return entries.map(({ name, kind }) => nodeOf(UriUtils.joinPath(uri, name), kind));
   }
 
-  async readFile(uri: URI): Promise<string> {
-    const params: ReadFileParams = { uri: uri.toString(), mostBytes };
+  readFile(uri: URI): Promise<string> {
+    return this.#text(uri, mostBytes);
+  }
+
+  /** The editor hands out nothing from outside of the workspace's folders. */
+  readInside(uri: URI, _folder: URI, most: number): Promise<string> {
+    return this.#text(uri, most);
+  }
+
+  async #text(uri: URI, most: number): Promise<string> {
+    const params: ReadFileParams = { uri: uri.toString(), mostBytes: most };
     return (await this.connection.sendRequest<ReadFileResult>(readFileRequest, params)).text;
   }
 

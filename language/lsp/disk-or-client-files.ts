@@ -25,6 +25,10 @@ export class DiskOrClientFiles extends BoundedFiles {
     return onDisk(uri) ? super.readDirectory(uri) : this.elsewhere.readDirectory(uri);
   }
 
+  override readInside(uri: URI, folder: URI, most: number): Promise<string> {
+    return onDisk(uri) ? super.readInside(uri, folder, most) : this.elsewhere.readInside(uri, folder, most);
+  }
+
   override readFile(uri: URI): Promise<string> {
     return onDisk(uri) ? super.readFile(uri) : this.elsewhere.readFile(uri);
   }

@@ -1,19 +1,38 @@
-import { open } from 'node:fs/promises';
+import { open, realpath, stat } from 'node:fs/promises';
+import path from 'node:path';
 import type { URI } from 'langium';
 import { NodeFileSystemProvider } from 'langium/node';
+import { type ConfinedFiles, LiesOutside } from '../book/drawings.ts';
 import { mostBytes } from '../grammar/limits.ts';
 
 /** The files of the disk; of a file that is too long to be parsed, only as much as shows that it is. */
-export class BoundedFiles extends NodeFileSystemProvider {
+export class BoundedFiles extends NodeFileSystemProvider implements ConfinedFiles {
   override async readFile(uri: URI): Promise<string> {
-    const file = await open(uri.fsPath);
-    try {
-      const { size } = await file.stat();
-      if (size <= mostBytes) return await file.readFile('utf8');
-      const { buffer, bytesRead } = await file.read(Buffer.alloc(mostBytes), 0, mostBytes, 0);
-      return buffer.toString('utf8', 0, bytesRead);
-    } finally {
-      await file.close();
-    }
+    return await beginning(uri.fsPath, mostBytes);
+  }
+
+  /** Where links lead is looked at before anything is read; a name that leads to another computer is not followed. */
+  async readInside(uri: URI, folder: URI, most: number): Promise<string> {
+    if (uri.scheme !== 'file' || uri.authority !== folder.authority) throw new LiesOutside(uri.toString(true));
+    const [file, root] = [await realpath(uri.fsPath), await realpath(folder.fsPath)];
+    const way = path.relative(root, file);
+    if (way === '' || way === '..' || way.startsWith(`..${path.sep}`) || path.isAbsolute(way))
+      throw new LiesOutside(uri.toString(true));
+    return await beginning(file, most);
+  }
+}
+
+/** The text of a file, or as much of it as `most` bytes hold. What is no file, a pipe say, would never end. */
+async function beginning(name: string, most: number): Promise<string> {
+  const stats = await stat(name);
+  if (!stats.isFile()) throw new Error(`${name} is no file`);
+  const file = await open(name);
+  try {
+    const { size } = await file.stat();
+    if (size <= most) return await file.readFile('utf8');
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(most), 0, most, 0);
+    return buffer.toString('utf8', 0, bytesRead);
+  } finally {
+    await file.close();
   }
 }

@@ -7,6 +7,7 @@ import {
   type FileSystemWatcher,
 } from 'vscode-languageserver-protocol';
 import { isDrawing } from '../book/drawing-files.ts';
+import type { Drawings } from '../book/drawings.ts';
 import { type BookIndex, fileKey } from '../book/index-manager.ts';
 import type { LayupSharedServices } from '../book/services.ts';
 import { isStock } from '../book/stock.ts';
@@ -17,11 +18,13 @@ export const watchedFiles = '**/*.{layup,svg,dxf}';
 export class LayupUpdateHandler extends DefaultDocumentUpdateHandler {
   readonly #index: BookIndex;
   readonly #files: FileSystemProvider;
+  readonly #drawings: Drawings;
 
   constructor(services: LayupSharedServices) {
     super(services);
     this.#index = services.workspace.IndexManager;
     this.#files = services.workspace.FileSystemProvider;
+    this.#drawings = services.workspace.Drawings;
   }
 
   protected override getWatchers(): FileSystemWatcher[] {
@@ -35,8 +38,10 @@ export class LayupUpdateHandler extends DefaultDocumentUpdateHandler {
     for (const { uri: address, type } of params.changes) {
       const uri = URI.parse(address);
       // A drawing is no document of the book: whoever names it is looked at again.
-      if (isDrawing(uri)) for (const user of this.#index.askers(fileKey(uri))) changed.set(user, URI.parse(user));
-      else (type === FileChangeType.Deleted ? deleted : changed).set(uri.toString(), uri);
+      if (isDrawing(uri)) {
+        this.#drawings.changed(uri);
+        for (const user of this.#index.askers(fileKey(uri))) changed.set(user, URI.parse(user));
+      } else (type === FileChangeType.Deleted ? deleted : changed).set(uri.toString(), uri);
     }
     for (const uri of deleted.keys()) changed.delete(uri);
     this.fireDocumentUpdate([...changed.values()], [...deleted.values()]);

@@ -1,3 +1,5 @@
+import { standardDrawings } from './standard-drawings.ts';
+
 /**
  * The book that the fragments of rule pages are put into: a recipe that no rule finds fault with. What a fragment says takes
  * the place of the block of the same kind; entries of a fragment go into the book beside it.
@@ -98,6 +100,7 @@ const standardFiles: Readonly<Record<string, string>> = {
   'shop.layup': standardShop,
   'tools.layup': standardTools,
   'materials.layup': standardMaterials,
+  ...standardDrawings,
 };
 
 const entryWords = new Set(

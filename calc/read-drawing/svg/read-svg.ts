@@ -65,7 +65,7 @@ class SvgReader {
         message: text('the drawing has more than {most} straights and arcs', { most: limits.vertices }),
       });
     const { curves, over } = joined(this.curves);
-    return { curves, layers: [...this.layers], unit, joinedOver: over, problems: this.problems };
+    return { curves, layers: [...this.layers], down: true, unit, joinedOver: over, problems: this.problems };
   }
 
   private children(element: Element, where: Where): undefined {

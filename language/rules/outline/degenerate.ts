@@ -1,8 +1,10 @@
+import { reportDrawn } from '../kit/outlines.ts';
 import { rule } from '../rule.ts';
 
 export const outlineDegenerate = rule({
   name: 'outline/degenerate',
   severity: 'error',
   title: 'an outline that encloses nothing',
-  on: 'reading',
+  on: 'recipe',
+  check: (context) => reportDrawn(context, 'degenerate'),
 });

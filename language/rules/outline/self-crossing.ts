@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
-import type { Outline } from '../../../calc/model/index.ts';
 import { faultWords, polygonFault } from '../../../calc/outline/polygon-fault.ts';
+import { reportDrawn, shapesOfPart } from '../kit/outlines.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -10,15 +10,8 @@ export const outlineSelfCrossing = rule({
   title: 'an outline crosses itself',
   on: 'recipe',
   check(context) {
-    const { part } = context.recipe;
-    if (part === undefined) return;
-    const shapes: readonly (readonly [string, Outline | undefined])[] = [
-      [`${part.path}.outline`, part.outline],
-      ...part.cutouts.map(({ path, shape }) => [path, shape] as const),
-      ...part.zones.map(({ path, shape }) => [path, shape] as const),
-    ];
-    for (const [at, shape] of shapes) {
-      const fault = shape?.kind === 'polygon' ? polygonFault(shape.points) : undefined;
+    for (const { at, shape } of shapesOfPart(context)) {
+      const fault = shape.kind === 'polygon' ? polygonFault(shape.points) : undefined;
       if (fault === undefined) continue;
       const place = 'at' in fault ? { x: metres(fault.at.x), y: metres(fault.at.y) } : undefined;
       context.report({
@@ -29,5 +22,6 @@ export const outlineSelfCrossing = rule({
             : text('{fault}, at ({x}, {y})', { fault: faultWords(fault), ...place }),
       });
     }
+    reportDrawn(context, 'self-crossing');
   },
 });

@@ -81,10 +81,10 @@ describe('path data', () => {
     expect(faultOf('L 0 0')).toContain('it begins with M');
     expect(faultOf('M 0 0 L 1e999 0 L 0 5 Z')).toContain('no number, or further away than 100 m');
     expect(faultOf('M 0 0 L 200 0 L 200 100 L 0 3.5')).toBe(
-      'open: the curve is open by 3.5: it begins at (0, 0) and ends at (0, -3.5) of the drawing',
+      'open: the curve is open by 3.5: it begins at (0, 0) and ends at (0, 3.5) of the drawing',
     );
     expect(faultOf('M 0 0 L 100 100 L 100 0 L 0 100 Z')).toContain('self-crossing: ');
-    expect(faultOf('M 0 0 L 100 100 L 100 0 L 0 100 Z')).toContain('at (50, -50)');
+    expect(faultOf('M 0 0 L 100 100 L 100 0 L 0 100 Z')).toContain('at (50, 50)');
     expect(faultOf('M 0 0 H 9 V 9 Z M 20 20 H 29 V 29 Z')).toContain('2 closed curves');
     expect(faultOf('M 0 0 H 100 Z')).toContain('degenerate: ');
   });

@@ -119,7 +119,7 @@ describe('an SVG drawing', () => {
     );
     expect(notPicked(drawing, { id: 'hull' })).toBe('file-missing: no curve hull in the drawing; it has deck, a, b');
     expect(notPicked(drawing, { layer: 'notes' })).toBe(
-      'open: the curve is open by 107.703: it begins at (0, 0) and ends at (100, -40) of the drawing',
+      'open: the curve is open by 107.703: it begins at (0, 0) and ends at (100, 40) of the drawing',
     );
   });
 

@@ -1,0 +1,66 @@
+import { type Bench, type Text, text } from '../../../calc/figure/index.ts';
+import type { Outline } from '../../../calc/model/index.ts';
+import { isTaken, takenFrom } from '../../../calc/outline/drawn.figure.ts';
+import type { ReadDrawing } from '../../../calc/read-drawing/drawn.ts';
+import { readPathOutline } from '../../../calc/read-drawing/path-outline.ts';
+import { isPicked, type PickFault } from '../../../calc/read-drawing/pick.ts';
+import type { RecipeContext } from '../rule.ts';
+
+/** A shape of the part as it is typed: its outline, a cutout or a zone. */
+export interface TypedShape {
+  readonly at: string;
+  readonly shape: Outline;
+}
+
+export function shapesOfPart({ recipe: { part } }: Pick<RecipeContext, 'recipe'>): readonly TypedShape[] {
+  if (part === undefined) return [];
+  const all: readonly (readonly [string, Outline | undefined])[] = [
+    [`${part.path}.outline`, part.outline],
+    ...part.cutouts.map(({ path, shape }) => [path, shape] as const),
+    ...part.zones.map(({ path, shape }) => [path, shape] as const),
+  ];
+  return all.flatMap(([at, shape]) => (shape === undefined ? [] : [{ at, shape }]));
+}
+
+/** The drawing that a shape is from, where it was read. */
+export function drawingOf(bench: Bench, shape: Outline): ReadDrawing | undefined {
+  const file = shape.kind === 'file' && shape.address !== undefined ? bench.drawing(shape.address) : undefined;
+  return file !== undefined && 'drawing' in file ? file.drawing : undefined;
+}
+
+const ofPaths = new WeakMap<Outline, PickFault | 'none'>();
+
+/** Why a drawn shape is no outline; the rule that says so is named. */
+export function drawnFault(bench: Bench, shape: Outline): PickFault | undefined {
+  if (shape.kind === 'path') {
+    let fault = ofPaths.get(shape);
+    if (fault === undefined) {
+      const found = readPathOutline(shape.data);
+      fault = isPicked(found) ? 'none' : found;
+      ofPaths.set(shape, fault);
+    }
+    return fault === 'none' ? undefined : fault;
+  }
+  if (shape.kind !== 'file' || shape.address === undefined) return undefined;
+  const file = bench.drawing(shape.address);
+  if (file === undefined) return undefined;
+  const inFile = (message: Text) => text('{file}: {what}', { file: shape.file, what: message });
+  if ('missing' in file) return { rule: 'file-missing', message: inFile(file.missing) };
+  const refused = file.drawing.problems.find((problem) => problem.kind === 'refused');
+  if (refused !== undefined)
+    return { rule: 'file-missing', message: inFile(atLine(refused.message, refused.at?.line)) };
+  const taken = takenFrom(file.drawing, shape);
+  return isTaken(taken) ? undefined : { ...taken, message: inFile(taken.message) };
+}
+
+/** A problem of a drawing with its line there. */
+export const atLine = (message: Text, line: number | undefined): Text =>
+  line === undefined ? message : text('{what} (line {line})', { what: message, line });
+
+/** Reports what one rule has to say of all drawn shapes of the part. */
+export function reportDrawn(context: RecipeContext, rule: PickFault['rule']): void {
+  for (const { at, shape } of shapesOfPart(context)) {
+    const fault = drawnFault(context.bench, shape);
+    if (fault?.rule === rule) context.report({ at, message: fault.message });
+  }
+}
