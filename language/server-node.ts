@@ -15,8 +15,7 @@ async function pdfOf(drawing: Drawing): Promise<string> {
   return Buffer.from(bytes).toString('base64');
 }
 
-const tiledPdf: Machine['tiledPdf'] = async (drawing, paper) =>
-  (await import('./export/pdf/index.ts')).tiledPdf(drawing, paper);
+const tiledPdf: Machine['tiledPdf'] = async (...given) => (await import('./export/pdf/index.ts')).tiledPdf(...given);
 
 // A fault in one answer must not take away all the others: it is logged, and the server goes on.
 const log = (kind: string) => (error: unknown) =>

@@ -29,7 +29,7 @@ export async function cut(
   const { files, missing } = await made(() =>
     cutFilesOf(book.services.analysis.bench(recipe), options, {
       style: { units: options.units },
-      tiledPdf: async (drawing, paper) => (await import('../export/pdf/index.ts')).tiledPdf(drawing, paper),
+      tiledPdf: async (...given) => (await import('../export/pdf/index.ts')).tiledPdf(...given),
     }),
   );
   const folder = path.resolve(screen.folder, options.out);

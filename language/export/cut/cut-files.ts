@@ -30,13 +30,16 @@ export interface CutFile {
   readonly notes: readonly string[];
 }
 
+/** `more`: lines for whoever lays the pages together. */
+export type TiledPdf = (drawing: Drawing, paper: CutPaper, more: readonly string[]) => Promise<MadePdf>;
+
 /** What the writer of files needs beside the pieces. */
 export interface CutDesk {
   readonly style: Style;
   /** width of the roll or sheet of a material, m */
   readonly rollWidth: (material: string) => number | undefined;
   /** absent where no PDF can be made: in a browser */
-  readonly tiledPdf?: (drawing: Drawing, paper: CutOrder['paper']) => Promise<MadePdf>;
+  readonly tiledPdf?: TiledPdf;
 }
 
 /** More copies of pieces than this in one drawing no roll holds. */
@@ -80,13 +83,18 @@ interface Sheet {
   readonly name: string;
   readonly drawing: Drawing;
   readonly words: string;
+  /** how what is drawn comes to lie in the mould */
+  readonly lies: string;
   readonly notes: readonly string[];
 }
 
 function pieceSheet(recipe: Recipe, { piece, label, count }: ToCut, { style }: CutDesk): Sheet {
   const words = pieceWords(piece, count, style);
   const title = say('{recipe}: {piece}, {words}', { recipe: recipeWords(recipe), piece: piece.name, words });
-  return { name: piece.name, drawing: { ...drawingOfPiece(piece, label), title }, words, notes: [] };
+  const lies = piece.faceUp
+    ? say('Drawn as it lies on the table; the same face comes to lie up in the mould.')
+    : say('Drawn as it lies on the table; it is turned over when it is laid.');
+  return { name: piece.name, drawing: { ...drawingOfPiece(piece, label), title }, words, lies, notes: [] };
 }
 
 function materialSheets(recipe: Recipe, toCut: readonly ToCut[], desk: CutDesk): readonly Sheet[] {
@@ -106,20 +114,24 @@ function materialSheets(recipe: Recipe, toCut: readonly ToCut[], desk: CutDesk):
     const notes = tooWide.map((piece) =>
       say('{piece} is wider than {material} comes', { piece: piece.name, material: name }),
     );
-    return { name, drawing, words: materialWords(count, length, width, desk.style), notes };
+    const lies = say(
+      'Drawn as they lie on the table, the warp from left to right; a piece that is turned over says so.',
+    );
+    return { name, drawing, words: materialWords(count, length, width, desk.style), lies, notes };
   });
 }
 
 async function written(
-  { drawing }: Sheet,
+  { drawing, lies }: Sheet,
   { format, paper }: CutOrder,
   { tiledPdf }: CutDesk,
 ): Promise<Pick<CutFile, 'bytes' | 'notes'>> {
   if (format === 'svg') return { bytes: sealed(cutSvg(drawing)), notes: [] };
   if (format === 'dxf') return { bytes: sealed(dxf(drawing)), notes: [] };
   if (tiledPdf === undefined) throw new CannotCut(say('An editor in a browser writes no PDF: choose SVG or DXF.'));
-  const { bytes, pages, lacking } = await tiledPdf(drawing, paper).catch((error: unknown) => {
-    if (!(error instanceof RangeError)) throw error;
+  const { bytes, pages, lacking } = await tiledPdf(drawing, paper, [lies]).catch((error: unknown) => {
+    // By its name: the bundle that threw it has a class of its own.
+    if (!(error instanceof Error) || error.name !== 'TooManyPages') throw error;
     throw new CannotCut(
       say('{title} would take more pages than anybody lays together ({pages}): cut by piece, or with a cutter', {
         title: drawing.title,

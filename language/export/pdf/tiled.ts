@@ -11,6 +11,11 @@ import { lackingLetters, writeWords } from './words.ts';
 /** More pages than this nobody lays together. */
 export const mostPages = 400;
 
+/** Its message is how many. */
+export class TooManyPages extends RangeError {
+  override readonly name = 'TooManyPages';
+}
+
 export interface MadePdf {
   readonly bytes: Uint8Array;
   readonly pages: number;
@@ -52,17 +57,17 @@ function laidOut(drawing: Drawing, paper: PaperName): LaidOut {
 
 /**
  * A drawing 1:1 on pages of A4 or Letter for shops without a cutter: an overview first, then a page a tile, with marks to lay
- * them by and a bar of 100 mm on each. Throws a RangeError where it takes more than `mostPages`.
+ * them by and a bar of 100 mm on each. `more` are lines for the overview, how the pieces lie for instance. Throws `TooManyPages` where it takes more than `mostPages`.
  */
-export async function tiledPdf(drawing: Drawing, paper: PaperName): Promise<MadePdf> {
+export async function tiledPdf(drawing: Drawing, paper: PaperName, more: readonly string[] = []): Promise<MadePdf> {
   const laid = laidOut(drawing, paper);
-  if (laid.printed.size > mostPages) throw new RangeError(`${laid.printed.size} pages`);
+  if (laid.printed.size > mostPages) throw new TooManyPages(String(laid.printed.size));
   const doc = newPdf(drawing.title);
   const lacking = lackingLetters(doc, [
     drawing.title,
     ...drawing.items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
   ]);
-  overview(doc, drawing, laid, paper, lacking);
+  overview(doc, drawing, laid, paper, more, lacking);
   for (const tile of laid.tiles.tiles) {
     if (laid.printed.has(tile.name)) tilePage(doc, drawing, tile, laid);
   }
@@ -97,6 +102,7 @@ function overview(
   drawing: Drawing,
   { tiles, printed }: LaidOut,
   paper: PaperName,
+  more: readonly string[],
   lacking: readonly string[],
 ): void {
   const { page } = tiles;
@@ -105,7 +111,7 @@ function overview(
   const wide = page.width - 2 * x;
   doc.fillColor('black');
   writeWords(doc, drawing.title, x, 22, { height: 4.5, weight: 'bold', most: wide });
-  const lines = overviewLines(drawing, printed.size, paper, lacking);
+  const lines = overviewLines(printed.size, paper, more, lacking);
   for (const [i, line] of lines.entries()) writeWords(doc, line, x, 30 + i * 5, { height: 2.3, most: wide });
   const top = 30 + lines.length * 5;
   const box: PageBox = { x, y: top, width: wide, height: page.height - top - 24 };
@@ -118,12 +124,8 @@ function overview(
   scaleBar(doc, x, page.height - 14);
 }
 
-function overviewLines(drawing: Drawing, count: number, paper: PaperName, lacking: readonly string[]): string[] {
+function overviewLines(count: number, paper: PaperName, more: readonly string[], lacking: readonly string[]): string[] {
   const { name } = papers[paper];
-  const seen =
-    drawing.seenFrom === 'tool side'
-      ? say('Drawn as it lies on the table; it is turned over when it is laid.')
-      : say('Drawn as it lies on the table; the same face comes to lie up in the mould.');
   return [
     count === 1
       ? say('One page of {paper} behind this one.', { paper: name })
@@ -136,7 +138,7 @@ function overviewLines(drawing: Drawing, count: number, paper: PaperName, lackin
             overlap,
           }),
         ]),
-    seen,
+    ...more,
     ...(lacking.length === 0 ? [] : [lackingWords(lacking)]),
   ];
 }
