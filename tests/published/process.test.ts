@@ -6,6 +6,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { vapourDensity } from '../../calc/air/vapour.ts';
+import { labourCost } from '../../calc/cost/labour.ts';
 import { gebart, kozenyCarman } from '../../calc/flow/fibre-bed.ts';
 import { lineFillTime, lineReach, permeabilityFromStrip, radialFillTime } from '../../calc/flow/front.ts';
 import { besideEachOther, meshLead, onTopOfEachOther } from '../../calc/flow/layered.ts';
@@ -240,6 +241,18 @@ const computations: Readonly<Record<string, (i: Inputs, expected: PublishedCase[
     const molar = { mass: i.one('M') / 1000, volume: i.one('Vm_L_mol') / 1000 };
     const milligrams = i.list('ppm').map((ppm) => vapourDensity(ppm * 1e-6, molar.mass, molar.volume) * 1e6);
     return named(['p20', 'p50', 'p100', 'p250'], milligrams);
+  },
+  C1: (i) => {
+    // at one unit of money an hour the labour is the hours
+    const hours = (times: readonly number[]): Outcome =>
+      labourCost(
+        times.reduce((sum, time) => sum + time * 3600, 0),
+        1 / 3600,
+      );
+    const [shapeLow = 0, shapeHigh = 0] = i.list('shape_h');
+    const [sandLow = 0, sandHigh = 0] = i.list('sand_h');
+    const always = [i.one('laminate_h'), i.one('hotcoat_h'), i.one('plugs_h')];
+    return { lo_h: hours([shapeLow, sandLow, ...always]), hi_h: hours([shapeHigh, sandHigh, ...always]) };
   },
   C2: (i) => ({ overlap_m: 100 * valueOf(laminateThickness(i.one('w_kg_m2'), i.one('psi'), densitiesOf(i))) }),
 };
