@@ -18,6 +18,7 @@ import type { Point } from '../outline/shape.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isDarted, placedDarts } from './darts.figure.ts';
+import { type HalfPlane, onLine } from './half-plane.ts';
 import { acrossRoll, joinsAcross, type KeepClear } from './lanes.ts';
 import { tabbedContours } from './tabbed.figure.ts';
 
@@ -93,7 +94,8 @@ const ownJoins = (bench: Bench, laid: LaidLayer, others: readonly Joins[]): Figu
         for (const at of other.at)
           clear.push({ at: sameWay(other.way, way) * at, by: Math.max(apart, (lap + other.lap) / 2) });
     const across = wide ? span : acrossRoll(outer, way);
-    const width = wide ? roll : Infinity;
+    // end to end it is parted where the text says, and nowhere else
+    const width = wide ? roll : across.high - across.low + 1;
     const said = typed.map((point) => acrossOf(way, { x: point.x + laid.stagger, y: point.y }));
     const found =
       said.length > 0 ? joinsAcross(across, width, lap, said, clear) : joinsAcross(across, width, lap, [], clear);
@@ -146,3 +148,18 @@ export const layerJoins = defineFigure<Joins | undefined>('layer_joins', (bench,
     );
   }),
 );
+
+/** The line of a join. */
+export const joinLine = ({ way }: Joins, at: number): HalfPlane => ({
+  normal: { x: -Math.sin(way), y: Math.cos(way) },
+  from: at,
+});
+
+/** The point of a join that is nearest to the middle of the part. */
+export const joinPoint = (joins: Joins, at: number): Point => onLine(joinLine(joins, at), 0);
+
+/** A join of one ply that lies less than `apart` (m) beside a join of another that runs the same way. */
+export const nearJoin = (own: Joins, other: Joins, apart: number): number | undefined =>
+  parallel(own.way, other.way)
+    ? own.at.find((at) => other.at.some((to) => Math.abs(at - sameWay(own.way, other.way) * to) < apart - 1e-9))
+    : undefined;

@@ -96,9 +96,9 @@ const rows: readonly HabitRow[] = [
   {
     word: 'dart_gap',
     takes: 'length',
-    usual: '5 mm',
+    usual: '10 mm',
     source: FROM_MEMORY,
-    meaning: 'The cloth that stays between two darts at the free edge. A narrower tongue frays away.',
+    meaning: 'Cloth that stays between two darts at the free edge, and how far the darts of two plies close beside each other.',
   },
   {
     word: 'dart_least',

@@ -1,7 +1,10 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { placedContour } from '../../../calc/piece/footprint-contour.ts';
+import { widestDisc } from '../../../calc/piece/widest-disc.ts';
 import { coresOf } from '../kit/cores.ts';
-import { footprintOf, halfWidth, partPlaced } from '../kit/geometry.ts';
+import { footprintOf } from '../kit/geometry.ts';
 import { clauseAt, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -12,19 +15,14 @@ export const coreChamferEatsRim = rule({
   title: 'the chamfer leaves no flat core',
   on: 'recipe',
   check(context) {
-    const half = halfWidth(partPlaced(context.bench));
     for (const core of coresOf(context)) {
       const thickness = valueOf(context.ask(layerThickness, core.key));
       const footprint = footprintOf(context.bench, core);
       const { chamfer } = core.layer;
-      if (
-        half === undefined ||
-        thickness === undefined ||
-        footprint?.whole !== true ||
-        chamfer === undefined ||
-        chamfer.si <= 0
-      )
-        continue;
+      if (thickness === undefined || footprint?.whole !== true || chamfer === undefined || chamfer.si <= 0) continue;
+      const outline = placedContour(footprint.placed);
+      const half = isImpossible(outline) ? undefined : widestDisc(outline);
+      if (half === undefined) continue;
       const run = thickness / Math.tan(chamfer.si);
       if (run < half - footprint.inset) continue;
       context.report({

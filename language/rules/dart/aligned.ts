@@ -1,6 +1,10 @@
-import { text } from '../../../calc/figure/index.ts';
-
-import { clauseAt, layersOf } from '../kit/layers.ts';
+import { DART_GAP } from '../../../calc/cloth/habits.ts';
+import { text, usual } from '../../../calc/figure/index.ts';
+import { isDarted, placedDarts } from '../../../calc/piece/darts.figure.ts';
+import { seamsOnEachOther } from '../../../calc/piece/seams.ts';
+import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
+import { placeShown } from '../kit/points.ts';
+import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const dartAligned = rule({
@@ -9,27 +13,36 @@ export const dartAligned = rule({
   title: 'the darts of two wrapped plies fall on each other',
   on: 'recipe',
   check(context) {
-    const wrapped = layersOf(context).filter(
-      ({ layer }) => layer.extent.kind === 'wrap' && typeof layer.darts === 'number' && layer.darts > 0,
-    );
-    for (const [i, laid] of wrapped.entries()) {
-      const before = wrapped[i - 1];
-      if (before === undefined || before.layer.darts !== laid.layer.darts || before.path === laid.path) continue;
+    const darted = layersOf(context).filter(isDarted);
+    const apart = valueOf(usual(context.bench, DART_GAP));
+    const told = new Set<string>();
+    for (const [i, laid] of darted.entries()) {
+      const before = darted[i - 1];
+      if (before === undefined || apart === undefined || told.has(laid.path)) continue;
+      const [below, own] = [before, laid].map((ply) => valueOf(context.ask(placedDarts, ply.key)));
+      const on = below === undefined || own === undefined ? [] : seamsOnEachOther(own, below, apart);
+      const [first] = on;
+      if (first === undefined) continue;
+      told.add(laid.path);
       context.report({
         at: clauseAt(laid, 'darts'),
         message: text(
-          '{ply} has as many darts as {before} below it, {darts}, shared alike over the outline: they fall on each other',
-          { ply: laid.name, before: before.name, darts: Number(laid.layer.darts) },
+          '{count} darts of {ply} lie less than {apart} from those of {before} below it, one of them at ({x}, {y}): there the edge is cut through both',
+          {
+            count: on.length,
+            ply: laid.name,
+            before: before.name,
+            apart: metres(apart),
+            ...placeShown(first.mouth),
+          },
         ),
         related: [
           { at: { entry: context.recipe.entry, path: clauseAt(before, 'darts') }, message: text('the darts below') },
         ],
         fixes: [
-          context.edit.replace(
-            text('Write darts {what}', { what: Number(laid.layer.darts) + 1 }),
-            clauseAt(laid, 'darts'),
-            `darts ${Number(laid.layer.darts) + 1}`,
-          ),
+          laid.layer.darts === 'auto'
+            ? undefined
+            : context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto'),
         ],
       });
     }

@@ -1,6 +1,12 @@
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { contourOf } from '../../../calc/outline/contour-of.ts';
+import { partFrame } from '../../../calc/outline/part.figure.ts';
+import { origin } from '../../../calc/outline/shape.ts';
+import { edgeTurns, footInBend } from '../../../calc/piece/edge-turns.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { placeShown } from '../kit/points.ts';
 import { rule } from '../rule.ts';
 
 export const dartSlitMissing = rule({
@@ -15,12 +21,24 @@ export const dartSlitMissing = rule({
       const need = valueOf(context.ask(dartNeed, laid.key));
       // without any darts at all the bends outwards are told of
       if (need === undefined || need.slits === 0 || (darts === undefined && need.darts > 0)) continue;
+      const frame = valueOf(context.ask(partFrame));
+      const outline = frame === undefined ? undefined : contourOf(frame.shape);
+      const bend = need.bends.find(({ slits }) => slits > 0);
+      if (outline === undefined || isImpossible(outline) || bend === undefined) continue;
+      const foot = footInBend(edgeTurns(outline), bend, 0.5);
+      const shown = { ply: laid.name, ...placeShown(foot?.at ?? origin) };
       context.report({
         at: darts === undefined ? clauseAt(laid, 'wrap') : clauseAt(laid, 'darts'),
-        message: text('round an inward bend {ply} is too short at its free edge: {slits} relief slits let it open', {
-          ply: laid.name,
-          slits: need.slits,
-        }),
+        message:
+          need.slits === 1
+            ? text(
+                'at an inward bend at ({x}, {y}) {ply} is too short at its free edge: a relief slit lets it open',
+                shown,
+              )
+            : text(
+                'round an inward bend at ({x}, {y}) {ply} is too short at its free edge: {slits} relief slits let it open',
+                { ...shown, slits: need.slits },
+              ),
         fixes: [
           darts === undefined
             ? context.edit.addClause('Add darts auto', laid.path, 'darts auto')

@@ -1,4 +1,8 @@
 import { text } from '../../../calc/figure/index.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { contourDistance } from '../../../calc/outline/contour-distance.ts';
+import { contourOf } from '../../../calc/outline/contour-of.ts';
+import type { Point } from '../../../calc/outline/shape.ts';
 import { drilledIn } from '../kit/drilled.ts';
 import { footprintOf, SLACK } from '../kit/geometry.ts';
 import { metres } from '../kit/shown.ts';
@@ -6,6 +10,14 @@ import { rule } from '../rule.ts';
 
 /** From the middle of a hole to the edge of the insert, in diameters. Common practice. */
 const fromEdge = 2.5;
+
+/** The four corners of a pattern, about the middle of its insert. */
+const outerHoles = ({ x, y }: Point): Point[] => [
+  { x, y },
+  { x: -x, y },
+  { x: -x, y: -y },
+  { x, y: -y },
+];
 
 export const insertHoleMisses = rule({
   name: 'insert/hole-misses',
@@ -15,8 +27,9 @@ export const insertHoleMisses = rule({
   check(context) {
     for (const { step, into, diameter, reach } of drilledIn(context)) {
       const shape = into.layer.kind === 'insert' ? footprintOf(context.bench, into)?.placed.shape : undefined;
-      if (reach === undefined || shape === undefined || !('length' in shape)) continue;
-      const left = Math.min(shape.length / 2 - reach.x, shape.width / 2 - reach.y);
+      const outline = shape === undefined ? undefined : contourOf(shape);
+      if (reach === undefined || outline === undefined || isImpossible(outline)) continue;
+      const left = Math.min(...outerHoles(reach).map((hole) => -contourDistance(outline, hole)));
       if (left >= fromEdge * diameter - SLACK) continue;
       const figures = {
         insert: into.name,

@@ -1,12 +1,18 @@
-import { text } from '../../../calc/figure/index.ts';
-import { isImpossible } from '../../../calc/outcome.ts';
-import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
-import { clauseAt, factValue, layersOf, valueOf } from '../kit/layers.ts';
+import { STAGGER } from '../../../calc/cloth/habits.ts';
+import { text, usual } from '../../../calc/figure/index.ts';
+import { type Joins, joinPoint, layerJoins, nearJoin } from '../../../calc/piece/joins.figure.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
+import { placeShown } from '../kit/points.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** How far joins of successive plies stand apart, m: 25 to 38 mm in a trade magazine of 2021; `habit stagger` sets its own. */
-const usualStagger = 0.025;
+const clauseOf = (laid: LaidLayer): string =>
+  laid.layer.joins !== undefined
+    ? clauseAt(laid, 'join')
+    : laid.layer.lap !== undefined
+      ? clauseAt(laid, 'lap')
+      : laid.path;
 
 export const joinAligned = rule({
   name: 'join/aligned',
@@ -14,34 +20,25 @@ export const joinAligned = rule({
   title: 'the joins of plies that follow each other stand above each other',
   on: 'recipe',
   check(context) {
-    const apart = factValue(context.book.shop?.habits?.stagger)?.amounts[0]?.si ?? usualStagger;
-    const frame = valueOf(context.ask(partFrame));
+    const apart = valueOf(usual(context.bench, STAGGER));
     const plies = layersOf(context).filter(({ layer }) => layer.kind === 'ply');
+    const joins = plies.map((laid): Joins | undefined => valueOf(context.ask(layerJoins, laid.key)));
     const told = new Set<string>();
     for (const [i, laid] of plies.entries()) {
-      const before = plies[i - 1];
-      if (before === undefined || frame === undefined || told.has(laid.path)) continue;
-      const pairs = (laid.layer.joins ?? []).flatMap((join) =>
-        (before.layer.joins ?? []).map((other) => [placedPoint(frame, join.at), placedPoint(frame, other.at)] as const),
-      );
-      const near = pairs.some(
-        ([a, b]) =>
-          !isImpossible(a) &&
-          !isImpossible(b) &&
-          Math.hypot(a.x + laid.stagger - b.x - before.stagger, a.y - b.y) < apart - 1e-9,
-      );
-      if (!near) continue;
+      const [before, own, below] = [plies[i - 1], joins[i], joins[i - 1]];
+      if (before === undefined || apart === undefined || told.has(laid.path)) continue;
+      const near = own === undefined || below === undefined ? undefined : nearJoin(own, below, apart);
+      if (own === undefined || near === undefined) continue;
       told.add(laid.path);
       context.report({
-        at: clauseAt(laid, 'join'),
-        message: text('the join of {ply} stands less than {apart} from that of {before} below it', {
+        at: clauseOf(laid),
+        message: text('the join of {ply} through ({x}, {y}) stands less than {apart} from that of {before} below it', {
           ply: laid.name,
           apart: metres(apart),
           before: before.name,
+          ...placeShown(joinPoint(own, near)),
         }),
-        related: [
-          { at: { entry: context.recipe.entry, path: clauseAt(before, 'join') }, message: text('the join below') },
-        ],
+        related: [{ at: { entry: context.recipe.entry, path: clauseOf(before) }, message: text('the join below') }],
       });
     }
   },

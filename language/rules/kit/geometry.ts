@@ -1,9 +1,7 @@
 import type { Bench } from '../../../calc/figure/index.ts';
 import { isImpossible, type Outcome } from '../../../calc/outcome.ts';
-import { formBounds } from '../../../calc/outline/measure.ts';
 import { type PartFrame, partFrame } from '../../../calc/outline/part.figure.ts';
 import { type StandsOut, shapesOverlap, standsOut } from '../../../calc/outline/placed.ts';
-import { plainForm } from '../../../calc/outline/plain.ts';
 import { origin, type Placed } from '../../../calc/outline/shape.ts';
 import { type Footprint, layerFootprint } from '../../../calc/stack/footprint.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
@@ -54,14 +52,6 @@ export function outOfPart(bench: Bench, laid: LaidLayer): number | undefined {
   const footprint = footprintOf(bench, laid);
   if (footprint === undefined || footprint.whole) return undefined;
   return outOf(footprint.placed, partPlaced(bench))?.by;
-}
-
-/** Half the least width of an outline, as far as that can be told without a mesh: a disc of this radius fits in. */
-export function halfWidth(placed: Placed | undefined): number | undefined {
-  const form = placed === undefined ? undefined : plainForm(placed.shape);
-  if (form === undefined || isImpossible(form) || form.kind === 'contour') return undefined;
-  const { length, width } = formBounds(form);
-  return Math.min(length, width) / 2;
 }
 
 /** What a line may be off before it is told: a tenth of a millimetre, m. */

@@ -1,7 +1,12 @@
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { halfWidth, partPlaced } from '../kit/geometry.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { contourOf } from '../../../calc/outline/contour-of.ts';
+import { partFrame } from '../../../calc/outline/part.figure.ts';
+import { narrowest } from '../../../calc/piece/narrowest.ts';
+import { SLACK } from '../kit/geometry.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { placeShown } from '../kit/points.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -11,24 +16,39 @@ export const wrapCollides = rule({
   title: 'the landings of a wrapped ply meet where the part is narrow',
   on: 'recipe',
   check(context) {
-    const half = halfWidth(partPlaced(context.bench));
-    if (half === undefined) return;
-    for (const laid of onePerLine(layersOf(context))) {
-      if (laid.layer.extent.kind !== 'wrap') continue;
+    const wrapped = [...onePerLine(layersOf(context))].filter(({ layer }) => layer.extent.kind === 'wrap');
+    const frame = wrapped.length === 0 ? undefined : valueOf(context.ask(partFrame));
+    const outline = frame === undefined ? undefined : contourOf(frame.shape);
+    if (outline === undefined || isImpossible(outline)) return;
+    const [neck, bay] = [narrowest(outline), narrowest(outline, 'outside')];
+    for (const laid of wrapped) {
       const wrap = valueOf(context.ask(wrapReach, laid.key));
-      if (wrap === undefined || wrap.landing <= half) continue;
-      context.report({
-        at: clauseAt(laid, 'wrap'),
-        message: text(
-          '{ply} lands {landing} from each side of a part that is {width} wide: the two landings lie over each other by {over}',
-          {
-            ply: laid.name,
-            landing: metres(wrap.landing),
-            width: metres(2 * half),
-            over: metres(2 * (wrap.landing - half)),
-          },
-        ),
-      });
+      if (wrap === undefined) continue;
+      const at = clauseAt(laid, 'wrap');
+      if (neck !== undefined && wrap.landing > neck.half + SLACK) {
+        context.report({
+          at,
+          message: text(
+            '{ply} lands {landing} from each side of a part that is {width} wide at ({x}, {y}): the two landings lie over each other by {over}',
+            {
+              ply: laid.name,
+              landing: metres(wrap.landing),
+              width: metres(2 * neck.half),
+              over: metres(2 * (wrap.landing - neck.half)),
+              ...placeShown(neck.at),
+            },
+          ),
+        });
+      }
+      if (bay !== undefined && wrap.reach > bay.half + SLACK) {
+        context.report({
+          at,
+          message: text(
+            '{ply} reaches {reach} past the outline, which has a bay that is {width} wide at ({x}, {y}): the flat piece would need the same cloth twice; it is cut in two, or a patch closes the bay',
+            { ply: laid.name, reach: metres(wrap.reach), width: metres(2 * bay.half), ...placeShown(bay.at) },
+          ),
+        });
+      }
     }
   },
 });
