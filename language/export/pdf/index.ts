@@ -1,4 +1,4 @@
-/** All that makes PDF files. It is loaded only when one is made: `import('.../pdf/index.ts')`, in the packed programs `pdf.cjs`. */
+/** All that makes PDF files. It is loaded only when one is made; in the packed programs it is `pdf.cjs`. */
 export { papers } from './document.ts';
 export { drawingPdf } from './one-page.ts';
 export { sheetPdf } from './sheet/index.ts';
