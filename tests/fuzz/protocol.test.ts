@@ -109,6 +109,8 @@ async function failsAfresh(before: string, files: Readonly<Record<string, string
     await fresh.settled();
     await fresh.change(edited, { text: files[edited] ?? '' });
     await fresh.settled();
+    await fresh.change(edited, { text: files[edited] ?? '' });
+    await fresh.settled();
     return (
       differences(await new ColdBook().read(files), fresh) !== undefined || faults.length > 0 || fresh.log.length > 0
     );
