@@ -5,7 +5,7 @@ import { linkFindings } from './link-findings.ts';
 import type { Translation } from './translation.ts';
 
 /** Commands that a link in a hover or a page may run; no other is, whatever a recipe's text says. */
-const linkCommands = ['laybook.explainRule', 'laybook.copyText'] as const;
+const linkCommands = ['laybook.explainRule', 'laybook.copyText', 'laybook.showPlan'] as const;
 
 export function clientOptions(log: vscode.LogOutputChannel, { locale, texts }: Translation): LanguageClientOptions {
   return {

@@ -91,6 +91,8 @@ export interface ScreenOptions {
   readonly marked?: boolean;
   /** room round the drawing, mm; a twentieth of its larger side where nothing is said */
   readonly around?: number;
+  /** colour of a ground below everything; none where nothing is said */
+  readonly paper?: string;
 }
 
 /**
@@ -115,6 +117,7 @@ export function screenSvg(drawing: Drawing, options: ScreenOptions = {}): string
     options.styled ? ` width="${size.width}mm" height="${size.height}mm"` : '',
     `><title>${xmlText(drawing.title)}</title>`,
     options.styled ? `<style>${screenStyle}</style>` : '',
+    options.paper === undefined ? '' : `<rect width="${size.width}" height="${size.height}" fill="${options.paper}"/>`,
     hatchDefinitions(hatches, Math.max(high.x - low.x, high.y - low.y) * 1000),
     ...groups,
     '</svg>',

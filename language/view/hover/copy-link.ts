@@ -8,9 +8,9 @@ export const copyCommand = 'laybook.copyText';
 export function copyLink(rows: readonly (readonly string[])[], book: HoverBook): string {
   if (!book.commandLinks || rows.length === 0) return '';
   const text = rows.map((row) => row.map((cell) => cell.replace(/[\t\r\n]+/g, ' ').trim()).join('\t')).join('\n');
-  return `[${say('Copy these figures')}](command:${copyCommand}?${encoded(JSON.stringify([text]))})`;
+  return `[${say('Copy these figures')}](command:${copyCommand}?${linkEncoded(JSON.stringify([text]))})`;
 }
 
 /** Nothing in it ends the link: brackets and quotes are encoded too. */
-const encoded = (text: string): string =>
+export const linkEncoded = (text: string): string =>
   encodeURIComponent(text).replace(/[!'()*]/g, (mark) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`);

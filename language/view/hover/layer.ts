@@ -1,5 +1,7 @@
 import type { LangiumDocument, LeafCstNode } from 'langium';
 import { isKnown, quantity, type Reason } from '../../../calc/figure/figure.ts';
+import type { Recipe } from '../../../calc/model/index.ts';
+import { flatPiecesOf } from '../../../calc/piece/flat-pieces.figure.ts';
 import { LENGTH, MASS } from '../../../calc/quantity/index.ts';
 import { type LayerRow, reportOf } from '../../../calc/report.ts';
 import * as ast from '../../grammar/generated/ast.ts';
@@ -15,6 +17,8 @@ import { chainText, missingText } from './chain.ts';
 import { copyLink } from './copy-link.ts';
 import type { HoverText } from './hover.ts';
 import { plain } from './markdown.ts';
+import { piecePicture } from './piece-picture.ts';
+import { planLink } from './plan-link.ts';
 import { recipeAround } from './recipe-of.ts';
 import { wordHover } from './word.ts';
 
@@ -34,7 +38,11 @@ export function layerHover(document: LangiumDocument, offset: number, book: Hove
   if (first === undefined) return undefined;
   const word = leaf.offset === at ? wordHover(document, offset) : undefined;
   return {
-    markdown: [layerCard(rows, first, book), ...(word === undefined ? [] : ['---', word.markdown])].join('\n\n'),
+    markdown: [
+      layerCard(rows, first, book),
+      ...pictures(found.recipe, first, book),
+      ...(word === undefined ? [] : ['---', word.markdown]),
+    ].join('\n\n'),
     start: leaf.offset,
     end: leaf.end,
   };
@@ -54,6 +62,18 @@ export function layerLineOf(leaf: LeafCstNode): LayerNode | undefined {
 
 const isLayer = (node: { readonly $type: string }): node is LayerNode =>
   ast.isClothLayer(node) || ast.isCoatLayer(node) || ast.isCoreLayer(node);
+
+/** The piece as a picture, and the way to the plan. */
+function pictures(recipe: Recipe, row: LayerRow, book: HoverBook): string[] {
+  const { laid } = row;
+  const pieces = laid.layer.kind === 'coat' ? undefined : book.analysis.bench(recipe).ask(flatPiecesOf, laid.key);
+  const size = pieceRow(row, book)[0]?.[1] ?? '';
+  const at = book.analysis.locate({ entry: recipe.entry, path: laid.path });
+  return [
+    pieces !== undefined && isKnown(pieces) ? piecePicture(pieces.value, size, book) : '',
+    at === undefined ? '' : planLink(at.uri, recipe, book),
+  ].filter((part) => part !== '');
+}
 
 function layerCard(rows: readonly LayerRow[], first: LayerRow, book: HoverBook): string {
   const style = book.style();

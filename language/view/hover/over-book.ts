@@ -1,4 +1,5 @@
 import type { HoverBook } from './book.ts';
+import { drawingHover } from './drawing.ts';
 import type { HoverProvider } from './hover.ts';
 import { layerHover } from './layer.ts';
 import { materialHover } from './material.ts';
@@ -16,6 +17,7 @@ export function hoversOver(book: HoverBook): readonly HoverProvider[] {
     (document, offset) => materialHover(document, offset, book),
     (document, offset) => recipeHover(document, offset, book),
     (document, offset) => stepHover(document, offset, book),
+    (document, offset) => drawingHover(document, offset, book),
     (document, offset) => quantityHover(document, offset, book.style().locale),
     wordHover,
   ];

@@ -15,6 +15,7 @@ import { missingText } from './chain.ts';
 import { copyLink } from './copy-link.ts';
 import type { HoverText } from './hover.ts';
 import { plain } from './markdown.ts';
+import { planLink } from './plan-link.ts';
 import { recipeAround } from './recipe-of.ts';
 
 /** A recipe at a glance, in all its sizes: mass, thickness, resin to mix, cost, and what stands open. On its name, wherever it stands. */
@@ -26,7 +27,8 @@ export function recipeHover(document: LangiumDocument, offset: number, book: Hov
   const { model } = found.lowered;
   if (model.kind !== 'recipe') return undefined;
   const open = node.$cstNode && openFindings(AstUtils.getDocument(node), node.$cstNode);
-  return { markdown: recipeCard(model.recipes, open, book), start: leaf.offset, end: leaf.end };
+  const uri = AstUtils.getDocument(node).uri.toString();
+  return { markdown: recipeCard(model.recipes, open, uri, book), start: leaf.offset, end: leaf.end };
 }
 
 function recipeNamed(leaf: LeafCstNode): ast.Recipe | undefined {
@@ -41,7 +43,7 @@ function recipeNamed(leaf: LeafCstNode): ast.Recipe | undefined {
 
 const columns = ['mass', 'thickness', 'resin_to_mix', 'cost'];
 
-function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, book: HoverBook): string {
+function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, uri: string, book: HoverBook): string {
   const style = book.style();
   const reports = recipes.map((recipe) => reportOf(recipe, book.analysis.shelf()));
   const [whole] = reports;
@@ -62,7 +64,9 @@ function recipeCard(recipes: readonly Recipe[], open: OpenFindings | undefined, 
     `**${plain(whole.recipe)}**${whole.title === undefined ? '' : `, ${plain(whole.title)}`}: ${facts.join(', ')}. ${findingWords(open)}`,
     say('What one part comes to, size by size:'),
     markdownTable({ head, right: [1, 2, 3, 4], rows }),
-    copyLink([head, ...rows], book),
+    [copyLink([head, ...rows], book), ...recipes.slice(0, 1).map((recipe) => planLink(uri, recipe, book))]
+      .filter((link) => link !== '')
+      .join(' | '),
     missingText(missing, book),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
