@@ -163,6 +163,19 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
       end(await (await import('./cautions.ts')).cautions(recipe, paths, options, screen)),
     );
 
+  command('record', 'ask for the record of a build, line by line, and write it; stop at any time and go on later')
+    .argument('<recipe>', 'name of the recipe')
+    .addArgument(
+      new Argument('[folder]', 'folder of the workshop; the record goes into its folder records').default('.'),
+    )
+    .option('--size <name>', 'the size that was built')
+    .option('--number <number>', 'number of the build; the next where it is not given')
+    .addOption(new Option('--date <day>', 'day of the build').default(new Date().toISOString().slice(0, 10), 'today'))
+    .addOption(book)
+    .action(async (recipe, folder, options) =>
+      end(await (await import('./record.ts')).record(recipe, folder, options, screen)),
+    );
+
   command('records', 'tell what was built by a recipe against its plan, the spread of the shop, and what drifts')
     .argument('<recipe>', 'name of the recipe')
     .addArgument(new Argument('[paths...]', 'files or folders').default(['.'], 'this folder'))

@@ -12,4 +12,6 @@ export interface Screen {
   err(text: string): void;
   /** the text in a style where colours are shown, as it is elsewhere */
   paint(style: Style, text: string): string;
+  /** one line from the reader; undefined where there is nobody, or no more */
+  ask?(prompt: string): Promise<string | undefined>;
 }

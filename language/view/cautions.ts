@@ -1,5 +1,6 @@
 import { vapourDensity } from '../../calc/air/vapour.ts';
 import { benchOf, isKnown } from '../../calc/figure/index.ts';
+import { mass } from '../../calc/laminate/mass.figure.ts';
 import { type Book, type Material, type Recipe, type Step, UNKNOWN } from '../../calc/model/index.ts';
 import { layPlan } from '../../calc/plan/lay.figure.ts';
 import { allSteps, flat, head } from '../../calc/plan/reading.ts';
@@ -25,7 +26,9 @@ const CUTS: ReadonlySet<string> = new Set(['trim', 'drill', 'sand', 'cut', 'fair
 export function cautionsOfStep(recipe: Recipe, step: Step, book: Book): readonly Hazard[] {
   const materials = atWork(recipe, step, book);
   return hazards.filter(({ applies }) =>
-    applies.some((where) => where.verbs.includes(step.verb) && answers(where, materials, book)),
+    applies.some(
+      (where) => where.verbs.includes(step.verb) && isHeavy(where, recipe, book) && answers(where, materials, book),
+    ),
   );
 }
 
@@ -72,6 +75,13 @@ export function limitWords({ agency, values, date, mark }: ExposureLimit, { mola
         : say('{amount} over {time}', { amount, time: over });
   });
   return `${translated(agency)}: ${told.join(', ')} (${date}, ${translated(mark)})`;
+}
+
+/** A hazard of weight: where it cannot be told what the part weighs, it is not there. */
+function isHeavy({ heavierThan }: Applies, recipe: Recipe, book: Book): boolean {
+  if (heavierThan === undefined) return true;
+  const weighs = benchOf(recipe, book).ask(mass);
+  return isKnown(weighs) && weighs.value > heavierThan;
 }
 
 function answers({ families, kinds, fibres }: Applies, materials: readonly Material[], book: Book): boolean {

@@ -31,6 +31,8 @@ export interface Applies {
   readonly kinds?: readonly string[];
   /** words in the name or title of a fibre */
   readonly fibres?: readonly string[];
+  /** only where the part weighs more, kg */
+  readonly heavierThan?: number;
 }
 
 export interface Hazard {
@@ -297,6 +299,17 @@ export const hazards: readonly Hazard[] = [
     source: 'common practice',
     applies: [{ verbs: ['ramp', 'postcure', 'heat', 'dry'] }],
     rules: ['cure/over-limit', 'cure/demould-hot', 'cure/ramp', 'cure/postcure-ramp'],
+  },
+  {
+    name: 'lifting',
+    title: 'Lifting',
+    brief: 'Heavy: two people or a hoist, the way cleared first, feet and fingers out from under it.',
+    harm: 'Backs, feet and fingers: a part lets go of its tool with a jerk, and the tool is heavier still.',
+    limits: [],
+    source:
+      'HSE (UK) INDG143: 25 kg held close for a man, 16 kg for a woman, less away from the body (2020, from memory); NIOSH lifting equation 1994: 23 kg at best (from memory)',
+    applies: [{ verbs: ['demould', 'keep', 'postcure'], heavierThan: 15 }],
+    rules: [],
   },
   {
     name: 'solvent',

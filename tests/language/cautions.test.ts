@@ -30,6 +30,7 @@ describe('the table of hazards', () => {
       'static',
       'vacuum',
       'heat',
+      'lifting',
       'solvent',
     ]);
   });

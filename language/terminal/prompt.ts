@@ -1,0 +1,35 @@
+import { createInterface, type Interface } from 'node:readline';
+
+/** Questions to whoever sits at the terminal, or lines from a pipe; opened at the first question. */
+export class Prompt {
+  private lines: Interface | undefined;
+  private readonly waiting: ((line: string | undefined) => void)[] = [];
+  private readonly read: string[] = [];
+  private ended = false;
+
+  ask(words: string): Promise<string | undefined> {
+    this.open();
+    process.stdout.write(words);
+    const line = this.read.shift();
+    if (line !== undefined || this.ended) return Promise.resolve(line);
+    return new Promise((resolve) => this.waiting.push(resolve));
+  }
+
+  close(): void {
+    this.lines?.close();
+  }
+
+  private open(): void {
+    if (this.lines !== undefined) return;
+    this.lines = createInterface({ input: process.stdin });
+    this.lines.on('line', (line) => {
+      const next = this.waiting.shift();
+      if (next === undefined) this.read.push(line);
+      else next(line);
+    });
+    this.lines.on('close', () => {
+      this.ended = true;
+      for (const next of this.waiting.splice(0)) next(undefined);
+    });
+  }
+}

@@ -1,0 +1,232 @@
+import { type Bench, isKnown } from '../../../calc/figure/index.ts';
+import type { BuildRecord, Recipe } from '../../../calc/model/index.ts';
+import { allSteps } from '../../../calc/plan/reading.ts';
+import { resinsUsed } from '../../../calc/resin/needs.figure.ts';
+import { stepPots } from '../../../calc/resin/step-pots.figure.ts';
+import { laidStack } from '../../../calc/stack/laid.figure.ts';
+import { say } from '../text.ts';
+import { digits } from './lots.ts';
+
+/** One thing that a record tells, asked for when it is known. */
+export interface Question {
+  /** what the line begins with: asked only while no line begins so */
+  readonly key: string;
+  readonly ask: string;
+  /** an answer as it would be given */
+  readonly example: string;
+  /** the most numbers that the answer may have, comma by comma; absent: it is words */
+  readonly numbers?: number;
+  /** the line of the record */
+  line(answer: string): string;
+  /** what a blank in the text stands for */
+  readonly blank: string;
+}
+
+/** What is known of the build beforehand. */
+export interface BuildHead {
+  readonly recipe: string;
+  readonly size?: string;
+  /** ISO 8601 */
+  readonly date: string;
+  readonly number: string;
+  readonly revision?: number;
+}
+
+const quoted = (words: string): string => `"${words.replaceAll('"', "'")}"`;
+
+/** A bare number takes the unit that is usual for it. */
+const withUnit = (answer: string, unit: string): string =>
+  /^-?\d+(\.\d+)?$/.test(answer.trim()) ? `${answer.trim()} ${unit}` : answer.trim();
+
+/** The parts of an answer between commas. */
+const parts = (answer: string): string[] => answer.split(',').map((each) => each.trim());
+
+const measure = (key: string, ask: string, unit: string, example: string): Question => ({
+  key,
+  ask,
+  example,
+  numbers: 1,
+  line: (answer) => `${key} ${withUnit(answer, unit)}`,
+  blank: `${key} ?`,
+});
+
+/** Everything that a record of this recipe should say, in the order in which the bench comes to know it. */
+export function questionsOf(recipe: Recipe, bench: Bench): Question[] {
+  const infused = recipe.process?.kind === 'infusion';
+  const underVacuum = recipe.process?.kind !== undefined && recipe.process.kind !== 'hand';
+  const steps = [...allSteps(recipe.process?.steps ?? [])];
+  const has = (verb: string): boolean => steps.some((step) => step.verb === verb);
+  return [
+    { key: 'by', ask: say('Built by'), example: 'RT', line: (answer) => `by ${quoted(answer)}`, blank: 'by "?"' },
+    ...materialsOf(recipe, bench).map(lotQuestion),
+    {
+      key: 'ambient',
+      ask: say('Shop: degC, humidity in %'),
+      example: '19, 60',
+      numbers: 2,
+      line: (answer) => {
+        const [temperature = '', humidity] = parts(answer);
+        return `ambient ${withUnit(temperature, 'degC')}${humidity === undefined || humidity === '' ? '' : `, ${withUnit(humidity, '% RH')}`}`;
+      },
+      blank: 'ambient ?',
+    },
+    ...(underVacuum
+      ? [
+          {
+            key: 'vacuum',
+            ask: say('Vacuum of the dry bag, mbar absolute'),
+            example: '22',
+            numbers: 1,
+            line: (answer: string) => `vacuum ${withUnit(answer, 'mbar absolute')}, dry`,
+            blank: 'vacuum ?',
+          },
+        ]
+      : []),
+    ...(has('leak test')
+      ? [
+          {
+            key: 'leak',
+            ask: say('Leak: mbar, minutes'),
+            example: '3, 10',
+            numbers: 2,
+            line: (answer: string) => {
+              const [rise = '', time] = parts(answer);
+              return `leak ${withUnit(rise, 'mbar')}${time === undefined ? '' : ` in ${withUnit(time, 'min')}`}`;
+            },
+            blank: 'leak ?',
+          },
+        ]
+      : []),
+    ...potQuestions(recipe, bench),
+    ...(infused ? [measure('fill', say('Filled in, minutes'), 'min', '4')] : []),
+    ...(steps.some(({ test }) => test?.what === 'barcol')
+      ? [
+          {
+            key: 'barcol',
+            ask: say('Barcol readings'),
+            example: '33, 36, 34',
+            numbers: 40,
+            line: (answer: string) => `barcol ${parts(answer).join(', ')}`,
+            blank: 'barcol ?',
+          },
+        ]
+      : []),
+    measure('mass', say('The part weighs, kg'), 'kg', '1.74'),
+    {
+      key: 'differs',
+      ask: say('What was done otherwise than the recipe says'),
+      example: '',
+      line: (answer) => `differs ${quoted(answer)}`,
+      blank: 'differs "?"',
+    },
+    {
+      key: 'note',
+      ask: say('What else'),
+      example: '',
+      line: (answer) => `note ${quoted(answer)}`,
+      blank: 'note "?"',
+    },
+  ];
+}
+
+const lotQuestion = (material: string): Question => ({
+  key: `lot ${material}`,
+  ask: say('Lot of {material}, and the day it expires', { material }),
+  example: 'A-1182, 2026-11-30',
+  line: (answer) => {
+    const [code = '', day] = parts(answer);
+    return `lot ${material} ${quoted(code)}${day === undefined || day === '' ? '' : ` expires ${day}`}`;
+  },
+  blank: `lot ${material} "?"`,
+});
+
+/** What stays in the part, each once. */
+function materialsOf(recipe: Recipe, bench: Bench): string[] {
+  const names = new Set<string>();
+  const stack = bench.ask(laidStack);
+  for (const { layer } of isKnown(stack) ? stack.value.layers : []) {
+    const kind = layer.material === undefined ? undefined : bench.material(layer.material)?.kind;
+    if (layer.material !== undefined && kind !== undefined) names.add(layer.material);
+  }
+  const resins = bench.ask(resinsUsed);
+  for (const name of isKnown(resins) ? resins.value : [recipe.process?.resin ?? '']) if (name !== '') names.add(name);
+  return [...names];
+}
+
+/** A pot of resin that is mixed of parts is a batch; one with catalyst is told for the layer that it was mixed for. */
+function potQuestions(recipe: Recipe, bench: Bench): Question[] {
+  return [...allSteps(recipe.process?.steps ?? [])].flatMap((step): Question[] => {
+    const pots = bench.ask(stepPots, step.path);
+    if (!isKnown(pots)) return [];
+    return pots.value.map((pot): Question => {
+      const catalyst = bench.material(pot.resin)?.catalyst === undefined ? undefined : pot.parts[1]?.what;
+      const layer = step.lay?.first ?? step.verb;
+      if (catalyst === undefined || step.lay === undefined)
+        return {
+          key: 'batch',
+          ask: say('Batch of {resin}: kg, degC', { resin: pot.resin }),
+          example: '1.15, 19.5',
+          numbers: 2,
+          line: (answer) => {
+            const [mass = '', temperature] = parts(answer);
+            return `batch ${withUnit(mass, 'kg')}${temperature === undefined ? '' : ` at ${withUnit(temperature, 'degC')}`}`;
+          },
+          blank: 'batch ?',
+        };
+      return {
+        key: `mixed ${layer}`,
+        ask: say('Mixed for {layer}: kg of {resin}, g of {catalyst}', { layer, resin: pot.resin, catalyst }),
+        example: '0.41, 8.2',
+        numbers: 2,
+        line: (answer) => {
+          const [mass = '', dose] = parts(answer);
+          return `mixed ${layer} ${withUnit(mass, 'kg')}${dose === undefined ? '' : ` with ${withUnit(dose, 'g')} ${catalyst}`}`;
+        },
+        blank: `mixed ${layer} ?`,
+      };
+    });
+  });
+}
+
+/** The text of a record; a line that is not known yet stands as a comment, so that the file is whole at any time. */
+export function recordText(head: BuildHead, lines: readonly string[]): string {
+  const words = ['record', head.recipe, head.size, head.date, quoted(`no. ${head.number}`)];
+  return [
+    'notation 1',
+    '',
+    `${words.filter((word) => word !== undefined).join(' ')} {`,
+    ...(head.revision === undefined ? [] : [`  revision ${head.revision}`]),
+    ...lines.map((line) => `  ${line}`),
+    '}',
+    '',
+  ].join('\n');
+}
+
+/** Where a record lies: a file of its own, so that two builds never meet in one. */
+export const recordFile = ({ recipe, date, number }: BuildHead): string =>
+  `records/${recipe}/${date}-${number.replace(/[^\w.-]/g, '_')}.layup`;
+
+/** One more than the highest number so far. */
+export function nextNumber(records: readonly BuildRecord[]): string {
+  const numbers = records.map(({ title }) => Number(digits(title) ?? 0));
+  return String(Math.max(0, ...numbers) + 1);
+}
+
+/** What is wrong with an answer before it is read as a line; nothing where it is numbers enough. */
+export function wrongNumbers({ numbers, example }: Question, answer: string): string | undefined {
+  if (numbers === undefined) return undefined;
+  const given = parts(answer);
+  if (given.length > numbers)
+    return say('{most} numbers at most, with commas between: {example}', { most: numbers, example });
+  const odd = given.find((each) => !/^-?\d+(\.\d+)?(\s*\p{L}.*|\s*%.*|\s*°.*)?$/u.test(each));
+  return odd === undefined ? undefined : say('{given} is no number; as in {example}', { given: odd, example });
+}
+
+/** The lines of a record in the order of their questions; what another hand has written keeps its place behind them. */
+export function inOrder(lines: readonly string[], questions: readonly Question[]): string[] {
+  const place = (line: string): number => {
+    const found = questions.findIndex(({ key }) => line === key || line.startsWith(`${key} `));
+    return found < 0 ? questions.length : found;
+  };
+  return [...lines].sort((a, b) => place(a) - place(b));
+}
