@@ -193,6 +193,46 @@ export const precedes: readonly Precedence[] = [
     because: 'the heat moves the surface and prints through the paint',
     source: 'common practice',
   },
+  {
+    first: 'perforate',
+    later: 'lay core',
+    because: 'on the bench the drill goes through, in the tool it goes on into the skin',
+    source: 'common practice',
+  },
+  {
+    first: 'score',
+    later: 'lay core',
+    because: 'a core is cut on the bench, not on the skin',
+    source: 'common practice',
+  },
+  {
+    first: 'chamfer',
+    later: 'lay core',
+    because: 'the edge is planed before it lies on cloth',
+    source: 'common practice',
+  },
+  {
+    first: 'cut',
+    later: 'lay cloth',
+    because: 'all pieces are cut before the first resin is mixed',
+    source: 'common practice',
+  },
+  { first: 'mix', later: 'degas', because: 'stirring is what brings the air in', source: 'by meaning' },
+  { first: 'degas', later: 'infuse', because: 'air in the resin comes out in the part', source: 'common practice' },
+  { first: 'cure', later: 'unwrap', because: 'the bag holds the part until it is hard', source: 'common practice' },
+  { first: 'unwrap', later: 'demould', because: 'the bag and what is on it come off first', source: 'by meaning' },
+  {
+    first: 'keep',
+    later: 'demould',
+    because: 'a part that is out of the tool cannot stay in it',
+    source: 'by meaning',
+  },
+  {
+    first: 'cure',
+    later: 'polish',
+    because: 'a face that still shrinks goes dull again',
+    source: 'common practice',
+  },
 ];
 
 const RELEASE: Need = {

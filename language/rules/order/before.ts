@@ -18,7 +18,7 @@ const TOLD_HERE = precedes.filter(({ first, later }) => TOLD_ELSEWHERE[`${first}
 /** A step that such a rule already reports as too late is not told a second time for what else it missed. */
 const LATE_ANYWAY: Readonly<Record<string, string>> = { release: 'lay', peel: 'mesh' };
 /** What is done to one layer or one material comes before that is laid, not before the first of all. */
-const OF_ITS_LAYER = ['dry', 'seal core', 'thaw'];
+const OF_ITS_LAYER = ['dry', 'seal core', 'thaw', 'perforate', 'score', 'chamfer'];
 /** A green trim is done with a knife while the part is in the tool. */
 const bindsTrim = ({ classes }: WorkedStep): boolean => !classes.has('trim green');
 /** These may come round again after a first cure, as long as something hardens them. */

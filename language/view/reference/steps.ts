@@ -50,17 +50,19 @@ const may = (word: string): string => {
 /** Its place in the partial order; `lay coat` belongs to `lay`. */
 function order(word: string): string[] {
   const own = (step: string): boolean => step === word || step.startsWith(`${word} `);
-  return precedes.flatMap(({ first, later, because, source }) => {
-    if (!own(later)) return [];
-    return [
+  const after = precedes
+    .filter(({ later }) => own(later))
+    .map(({ first, later, because, source }) =>
       say('{later} comes after {first}: {because} (source: {source}).', {
         later,
         first,
         because: translated(because),
         source: translated(source),
       }),
-    ];
-  });
+    );
+  const before = [...new Set(precedes.filter(({ first }) => own(first)).map(({ later }) => later))];
+  if (after.length === 0 && before.length === 0) return [say('It may stand wherever the work wants it.')];
+  return [...after, ...(before.length === 0 ? [] : [say('It comes before {steps}.', { steps: before.join(', ') })])];
 }
 
 /** What each kind of process cannot do without. */
