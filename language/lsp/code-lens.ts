@@ -3,6 +3,7 @@ import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, CodeLensParams } from 'vscode-languageserver-protocol';
 import type { LayupServices } from '../book/services.ts';
 import type { NextFinding, ReportParams } from '../protocol/report.ts';
+import { planCommand } from '../view/hover/plan-link.ts';
 import type { Told } from '../view/kept/kept-lines.ts';
 import { type LensPart, lensTitle } from '../view/lens/parts.ts';
 import type { ShownFigures } from './shown-figures.ts';
@@ -39,6 +40,7 @@ function lensesOf(document: LangiumDocument, { line, parts }: Told<LensPart>): C
       const from: NextFinding = { uri, line: range.start.line };
       return { range, command: { title, command: 'laybook.nextFinding', arguments: [from] } };
     }
+    if (kind === 'plan') return { range, command: { title, command: planCommand, arguments: [{ uri, recipe }] } };
     const report: ReportParams = { uri, recipe, part: kind };
     return { range, command: { title, command: 'laybook.showReport', arguments: [report] } };
   });

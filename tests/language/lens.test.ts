@@ -45,6 +45,7 @@ describe('what it tells', () => {
       `resin to mix ${told('resin_to_mix')}`,
       `cost ${told('cost')}`,
       `open findings ${book.document(deck).diagnostics?.length}`,
+      'plan',
     ]);
     expect(lenses.map(({ line }) => line)).toEqual(lenses.map(() => head));
   });
@@ -54,8 +55,8 @@ describe('what it tells', () => {
     const book = await open({ ...sampleFiles, [deck]: both });
     const count = (lenses: readonly ShownLens[]): number => Number(/(\d+)/.exec(words(lenses)[4] ?? '')?.[1]);
     const lenses = await book.lenses(deck);
-    const [first, second] = [lenses.slice(0, 5), lenses.slice(5)].map(count);
-    expect(lenses.length).toBe(10);
+    const [first, second] = [lenses.slice(0, 6), lenses.slice(6)].map(count);
+    expect(lenses.length).toBe(12);
     expect((first ?? 0) + (second ?? 0)).toBe(book.document(deck).diagnostics?.length);
     expect(second).toBeGreaterThan(0);
   });
@@ -64,7 +65,7 @@ describe('what it tells', () => {
     const text = deckText.replace('core body foam_80 20 mm', 'core body foam_80 ?');
     const lenses = await (await open({ ...sampleFiles, [deck]: text })).lenses(deck);
     expect(words(lenses).slice(0, 2)).toEqual(['mass unknown', 'thickness unknown']);
-    expect(lenses.length).toBe(5);
+    expect(lenses.length).toBe(6);
   });
 
   it('is switched off by its setting', async () => {
@@ -129,7 +130,7 @@ describe('how it stays', () => {
     await book.lenses(deck);
     await book.edit(deck, deckText.replace('core body foam_80 20 mm', 'core body foam_80 20'));
     const marked = words(await book.lenses(deck)).map((title) => title.endsWith('?'));
-    expect(marked).toEqual([true, true, true, true, false]);
+    expect(marked).toEqual([true, true, true, true, false, false]);
   });
 });
 
@@ -144,7 +145,7 @@ describe('what it opens', () => {
     for (const server of servers) server.stop();
   });
 
-  it('each lens a part of the report, at its heading, or the next finding', async () => {
+  it('each lens a part of the report, at its heading, or the next finding, or the plan', async () => {
     const server = await serve(sampleFiles);
     await server.open(deck, deckText);
     await server.settled();
@@ -160,6 +161,10 @@ describe('what it opens', () => {
     expect(lenses[4]?.command).toMatchObject({
       command: 'laybook.nextFinding',
       arguments: [{ uri: server.uriOf(deck), line: head }],
+    });
+    expect(lenses[5]?.command).toMatchObject({
+      command: 'laybook.showPlan',
+      arguments: [{ uri: server.uriOf(deck), recipe: 'sled_deck' }],
     });
   });
 

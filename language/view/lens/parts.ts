@@ -13,9 +13,9 @@ import type { OpenFindings } from '../open-findings.ts';
 import { type Style, say, show } from '../text.ts';
 import { translated } from '../translation.ts';
 
-/** One of the five lenses above a recipe. */
+/** One of the six lenses above a recipe. */
 export interface LensPart extends Part {
-  readonly kind: ReportPart | 'findings';
+  readonly kind: ReportPart | 'findings' | 'plan';
   readonly recipe: string;
   /** characters that it is given */
   readonly width: number;
@@ -66,7 +66,7 @@ const rows: readonly Row[] = [
 /** Findings are counted in three digits: a file tells 300 at most. */
 const countWidth = 3;
 
-/** What one part comes to, and what stands open: five lenses. */
+/** What one part comes to, what stands open, and the way to the plan: six lenses. */
 export function lensParts(bench: Bench, open: OpenFindings | undefined, style: Style): LensPart[] {
   const recipe = bench.recipe.name;
   const unit = bench.ask(currency);
@@ -81,6 +81,7 @@ export function lensParts(bench: Bench, open: OpenFindings | undefined, style: S
     return { kind, recipe, known, words: `${name} ${words}`, width: name.length + 1 + width[style.units] };
   });
   const label = say('open findings');
+  const plan = say('plan');
   const count = open === undefined ? '' : String(open.errors + open.others);
   return [
     ...figures,
@@ -92,6 +93,7 @@ export function lensParts(bench: Bench, open: OpenFindings | undefined, style: S
       words: `${label} ${count}`,
       width: label.length + 1 + countWidth,
     },
+    { kind: 'plan', recipe, known: true, live: true, words: plan, width: plan.length },
   ];
 }
 
