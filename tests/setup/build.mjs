@@ -63,6 +63,18 @@ const pdfBeside = {
   },
 };
 
+/** Fonts of the web (WOFF2) are not read here: what unpacks them is half a megabyte. */
+const noWebFonts = {
+  name: 'no-web-fonts',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^brotli\// }, () => ({ path: 'brotli', namespace: 'no-web-fonts' }));
+    onLoad({ filter: /.*/, namespace: 'no-web-fonts' }, () => ({
+      contents:
+        "export default () => { throw new Error('a font of the web (WOFF2) cannot be read: take a .ttf or .otf') };",
+    }));
+  },
+};
+
 /** How esbuild writes a program, by where it runs. */
 const kinds = {
   node: { platform: 'node', format: 'cjs', target: 'node22', mainFields: ['module', 'main'] },
@@ -86,7 +98,7 @@ export async function build(chosen = programs, folder = dist) {
           ...kinds[runs],
           external,
           define,
-          plugins: [pdfBeside],
+          plugins: [pdfBeside, noWebFonts],
           legalComments: 'none',
           metafile: true,
           logLevel: 'warning',
