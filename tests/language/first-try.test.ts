@@ -50,5 +50,5 @@ describe('the first try', () => {
     const names = lines.flatMap((line) => /^recipe (\w+)/.exec(line)?.[1] ?? []);
     expect(names.length).toBe(9);
     for (const name of names) expect((await laybook(root, 'report', name, 'extension/sample')).code).toBe(0);
-  });
+  }, 60_000);
 });

@@ -97,6 +97,7 @@ const firstsOf = (steps: readonly WorkedStep[], first: string): readonly WorkedS
 function concerns({ step }: WorkedStep, later: WorkedStep, first: string): boolean {
   if (!OF_ITS_LAYER.includes(first) || later.layers.length === 0) return true;
   const name = subject(step);
+  if (name === undefined) return true;
   const named = later.layers.some((laid) => [laid.name, laid.layer.name, laid.layer.material].includes(name));
   return named || first === 'seal core';
 }
