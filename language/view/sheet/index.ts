@@ -34,7 +34,7 @@ export function sheetOf(recipe: Recipe, book: Book, telling: Telling, order: She
     blanks: firstBlanks.filter(({ label }) => label !== 'date' || order.date === undefined).map(blankOf),
     lots: lotsOf(recipe, report),
     drawings: sheetDrawings(bench, style),
-    cut: { head: cutHead(), rows: cutRows(report, style) },
+    cut: { head: cutHead(), rows: cutRows(report, bench, style) },
     weigh: weighTable(report, bench, style),
     steps: sheetSteps(report, bench, book, style),
     accepted: acceptedOf(recipe).map(({ rule, reason }) => `${rule}: ${safe(reason)}`),

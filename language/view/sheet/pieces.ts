@@ -1,6 +1,9 @@
+import { sketchOfPiece } from '../../../calc/drawing/of-piece.ts';
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import { layerDryMass } from '../../../calc/laminate/mass.figure.ts';
+import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
+import { flatPieces } from '../../../calc/piece/flat-pieces.figure.ts';
 import { ANGLE, LENGTH, MASS } from '../../../calc/quantity/index.ts';
 import type { LayerRow, Report } from '../../../calc/report.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
@@ -18,26 +21,40 @@ export const cutHead = (): string[] => [
   say('mind'),
 ];
 
-/** What to cut, a line a piece. */
-export function cutRows({ layers, quantity: parts }: Report, style: Style): CutRow[] {
-  return layers.flatMap((row) => {
-    if (row.piece === undefined || !isKnown(row.piece)) return [];
-    const { length, width } = row.piece.value;
-    const { laid } = row;
-    return [
-      {
-        cells: [
-          laid.name,
-          laid.layer.material ?? '',
-          parts === 1 ? '1' : say('1 ({parts} in all)', { parts }),
-          show(quantity(length, LENGTH), style),
-          show(quantity(width, LENGTH), style),
-          angleOf(laid, style),
-          remarksOf(row, style).join(', '),
-        ],
-      },
-    ];
+/** mm of the small drawing beside a piece */
+const sketchBox = { length: 0.038, width: 0.02 };
+
+/** What to cut, a line a piece: every layer and every sheet of the process, with a small drawing. */
+export function cutRows(report: Report, bench: Bench, style: Style): CutRow[] {
+  const pieces = bench.ask(flatPieces);
+  if (!isKnown(pieces)) return [];
+  const parts = report.quantity;
+  return pieces.value.map((piece) => {
+    const row = report.layers.find(({ laid }) => laid.name === piece.of);
+    return {
+      cells: [
+        piece.name,
+        piece.material ?? '',
+        parts === 1
+          ? String(piece.count)
+          : say('{count} ({all} in all)', { count: piece.count, all: piece.count * parts }),
+        show(quantity(piece.length, LENGTH), style),
+        show(quantity(piece.width, LENGTH), style),
+        piece.grain === undefined ? '' : show(quantity(piece.grain, ANGLE), style),
+        [...(row === undefined ? [] : remarksOf(row, style)), ...pieceRemarks(piece, style)].join(', '),
+      ],
+      sketch: sketchOfPiece(piece, sketchBox),
+    };
   });
+}
+
+function pieceRemarks({ lane, hand }: FlatPiece, style: Style): string[] {
+  return [
+    ...(lane === undefined
+      ? []
+      : [say('lane {number} of {of}, lapped {lap}', { ...lane, lap: quantity(lane.lap, LENGTH) }, style)]),
+    ...(hand === undefined ? [] : [show(hand)]),
+  ];
 }
 
 /** Dry pieces with what each must weigh: a piece of the wrong cloth is found on the balance. */
@@ -84,9 +101,8 @@ function turnsOf(laid: LaidLayer, style: Style): string[] {
   ];
 }
 
-function remarksOf({ laid, wrap, darts, piece }: LayerRow, style: Style): string[] {
+function remarksOf({ laid, wrap, darts }: LayerRow, style: Style): string[] {
   const length = (si: number) => quantity(si, LENGTH);
-  const lanes = piece !== undefined && isKnown(piece) ? piece.value.lanes : undefined;
   const need = darts !== undefined && isKnown(darts) ? darts.value : undefined;
   const wrapped = wrap !== undefined && isKnown(wrap) ? wrap.value : undefined;
   return [
@@ -113,6 +129,5 @@ function remarksOf({ laid, wrap, darts, piece }: LayerRow, style: Style): string
             style,
           ),
         ]),
-    ...(lanes === undefined || lanes.lanes < 2 ? [] : [say('joined of {lanes} lanes', { lanes: lanes.lanes })]),
   ];
 }

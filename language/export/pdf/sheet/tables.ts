@@ -42,7 +42,7 @@ export function tableBlocks(
     const height = (width: number): number =>
       Math.max(
         weight === 'bold' ? 0 : leastRow,
-        drawing === undefined ? 0 : picture.height,
+        drawing === undefined ? 0 : drawn(doc, drawing, picture.height - 2).height(room - 2) + 2,
         ...blocks.map((block, i) => block.height((widths(width)[i] ?? 0) - 2 * pad) + 2 * pad),
       );
     return {
