@@ -5,6 +5,14 @@ import type { Fix, Places, Span, TextEdit } from '../lower/index.ts';
 /** How the lines of a text end. */
 export const lineEndOf = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
+/** Takes a clause away together with the comma before it. */
+export function withoutClause(title: Words, span: Span, source: string): Fix {
+  let offset = span.offset;
+  while (offset > 0 && /\s/.test(source[offset - 1] ?? '')) offset--;
+  const from = source[offset - 1] === ',' ? offset - 1 : span.offset;
+  return { title, edits: [{ offset: from, end: span.end, text: '' }] };
+}
+
 /** Edits for quick fixes, by the path of a line. Undefined where the line does not stand in this text. */
 export class Editing {
   readonly text: string;
@@ -37,8 +45,7 @@ export class Editing {
   removeClause(title: Words, path: string): Fix | undefined {
     const span = this.places.get(path);
     if (span === undefined) return undefined;
-    const comma = /,\s*$/.exec(this.text.slice(0, span.offset));
-    return { title, edits: [{ offset: comma?.index ?? span.offset, end: span.end, text: '' }] };
+    return withoutClause(title, span, this.text);
   }
 
   /** A line of its own before the line of a path, indented alike. */

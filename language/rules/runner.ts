@@ -3,7 +3,7 @@ import { type Text, text } from '../../calc/figure/figure.ts';
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { Book, Recipe } from '../../calc/model/index.ts';
 import { type AcceptLine, type EntryModel, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
-import { Editing } from './editing.ts';
+import { Editing, withoutClause } from './editing.ts';
 import type { Finding, Report } from './finding.ts';
 import type { Names } from './names.ts';
 import type { Context, RecipeContext, Rule, Severity } from './rule.ts';
@@ -202,20 +202,10 @@ function withAccepted(
           : text('nothing here to accept: {rule} finds no fault with this line', { rule: accept.rule }),
       span: accept.span,
       related: [],
-      fixes: [takenAway(accept.span, source)],
+      fixes: [withoutClause('Take it away', accept.span, source)],
     });
   }
   return out;
-}
-
-/** Takes a clause away together with the comma before it. */
-function takenAway(span: Span, source: string): Fix {
-  let offset = span.offset;
-  while (offset > 0 && /\s/.test(source[offset - 1] ?? '')) offset--;
-  return {
-    title: 'Take it away',
-    edits: [{ offset: source[offset - 1] === ',' ? offset - 1 : span.offset, end: span.end, text: '' }],
-  };
 }
 
 /** A line covers what is reported inside of it; the head of a block covers its head alone. */
