@@ -9,10 +9,11 @@ import type { Finding } from '../rules/finding.ts';
 import type { Names } from '../rules/names.ts';
 import type { Runner, Severities } from '../rules/runner.ts';
 import { nearestWords } from '../words/nearest.ts';
+import { contentsOf } from './contents.ts';
 import { type DocumentEntries, entriesOf } from './entries.ts';
 import { exampleOf } from './examples.ts';
 import { KeptFindings } from './kept-findings.ts';
-import { type Contents, type Placed, Shelf } from './shelf.ts';
+import { type Placed, Shelf } from './shelf.ts';
 
 /** The stock library as the analysis needs it: names without reading, and the document of a name. */
 export interface StockPort {
@@ -304,31 +305,6 @@ function firstOf(
   const all = namespace === 'shop' ? shelf.contents.shops : shelf.contents.named[namespace].get(lowered.name);
   const first = all?.[0]?.lowered;
   return first === lowered ? undefined : first;
-}
-
-function contentsOf(documents: readonly DocumentEntries[]): Contents {
-  const shops: Placed[] = [];
-  const records: Placed[] = [];
-  const named = {
-    material: new Map<string, Placed[]>(),
-    tool: new Map<string, Placed[]>(),
-    recipe: new Map<string, Placed[]>(),
-  };
-  // by address, so that which of two duplicates counts does not depend on the order of reading
-  for (const document of [...documents].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0))) {
-    for (const lowered of document.entries) {
-      const placed = { uri: document.uri, lowered };
-      const { kind } = lowered.model;
-      if (kind === 'shop') shops.push(placed);
-      else if (kind === 'record') records.push(placed);
-      else if ((kind === 'material' || kind === 'tool' || kind === 'recipe') && lowered.name !== '') {
-        const list = named[kind].get(lowered.name);
-        if (list === undefined) named[kind].set(lowered.name, [placed]);
-        else list.push(placed);
-      }
-    }
-  }
-  return { shops, records, named };
 }
 
 const lineStart = (source: string, offset: number): number => source.lastIndexOf('\n', offset - 1) + 1;

@@ -2,7 +2,7 @@ import { isOperationCancelled } from 'langium';
 import { type Text, text } from '../../calc/figure/figure.ts';
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { Book, Recipe } from '../../calc/model/index.ts';
-import { type AcceptLine, type EntryModel, type Fix, type Lowered, type Span, spanOf } from '../lower/index.ts';
+import { type AcceptLine, type EntryModel, type Lowered, type Span, spanOf } from '../lower/index.ts';
 import { Editing, withoutClause } from './editing.ts';
 import type { Finding, Report } from './finding.ts';
 import type { Names } from './names.ts';
