@@ -21,6 +21,7 @@ const steps = 1e7;
 
 /** Larger than any part; beyond it products of the library's coordinates would be rounded. */
 const furthest = 10_000;
+const beyond = { problem: 'the outline reaches further than 10 km, or to no place that can be told' };
 
 /** What is left over from rounding is no piece, m2. */
 const speck = 1e-9;
@@ -62,6 +63,9 @@ export function clippedContours(
  * pieces and holes. Outwards with round corners.
  */
 export function clippedOffset(contours: readonly Contour[], by: number): Outcome<readonly Contour[]> {
+  // a round corner further out than that has no end of chords; further in nothing is left of what can be told
+  if (by < -furthest) return [];
+  if (by > furthest) return beyond;
   const paths = pathsOf(contours);
   if ('problem' in paths) return paths;
   if (paths.length === 0) return [];
@@ -80,8 +84,7 @@ function pathsOf(contours: readonly Contour[]): Paths64 | { readonly problem: st
       x: Math.round(x * steps),
       y: Math.round(y * steps),
     }));
-    if (path.some((p) => !(Math.abs(p.x) <= furthest * steps && Math.abs(p.y) <= furthest * steps)))
-      return { problem: 'the outline reaches further than 10 km, or to no place that can be told' };
+    if (path.some((p) => !(Math.abs(p.x) <= furthest * steps && Math.abs(p.y) <= furthest * steps))) return beyond;
     if (path.length >= 3) paths.push(path);
   }
   return paths;

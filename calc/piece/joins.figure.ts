@@ -15,6 +15,7 @@ import { UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { inRecipe, partFrame, placedPoint } from '../outline/part.figure.ts';
 import type { Point } from '../outline/shape.ts';
+import { fibreAngle } from '../stack/directions.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isDarted, placedDarts } from './darts.figure.ts';
@@ -32,9 +33,12 @@ export interface Joins {
   readonly lap: number;
 }
 
-/** The way of the roll in the part; none for cloth without direction. */
+/** The way of the roll in the part, over -90 and up to 90 degrees in rad; none for cloth without direction. */
 export function grainOf({ angle, layer }: LaidLayer): number | undefined {
-  if (angle !== undefined) return angle;
+  if (angle !== undefined) {
+    const within = fibreAngle(angle);
+    return within > Math.PI / 2 + 1e-9 ? within - Math.PI : within;
+  }
   return layer.warpAlong === undefined ? undefined : layer.warpAlong === 'x' ? 0 : Math.PI / 2;
 }
 

@@ -17,8 +17,8 @@ import { signedDistance } from '../outline/distance.ts';
 import { shapeArea, shapeBounds } from '../outline/measure.ts';
 import { offsetArea } from '../outline/offset.ts';
 import { inRecipe, partFrame, pointOnPart, shapeOnPart, zonePlaced } from '../outline/part.figure.ts';
-import { areaBetween } from '../outline/part-of-length.ts';
 import { intoFrame, origin, type Placed, type Point, type Shape } from '../outline/shape.ts';
+import { flatArea, grownContours } from '../piece/footprint-contour.ts';
 import { laidLayer, laidStack } from './laid.figure.ts';
 import type { LaidLayer } from './laid.ts';
 import { wrapsRound } from './order.ts';
@@ -104,17 +104,11 @@ function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
   );
 }
 
-/** Area inside a footprint, drawn in by `further` (m); m2. A copy that is shorter and smaller is reckoned by both shares. */
+/** Area inside a footprint, drawn in by `further` (m); m2. */
 export function footprintArea({ placed, inset, shorter }: Footprint, further = 0): Outcome {
-  const area = offsetArea(placed.shape, -inset - further);
-  if (shorter[0] === 0 && shorter[1] === 0) return area;
-  return following(area, (left) =>
-    following(shapeArea(placed.shape), (all) =>
-      following(shapeBounds(placed.shape), ({ low, high }) =>
-        following(areaBetween(placed.shape, low.x + shorter[0], high.x - shorter[1]), (kept) => (left * kept) / all),
-      ),
-    ),
-  );
+  const out = -inset - further;
+  if (shorter[0] === 0 && shorter[1] === 0) return offsetArea(placed.shape, out);
+  return following(grownContours({ placed, out, shorter }), flatArea);
 }
 
 /** Whether a point of the part (m) lies in a footprint. */

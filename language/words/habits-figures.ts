@@ -98,7 +98,8 @@ const rows: readonly HabitRow[] = [
     takes: 'length',
     usual: '10 mm',
     source: FROM_MEMORY,
-    meaning: 'Cloth that stays between two darts at the free edge, and how far the darts of two plies close beside each other.',
+    meaning:
+      'Cloth that stays between two darts at the free edge, and how far the darts of two plies close beside each other.',
   },
   {
     word: 'dart_least',

@@ -133,8 +133,8 @@ describe('resin', () => {
   test('elsewhere, item by item', () => {
     const { items, total } = valueOf(on.ask(resinElsewhere, ''));
     expect(items.map((i) => i.what)).toEqual(['peel', 'mesh', 'tubes', 'tubes', 'pot']);
-    // peel: A + 0.08 P + pi 0.08^2 + P 21.3654 mm of height = 0.798887 m2 at 60 g; mesh: 1.1 0.34 - (4 - pi) 0.1^2 at 500 g
-    near(items[0]?.mass ?? 0, 0.798887 * 0.06, 1e-5);
+    // peel, 80 mm past the edge and 21.3654 mm up the stack: A + 0.1013654 P + pi 0.1013654^2 = 0.811061 m2 at 60 g; mesh: 1.1 0.34 - (4 - pi) 0.1^2 at 500 g
+    near(items[0]?.mass ?? 0, 0.811061 * 0.06, 1e-5);
     near(items[1]?.mass ?? 0, 0.3654159 * 0.5, 1e-5);
     // 10 mm of bore: 1 m of feed and 1.5 m to the pot; P + 2 pi 0.06 of vent
     near(items[2]?.mass ?? 0, (Math.PI / 4) * 1e-4 * 2.5 * 1100, 1e-6);
