@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { CannotCut, type CutOrder } from '../export/cut/cut-files.ts';
 import { cutFilesOf, type RecipeCut } from '../export/cut/of-recipe.ts';
-import { type Style, safe } from '../view/text.ts';
+import { type Style, safe, say } from '../view/text.ts';
 import { endOf, openBook } from './book.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
 import { recipeNamed } from './named-recipe.ts';
@@ -39,11 +39,13 @@ export async function cut(
     const notes = file.notes.map((note) => `, ${safe(note)}`).join('');
     screen.out(`${file.name.padEnd(widest)}  ${safe(file.words)}${notes}\n`);
   }
-  const parts = options.quantity === 1 ? '1 part' : `${options.quantity} parts`;
-  screen.out(
-    `${files.length} ${files.length === 1 ? 'file' : 'files'} for ${parts} in ${safe(told(folder, screen.folder))}\n`,
-  );
-  for (const line of missing) screen.err(`laybook: no piece for ${safe(line)}\n`);
+  const figures = { files: files.length, parts: options.quantity, folder: told(folder, screen.folder) };
+  const sum =
+    options.quantity === 1
+      ? say('{files} files for one part in {folder}', figures)
+      : say('{files} files for {parts} parts in {folder}', figures);
+  screen.out(`${sum}\n`);
+  for (const what of missing) screen.err(`laybook: ${say('no piece for {what}', { what })}\n`);
   return endOf(book, missing.length > 0);
 }
 

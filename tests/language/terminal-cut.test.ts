@@ -35,7 +35,7 @@ describe('laybook cut', () => {
       ['bag', 'body', 'bolts', 'inner', 'keel', 'mesh', 'outer', 'pad', 'peel'].map((name) => `sled_deck-${name}.svg`),
     );
     expect(told).toMatch(/^sled_deck-pad\.svg +260 mm by 180 mm, cut 1 of biax_440$/m);
-    expect(told).toMatch(/^9 files for 1 part in /m);
+    expect(told).toMatch(/^9 files for one part in /m);
     // The zone of the patch: 260 by 180 mm with corners of 40 mm, so (4 - pi) r^2 are missing at its corners.
     const pad = readSvg(readFileSync(path.join(out, 'sled_deck-pad.svg'), 'utf8'));
     const [edge] = pad.filter(({ within }) => within.includes('cut'));

@@ -55,7 +55,7 @@ export async function cutFiles(
   order: CutOrder,
   desk: CutDesk,
 ): Promise<readonly CutFile[]> {
-  if (order.quantity < 1) throw new CannotCut(say('Cut for at least one part.'));
+  if (!Number.isInteger(order.quantity) || order.quantity < 1) throw new CannotCut(say('Cut for at least one part.'));
   const toCut = pieces.map((piece): ToCut => {
     const count = piece.count * order.quantity;
     return { piece, count, label: labelOf(piece, recipe, count, desk.style) };
@@ -108,16 +108,22 @@ function materialSheets(recipe: Recipe, toCut: readonly ToCut[], desk: CutDesk):
         }),
       );
     const width = material === undefined ? undefined : desk.rollWidth(material);
-    const name = material ?? say('without a material');
-    const title = say('{recipe}: {material}', { recipe: recipeWords(recipe), material: name });
+    const named = material ?? say('without a material');
+    const title = say('{recipe}: {material}', { recipe: recipeWords(recipe), material: named });
     const { drawing, length, tooWide, count } = arranged(title, group, width);
     const notes = tooWide.map((piece) =>
-      say('{piece} is wider than {material} comes', { piece: piece.name, material: name }),
+      say('{piece} is wider than {material} comes', { piece: piece.name, material: named }),
     );
     const lies = say(
       'Drawn as they lie on the table, the warp from left to right; a piece that is turned over says so.',
     );
-    return { name, drawing, words: materialWords(count, length, width, desk.style), lies, notes };
+    return {
+      name: material ?? 'no-material',
+      drawing,
+      words: materialWords(count, length, width, desk.style),
+      lies,
+      notes,
+    };
   });
 }
 
