@@ -1,4 +1,4 @@
-import { text } from '../figure/figure.ts';
+import { text, type Words } from '../figure/figure.ts';
 import { type Demand, demand, given, type Outcome, positive } from '../outcome.ts';
 import { readPathOutline } from '../read-drawing/path-outline.ts';
 import { isPicked } from '../read-drawing/pick.ts';
@@ -95,16 +95,19 @@ function contourForm(line: Contour): Outcome<ContourForm> {
 }
 
 function sides({ kind, length, width }: Shape & { length: number; width: number }): Demand[] {
-  return [size(`the length of the ${name(kind)}`, length), size(`the width of the ${name(kind)}`, width)];
+  return [
+    size(text('the length of the {shape}', { shape: name(kind) }), length),
+    size(text('the width of the {shape}', { shape: name(kind) }), width),
+  ];
 }
 
 /** What is larger than a country or finer than a hair's thousandth is a slip of the pen, and would end in no number. */
-function size(what: string, value: number): Demand {
+function size(what: Words, value: number): Demand {
   const known = positive(what, value);
-  return known ?? demand(value >= 1e-6 && value <= 1e6, `${what} must lie between 1 um and 1000 km`);
+  return known ?? demand(value >= 1e-6 && value <= 1e6, text('{what} must lie between 1 um and 1000 km', { what }));
 }
 
-const name = (kind: string) => (kind === 'rounded' ? 'rounded rectangle' : kind);
+const name = (kind: string): Words => (kind === 'rounded' ? text('rounded rectangle') : kind);
 
 function cornerFits({ length, width, corner }: Shape & { kind: 'rounded' }): Demand {
   if (!(corner >= 0)) return 'the corner radius must not be less than 0';

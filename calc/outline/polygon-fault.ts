@@ -1,3 +1,4 @@
+import { text, type Words } from '../figure/figure.ts';
 import { distanceBetween, edges, signedArea } from './polygon.ts';
 import type { Point } from './shape.ts';
 
@@ -33,18 +34,21 @@ export function polygonFault(points: readonly Point[]): PolygonFault | undefined
 }
 
 /** The fault in words. */
-export function faultWords(fault: PolygonFault): string {
+export function faultWords(fault: PolygonFault): Words {
   switch (fault.kind) {
     case 'too few points':
-      return `an outline needs at least 3 points, this one has ${fault.points}`;
+      return text('an outline needs at least 3 points, this one has {points}', { points: fault.points });
     case 'no number':
-      return `point ${fault.point + 1} of the outline has no place that can be told`;
+      return text('point {number} of the outline has no place that can be told', { number: fault.point + 1 });
     case 'same point twice':
-      return `point ${fault.point + 1} of the outline is the same as the one before it`;
+      return text('point {number} of the outline is the same as the one before it', { number: fault.point + 1 });
     case 'doubles back':
-      return `the outline doubles back on itself at point ${fault.point + 1}`;
+      return text('the outline doubles back on itself at point {number}', { number: fault.point + 1 });
     case 'crosses itself':
-      return `the outline crosses itself: the edge from point ${fault.edges[0] + 1} meets the edge from point ${fault.edges[1] + 1}`;
+      return text('the outline crosses itself: the edge from point {one} meets the edge from point {other}', {
+        one: fault.edges[0] + 1,
+        other: fault.edges[1] + 1,
+      });
     case 'no area':
       return 'the outline encloses no area';
   }

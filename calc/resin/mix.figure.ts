@@ -64,7 +64,13 @@ export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (ben
   whenKnown({ resin: bench.ask(resinMaterial, key) }, ({ resin }) => {
     if (resin.catalyst === undefined) return known(undefined);
     return whenKnown(
-      { catalyst: factOf(resin.catalyst, `the catalyst of ${resin.name}`, factPlace(resin, 'catalyst')) },
+      {
+        catalyst: factOf(
+          resin.catalyst,
+          text('the catalyst of {resin}', { resin: resin.name }),
+          factPlace(resin, 'catalyst'),
+        ),
+      },
       ({ catalyst }, reasons) => {
         const onSteps = typedDoses(bench, resin.name);
         const strongest = onSteps.reduce<(typeof onSteps)[number] | undefined>(
@@ -73,8 +79,9 @@ export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (ben
         );
         const amount = strongest?.amount ?? catalyst.dose;
         const at = strongest?.at ?? factPlace(resin, 'catalyst');
-        return whenKnown({ amount: typed(amount, `the dose of ${catalyst.material}`, at) }, (v, more) =>
-          byWeight(bench, resin, catalyst, v.amount, at, [...more, ...reasons]),
+        return whenKnown(
+          { amount: typed(amount, text('the dose of {material}', { material: catalyst.material }), at) },
+          (v, more) => byWeight(bench, resin, catalyst, v.amount, at, [...more, ...reasons]),
         );
       },
     );
@@ -136,7 +143,13 @@ export const additions = defineFigure<readonly { readonly material: string; read
             amountOf(head(step), NUMBER) ??
             step.clauses.map((c) => amountOf(flat(c), NUMBER)).find((a) => a !== undefined);
           return whenKnown(
-            { share: typed(share, `how much ${subject(step) ?? 'pigment'} is stirred in`, inRecipe(bench, step.path)) },
+            {
+              share: typed(
+                share,
+                text('how much {what} is stirred in', { what: subject(step) ?? 'pigment' }),
+                inRecipe(bench, step.path),
+              ),
+            },
             (v, reasons) => known({ material: subject(step) ?? 'pigment', share: v.share.si }, ...reasons),
           );
         });
@@ -206,7 +219,13 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
   if (!(total > 0)) return cannot(reason('computed', text('there is no {resin} to mix', { resin: resin.name })));
   if (resin.madeFrom !== undefined) {
     return whenKnown(
-      { from: factOf(resin.madeFrom, `what ${resin.name} is made from`, factPlace(resin, 'from')) },
+      {
+        from: factOf(
+          resin.madeFrom,
+          text('what {resin} is made from', { resin: resin.name }),
+          factPlace(resin, 'from'),
+        ),
+      },
       ({ from }) =>
         whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(resin, 'from')) }, ({ base }) =>
           base.madeFrom === undefined
@@ -221,24 +240,27 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
   }
   if (resin.catalyst !== undefined) return catalysed(bench, key === '' ? resin.name : key, total, step);
   const at = factPlace(resin, 'mix');
-  return whenKnown({ mix: factOf(resin.mix, `the mix ratio of ${resin.name}`, at) }, ({ mix }, reasons) => {
-    if (mix.basis !== 'by weight') {
-      const by =
-        mix.basis === 'by volume'
-          ? text('{name} is mixed by volume, and the density of its parts is not given', { name: resin.name })
-          : text('the mix of {name} is not said by weight or by volume', { name: resin.name });
-      return cannot(reason('typed', by, { at }));
-    }
-    const split = following(
-      splitMix(total, mix.ratio, step),
-      (s): MixSplit => ({
-        parts: s.parts.map((mass, i) => ({ what: PART_NAMES[i] ?? `part ${i + 1}`, mass })),
-        total: s.total,
-        error: s.ratioError,
-      }),
-    );
-    return worked(split, text('{ratio} by weight', { ratio: mix.ratio.join(':') }), { at, reasons });
-  });
+  return whenKnown(
+    { mix: factOf(resin.mix, text('the mix ratio of {resin}', { resin: resin.name }), at) },
+    ({ mix }, reasons) => {
+      if (mix.basis !== 'by weight') {
+        const by =
+          mix.basis === 'by volume'
+            ? text('{name} is mixed by volume, and the density of its parts is not given', { name: resin.name })
+            : text('the mix of {name} is not said by weight or by volume', { name: resin.name });
+        return cannot(reason('typed', by, { at }));
+      }
+      const split = following(
+        splitMix(total, mix.ratio, step),
+        (s): MixSplit => ({
+          parts: s.parts.map((mass, i) => ({ what: PART_NAMES[i] ?? `part ${i + 1}`, mass })),
+          total: s.total,
+          error: s.ratioError,
+        }),
+      );
+      return worked(split, text('{ratio} by weight', { ratio: mix.ratio.join(':') }), { at, reasons });
+    },
+  );
 }
 
 function catalysed(bench: Bench, key: string, total: number, step: number): Figure<MixSplit> {

@@ -7,6 +7,7 @@ import type { WirePlace } from '../protocol/place.ts';
 import type { CardBook } from '../view/card/book.ts';
 import type { HoverBook, TextAt } from '../view/hover/book.ts';
 import { hoversOver } from '../view/hover/over-book.ts';
+import { say } from '../view/text.ts';
 import { locationOf } from './diagnostics.ts';
 import { LayupHoverProvider } from './hover.ts';
 import { styleOf } from './style.ts';
@@ -53,6 +54,6 @@ function textAt(services: WithAnalysis, place: Place): TextAt | undefined {
   return {
     text: document.getText().slice(found.span.offset, found.span.end),
     link: linked ? `${uri.toString().replace(/[()]/g, (mark) => (mark === '(' ? '%28' : '%29'))}#L${line}` : '',
-    name: `${inStock ? 'stock library: ' : ''}${file}:${line}`,
+    name: inStock ? say('stock library: {place}', { place: `${file}:${line}` }) : `${file}:${line}`,
   };
 }

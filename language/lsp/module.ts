@@ -3,8 +3,8 @@ import type { MoreServices } from '../book/services.ts';
 import { isStock } from '../book/stock.ts';
 import type { LayupLexer } from '../grammar/lexer.ts';
 import { rules } from '../rules/generated/rules.ts';
+import type { Rule } from '../rules/rule.ts';
 import { NamesOfBook } from '../view/complete/book-names.ts';
-import { explained } from '../view/rule-page.ts';
 import { isVerbWord } from '../view/words.ts';
 import { LayupCodeActions } from './code-actions.ts';
 import { LayupCompletionProvider } from './complete.ts';
@@ -22,7 +22,7 @@ export const viewModule: MoreServices = {
       new LayupCompletionProvider({
         lexer: services.parser.Lexer as LayupLexer,
         names: new NamesOfBook(services),
-        ruleNames: () => rules.map(({ name }) => ({ name, title: explained(name)?.opening })),
+        ruleNames: () => (rules as readonly Rule[]).map(({ name, title }) => ({ name, title })),
       }),
     DocumentSymbolProvider: () => new LayupDocumentSymbolProvider(),
     FoldingRangeProvider: (services) => new LayupFoldingProvider(services),

@@ -72,7 +72,7 @@ export function limitWords({ agency, values, date, mark }: ExposureLimit, { mola
       ? amount
       : over === 'ceiling'
         ? say('{amount} ceiling', { amount })
-        : say('{amount} over {time}', { amount, time: over });
+        : say('{amount} over {time}', { amount, time: translated(over) });
   });
   return `${translated(agency)}: ${told.join(', ')} (${date}, ${translated(mark)})`;
 }

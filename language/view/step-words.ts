@@ -3,6 +3,7 @@ import type { Argument, Phrase, Step } from '../../calc/model/index.ts';
 import type { StepRow } from '../../calc/report.ts';
 import { showAmount } from './figures.ts';
 import { type Style, safe, show } from './text.ts';
+import { thingWords } from './thing-words.ts';
 
 /** What a step says before its first comma: `release semi_permanent`, `hold 24 h at 23 degC`, `lay outer to body`. */
 export function stepWords(step: Step, style: Style): string {
@@ -52,5 +53,5 @@ export function stepAmounts({ amount }: Pick<StepRow, 'amount'>, style: Style): 
   if (!isKnown(amount)) return [];
   return amount.value.items
     .filter((item) => item.amount.si !== 0)
-    .map((item) => safe(`${item.what} ${show(item.amount, style)}`));
+    .map((item) => `${thingWords(item.what)} ${show(item.amount, style)}`);
 }

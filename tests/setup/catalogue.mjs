@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import ts from 'typescript';
+import { words } from '../../language/words/index.ts';
 import { filesBelow } from './files.mjs';
 import { root } from './paths.mjs';
 
@@ -62,6 +63,9 @@ function choices(node) {
   return [node];
 }
 
+/** Tables that hold nothing but words to be shown. */
+const tablesOfWords = /^language\/view\/(figure-names|drawing\/layer-names)\.ts$/;
+
 /** Files where only what is said by name is shown: tables of units, drawings, protocol, the terminal. */
 const onlySaid =
   /^calc\/quantity\/(units|spellings|display|parse)\.ts$|^language\/(terminal|export|grammar|lsp|book|analysis)\//;
@@ -72,7 +76,7 @@ const sentence = /\b(the|a|an|is|are|must|be|no|not|it|than|more|limits)\b/;
 /** Notation and amounts: `perforate 2 mm every 40 mm`, `clause of ply`. */
 const isNotation = (text) =>
   /^(clause|value) of /.test(text) ||
-  (/\d/.test(text) && /^(-?[\d.,e-]+|[a-z_]+)( [\w./%()<>=*+-]+)*$/.test(text) && !sentence.test(text)) ||
+  (/\d/.test(text) && /^(-?[\d.,e-]+|[a-z_]+)( [\w./%<>=*+-]+)*$/.test(text) && !sentence.test(text)) ||
   /^[a-z_]+ "/.test(text);
 
 const hasWords = (text) => /\p{L}{2}/u.test(text.replace(/\{\w+\}/g, ''));
@@ -102,8 +106,9 @@ function isUnspoken(node) {
 }
 
 /** `common practice`: a source in words, not a work with its author. */
-const isPlainSource = (property, node) =>
-  property.name.getText() === 'source' && /^[a-z][a-z]/.test(literalOf(node) ?? '') && !/\d{4}/.test(node.text);
+const isPlainSource = (property, node) => property.name.getText() === 'source' && isInWords(literalOf(node) ?? '');
+
+const isInWords = (source) => /^([a-z][a-z]|\d)/.test(source) && !/\d{4}/.test(source);
 
 /** Adds what a file says, with the line of each first place. */
 function collect(file, add, fault) {
@@ -120,16 +125,21 @@ function collect(file, add, fault) {
           fault(`${at(one)}: ${one.getText(source)}`);
       }
     }
-    if (ts.isPropertyAssignment(node) && labels.has(node.name.getText(source))) {
+    const named = ts.isPropertyAssignment(node) ? node.name.getText(source) : '';
+    if (ts.isPropertyAssignment(node) && labels.has(named)) {
       for (const one of choices(node.initializer)) {
         const words = literalOf(one);
-        if (words !== undefined && hasWords(words) && !isNotation(words)) add(words, at(one));
+        if (words !== undefined && hasWords(words) && (named === 'says' || named === 'over' || !isNotation(words)))
+          add(words, at(one));
       }
     }
     if (onlySaid.test(file)) return ts.forEachChild(node, visit);
     const words = literalOf(node);
     if (words !== undefined) {
-      if (looksSpoken(words) && !isUnspoken(node)) add(words, at(node));
+      const shown = tablesOfWords.test(file)
+        ? hasWords(words) && !ts.isImportDeclaration(node.parent)
+        : looksSpoken(words) && !isUnspoken(node);
+      if (shown) add(words, at(node));
       return;
     }
     ts.forEachChild(node, visit);
@@ -149,7 +159,30 @@ export function serverTexts() {
       (fault) => faults.push(fault),
     );
   }
+  // sources of words are made of parts: they are taken as they come out
+  for (const { source } of words)
+    if (source !== undefined && isInWords(source) && !texts.has(source)) texts.set(source, 'language/words');
   return { texts, faults };
+}
+
+/** Titles of works and names of pages that values come from: they stand as they are in every language. */
+export function citations() {
+  const found = new Set();
+  const files = ['calc', 'language'].flatMap((folder) => filesBelow(folder, '.ts').map((file) => `${folder}/${file}`));
+  for (const file of files.filter((each) => !each.includes('/generated/'))) {
+    const source = ts.createSourceFile(file, readFileSync(path.join(root, file), 'utf8'), ts.ScriptTarget.Latest, true);
+    const visit = (node) => {
+      if (ts.isPropertyAssignment(node) && node.name.getText(source) === 'source') {
+        for (const one of choices(node.initializer)) {
+          const words = literalOf(one);
+          if (words !== undefined && !isPlainSource(node, one)) found.add(words);
+        }
+      }
+      ts.forEachChild(node, visit);
+    };
+    visit(source);
+  }
+  return found;
 }
 
 /** Calls of the editor that turn a text into the reader's language. */

@@ -1,20 +1,6 @@
 import type { Reason, Shown, Text } from '../../../calc/figure/figure.ts';
 import { text } from '../../../calc/figure/index.ts';
 
-/** Several texts as one, their figures renamed so that none stands for another. */
-export function joined(parts: readonly Text[], between = '; '): Text {
-  const figures: Record<string, Shown> = {};
-  const templates = parts.map((part, i) =>
-    part.template.replace(/\{(\w+)\}/g, (whole, name: string) => {
-      const value = part.figures[name];
-      if (value === undefined) return whole;
-      figures[`${name}_${i + 1}`] = value;
-      return `{${name}_${i + 1}}`;
-    }),
-  );
-  return text(templates.join(between), figures);
-}
-
 /** A text with others behind it: `cannot be told: ...`, the first few of them and how many more there are. */
 export function withReasons(lead: Text, reasons: readonly Reason[], most = 3): Text {
   const seen = new Set<string>();
@@ -26,6 +12,9 @@ export function withReasons(lead: Text, reasons: readonly Reason[], most = 3): T
     });
   if (words.length === 0) return lead;
   const more = words.length > most ? [text('and {more} more', { more: words.length - most })] : [];
-  const why = joined([...words.slice(0, most), ...more]);
-  return { template: `${lead.template}: ${why.template}`, figures: { ...why.figures, ...lead.figures } };
+  const why = [...words.slice(0, most), ...more].reduceRight<Shown | undefined>(
+    (others, one) => (others === undefined ? one : text('{one}; {others}', { one, others })),
+    undefined,
+  );
+  return text('{what}: {why}', { ...lead.figures, what: lead, why: why ?? '' });
 }

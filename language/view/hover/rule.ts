@@ -40,5 +40,7 @@ function ruleCard(name: string): string {
     weight: weights[rule.severity],
     title: plain(translated(rule.title)),
   });
-  return opening.toLowerCase() === `${rule.title.toLowerCase()}.` ? head : `${head}\n\n${opening}`;
+  // pages are English: in another language the title has to do
+  const same = opening.toLowerCase() === `${rule.title.toLowerCase()}.`;
+  return same || translated(rule.title) !== rule.title ? head : `${head}\n\n${opening}`;
 }

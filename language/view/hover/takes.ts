@@ -46,7 +46,7 @@ function spoken(argument: Argument): string {
 
 function namesText(names: readonly NameKind[]): Shown {
   if (names.includes('own')) return text('its name');
-  return text('the name of a {kind}', { kind: either(names) });
+  return text('the name of a {kind}', { kind: either(names.map((name) => (name === 'end' ? text('end') : name))) });
 }
 
 function dimensionText({ dimension }: Argument): Shown {

@@ -3,6 +3,7 @@ import { formatQuantity, MASS, VOLUME } from '../../../calc/quantity/index.ts';
 import type { Report } from '../../../calc/report.ts';
 import { figureOf, showFigure } from '../figures.ts';
 import { say, show } from '../text.ts';
+import { thingWords } from '../thing-words.ts';
 import type { Section, Telling } from './section.ts';
 
 /** A balance shows grams, whatever the units of the reader: every digit that it shows is told. */
@@ -28,7 +29,7 @@ export function resinSection({ resins }: Report, telling: Telling): Section {
           : say('in {count} batches of {batch}', { count, batch });
     return split.value.parts.map(({ what, mass, volume }, i) => [
       i === 0 ? name : '',
-      what,
+      thingWords(what),
       weighed(mass, telling),
       [
         ...(volume === undefined ? [] : [show(quantity(volume, VOLUME), telling.style)]),

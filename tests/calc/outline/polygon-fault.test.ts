@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { faultWords, polygonFault } from '../../../calc/outline/polygon-fault.ts';
+import { inWords } from '../../harness/words.ts';
 import { convexPolygon, ell, polygon, star } from './shapes.ts';
 
 describe('faults of a polygon', () => {
@@ -16,7 +17,7 @@ describe('faults of a polygon', () => {
   it('names where a bow tie crosses itself', () => {
     const fault = polygonFault(polygon([0, 0], [2, 2], [2, 0], [0, 2]).points);
     expect(fault).toEqual({ kind: 'crosses itself', edges: [0, 2], at: { x: 1, y: 1 } });
-    expect(fault && faultWords(fault)).toMatch(/edge from point 1 meets the edge from point 3/);
+    expect(fault && inWords(faultWords(fault))).toMatch(/edge from point 1 meets the edge from point 3/);
   });
 
   it('finds an outline that touches itself, doubles back, stands still or encloses nothing', () => {
