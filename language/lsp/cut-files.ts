@@ -1,8 +1,16 @@
 import type { Connection } from 'vscode-languageserver';
 import type { WithAnalysis } from '../analysis/module.ts';
-import { CannotCut, type CutFile } from '../export/cut/cut-files.ts';
+import { CannotCut, type CutFile, type CutOrder } from '../export/cut/cut-files.ts';
 import { cutFilesOf } from '../export/cut/of-recipe.ts';
-import { type CutFilesParams, type CutFilesResult, cutFilesRequest, type WireCutFile } from '../protocol/cut-files.ts';
+import {
+  type CutFilesParams,
+  type CutFilesResult,
+  cutFilesRequest,
+  cutFormats,
+  cutOrders,
+  cutPapers,
+  type WireCutFile,
+} from '../protocol/cut-files.ts';
 import { recipeCalled } from '../view/drawing/at-cursor.ts';
 import { say } from '../view/text.ts';
 import { cardBook } from './book-views.ts';
@@ -16,12 +24,20 @@ export function serveCutFiles(connection: Connection, services: WithAnalysis, { 
     const book = cardBook(services);
     const found = document && recipeCalled(document, params, book);
     if (found === undefined) return { files: [], missing: [], nothing: say('The recipe is no longer in this file.') };
+    // What an editor of another version asks for is answered as the nearest that there is.
+    const format = cutFormats.find((each) => each === params.format) ?? 'svg';
+    const order: CutOrder = {
+      format,
+      by: cutOrders.find((each) => each === params.by) ?? 'piece',
+      paper: cutPapers.find((each) => each === params.paper) ?? 'a4',
+      quantity: params.quantity,
+    };
     try {
-      const { files, missing } = await cutFilesOf(services.analysis.bench(found.recipe), params, {
+      const { files, missing } = await cutFilesOf(services.analysis.bench(found.recipe), order, {
         style: book.style(),
         ...(tiledPdf === undefined ? {} : { tiledPdf }),
       });
-      return { files: files.map((file) => wire(file, params.format === 'pdf')), missing };
+      return { files: files.map((file) => wire(file, format === 'pdf')), missing };
     } catch (error) {
       if (!(error instanceof CannotCut)) throw error;
       return { files: [], missing: [], nothing: error.message };
