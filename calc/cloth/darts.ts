@@ -1,5 +1,6 @@
 import { count, given, notNegative, type Outcome, positive, share } from '../outcome.ts';
 import type { Bend, Overhang } from './excess.ts';
+import { oncePlace, tightPlaces } from './tight.ts';
 import { trendOf } from './trend.ts';
 
 export interface DartHabit {
@@ -65,7 +66,9 @@ export function dartNeeds(
     ],
     () => {
       const least = (habit.least ?? 0) / ((reach + landing) * (1 - habit.shear));
-      return bends(stretches, reach + landing, least).map((bend) => need(bend, overhang, habit));
+      const loss = (reach + landing) * (1 - habit.shear);
+      const tight = (habit.tongue ?? 0) > 0 ? tightPlaces(stretches, { reach, loss, most: habit.widest }) : [];
+      return bends(stretches, reach + landing, least, tight).map((bend) => need(bend, overhang, habit));
     },
   );
 }
@@ -103,10 +106,16 @@ interface Run {
   length: number;
   /** 1 where the outline bulges outwards, -1 inwards */
   readonly way: number;
+  /** so tight that one dart takes it all out */
+  readonly sharp: boolean;
 }
 
+/** Whether what turns after a gap (m) is of the same bend; a sharp turn is one by itself. */
+const joins = (last: Pick<Run, 'way' | 'sharp'>, next: Pick<Run, 'way' | 'sharp'>, gap: number, longestGap: number) =>
+  last.way === next.way && last.sharp === next.sharp && gap <= (next.sharp ? oncePlace : longestGap);
+
 /** Turns the other way of less than `least` (rad) are none: a line that was drawn by hand or measured wavers. */
-function bends(stretches: readonly Bend[], longestGap: number, least: number): Run[] {
+function bends(stretches: readonly Bend[], longestGap: number, least: number, tight: readonly boolean[]): Run[] {
   const trend = trendOf(stretches, least);
   const runs: Run[] = [];
   let gap = 0;
@@ -118,12 +127,13 @@ function bends(stretches: readonly Bend[], longestGap: number, least: number): R
     }
     const last = runs.at(-1);
     const way = trend[i]!;
-    if (last !== undefined && gap <= longestGap && last.way === way) {
+    const sharp = tight[i] === true;
+    if (last !== undefined && joins(last, { way, sharp }, gap, longestGap)) {
       last.last = i;
       last.turn += turn;
       last.length += gap + length;
     } else {
-      runs.push({ first: i, last: i, turn, length, way });
+      runs.push({ first: i, last: i, turn, length, way, sharp });
       gaps.push(gap);
     }
     gap = 0;
@@ -135,7 +145,7 @@ function bends(stretches: readonly Bend[], longestGap: number, least: number): R
 function closed(runs: Run[], gap: number, longestGap: number): Run[] {
   const [first, last] = [runs[0], runs.at(-1)];
   if (first === undefined || last === undefined || first === last) return runs;
-  if (gap > longestGap || first.way !== last.way) return runs;
+  if (!joins(last, first, gap, longestGap)) return runs;
   const both = { turn: first.turn + last.turn, length: first.length + gap + last.length };
   return [{ ...first, ...both, first: last.first }, ...runs.slice(1, -1)];
 }

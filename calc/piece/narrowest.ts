@@ -64,7 +64,7 @@ function find(contour: Contour, sign: 1 | -1): Narrow | undefined {
   }
   // a neck is often narrowest at a corner that points inwards: from there it is looked all over the angle of its normals
   const turns = edgeTurns(contour);
-  const corners = turns.filter(({ kind, turn }) => kind === 'corner' && turn * sign < 0);
+  const corners = turns.filter(({ kind, turn }) => kind === 'corner' && turn * sign < -sharp);
   const step = Math.max(1, Math.ceil(corners.length / looks));
   for (let i = 0; i < corners.length; i += step) {
     const { segment, heading, turn } = corners[i]!;
@@ -72,6 +72,9 @@ function find(contour: Contour, sign: 1 | -1): Narrow | undefined {
   }
   return best;
 }
+
+/** A corner that turns by less (rad) is as good as smooth. */
+const sharp = 0.1;
 
 /** Directions in which it is looked from a corner. */
 const fan = 16;
@@ -93,17 +96,11 @@ function grown(
     const r = cos > -facing ? Infinity : (dx * mx + dy * my) / (1 - cos);
     const along = (dx + r * nx) * ux + (dy + r * ny) * uy;
     if (r > 1e-9 && along >= 0 && along <= length) least = Math.min(least, r);
-    for (const end of [0, length]) {
-      const [qx, qy] = [ux * end - dx, uy * end - dy];
-      const through = throughEnd(qx, qy, nx, ny);
-      if (through < least && (qx * nx + qy * ny) / through - 1 >= facing) least = through;
-    }
+    // the far end of a wall is the near end of the next
+    const ahead = -dx * nx - dy * ny;
+    if (ahead <= 1e-9) continue;
+    const through = (dx * dx + dy * dy) / (2 * ahead);
+    if (through < least && ahead / through - 1 >= facing) least = through;
   }
   return least < most ? least : undefined;
-}
-
-/** Radius of the disc that touches a point, its middle along the normal (nx, ny), and goes through the point (qx, qy) from there. */
-function throughEnd(qx: number, qy: number, nx: number, ny: number): number {
-  const ahead = qx * nx + qy * ny;
-  return ahead > 1e-9 ? (qx * qx + qy * qy) / (2 * ahead) : Infinity;
 }
