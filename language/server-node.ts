@@ -17,10 +17,18 @@ async function pdfOf(drawing: Drawing): Promise<string> {
 
 const tiledPdf: Machine['tiledPdf'] = async (...given) => (await import('./export/pdf/index.ts')).tiledPdf(...given);
 
+const sheetPdf: Machine['sheetPdf'] = async (sheet, paper, font) => {
+  const made = await (await import('./export/pdf/index.ts')).sheetPdf(sheet, {
+    paper,
+    ...(font === undefined ? {} : { fonts: { regular: font } }),
+  });
+  return { base64: Buffer.from(made.bytes).toString('base64'), lacking: made.lacking };
+};
+
 // A fault in one answer must not take away all the others: it is logged, and the server goes on.
 const log = (kind: string) => (error: unknown) =>
   connection.console.error(`${kind}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 process.on('uncaughtException', log('Unhandled error'));
 process.on('unhandledRejection', log('Unhandled rejection'));
 
-startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)), { pdfOf, tiledPdf });
+startLayupServer(connection, () => new DiskOrClientFiles(new ClientFiles(connection)), { pdfOf, tiledPdf, sheetPdf });

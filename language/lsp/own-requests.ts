@@ -7,6 +7,7 @@ import { serveExplanations } from './explain.ts';
 import { serveLayerCards } from './layer-card.ts';
 import { serveLookingUp } from './look-up.ts';
 import type { Machine } from './machine.ts';
+import { servePapers } from './paper.ts';
 import { serveReference } from './reference.ts';
 import { serveReports } from './report.ts';
 
@@ -20,4 +21,5 @@ export function serveOwnRequests(connection: Connection, services: WithAnalysis,
   serveReports(connection, services);
   serveDrawings(connection, services, machine);
   serveCutFiles(connection, services, machine);
+  servePapers(connection, services, machine);
 }

@@ -2,7 +2,9 @@ import path from 'node:path';
 import { URI } from 'langium';
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { BuildRecord, Recipe } from '../../calc/model/index.ts';
-import { type OpenBook, terminalServices } from './book.ts';
+import { pastBook } from '../analysis/past-book.ts';
+import type { Shelf } from '../analysis/shelf.ts';
+import type { OpenBook } from './book.ts';
 import { git } from './git.ts';
 
 /** Commits of a recipe that are looked through for a revision. */
@@ -45,8 +47,8 @@ async function benchAt(
     const text = await git(folder, ['show', '--no-ext-diff', '--no-textconv', `${commit}:./${base}`]);
     if (text === undefined || !mayHave(text, revision)) continue;
     const past = await bookAt(folder, commit);
-    const recipe: Recipe | undefined = past?.recipe(name, size);
-    if (past !== undefined && recipe?.revision === revision) return benchOf(recipe, past);
+    const recipe: Recipe | undefined = past.recipe(name, size);
+    if (recipe?.revision === revision) return benchOf(recipe, past);
   }
   return undefined;
 }
@@ -56,16 +58,12 @@ const mayHave = (text: string, revision: number): boolean =>
   new RegExp(`^\\s*revision\\s+${revision}\\b`, 'm').test(text);
 
 /** The book of a folder as it stood at a commit. */
-async function bookAt(folder: string, commit: string) {
+async function bookAt(folder: string, commit: string): Promise<Shelf> {
   const list = await git(folder, ['ls-tree', '-r', '-z', '--name-only', commit, '--', '.']);
-  const { services } = terminalServices();
-  const { LangiumDocuments, LangiumDocumentFactory, DocumentBuilder } = services.shared.workspace;
+  const files: { uri: string; text: string }[] = [];
   for (const name of (list ?? '').split('\0').filter((each) => each.endsWith('.layup'))) {
     const text = await git(folder, ['show', '--no-ext-diff', '--no-textconv', `${commit}:./${name}`]);
-    const uri = URI.file(path.join(folder, name));
-    if (text !== undefined && !LangiumDocuments.hasDocument(uri))
-      LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(text, uri));
+    if (text !== undefined) files.push({ uri: URI.file(path.join(folder, name)).toString(), text });
   }
-  await DocumentBuilder.build(LangiumDocuments.all.toArray(), { validation: false });
-  return services.analysis.shelf();
+  return pastBook(files);
 }

@@ -16,6 +16,7 @@ const inBrowser: Readonly<Record<string, number>> = {
   'extension-browser.cjs': 700_000,
   'server-browser.js': 1_800_000,
   'layer-card.js': 50_000,
+  'paper.js': 50_000,
   'plan.js': 50_000,
 };
 

@@ -20,6 +20,8 @@ const packed = [
   'dist/laybook.cjs',
   'dist/layer-card.css',
   'dist/layer-card.js',
+  'dist/paper.css',
+  'dist/paper.js',
   'dist/pdf.cjs',
   'dist/plan.css',
   'dist/plan.js',

@@ -34,6 +34,8 @@ export const programs = [
   { source: 'extension/card/webview/layer-card.css', target: 'layer-card.css', runs: 'page' },
   { source: 'extension/plan/webview/main.ts', target: 'plan.js', runs: 'page' },
   { source: 'extension/plan/webview/plan.css', target: 'plan.css', runs: 'page' },
+  { source: 'extension/paper/webview/main.ts', target: 'paper.js', runs: 'page' },
+  { source: 'extension/paper/webview/paper.css', target: 'paper.css', runs: 'page' },
   {
     source: 'language/terminal/main.ts',
     target: 'laybook.cjs',

@@ -6,7 +6,7 @@ import { translated } from '../translation.ts';
 import { chartOf } from './chart.ts';
 import type { RecordsPage } from './sections.ts';
 
-const style = `
+export const recordsStyle = `
 body { font: 11pt/1.4 "DejaVu Sans", "Segoe UI", Arial, sans-serif; color: #000; background: #fff; margin: 8mm auto; max-width: 260mm; padding: 0 4mm; }
 table { border-collapse: collapse; margin: 2mm 0; }
 th, td { border: 0.2mm solid #000; padding: 1mm 1.5mm; text-align: left; vertical-align: top; }
@@ -23,7 +23,7 @@ export function recordsHtml(title: string, page: RecordsPage, how: Style, langua
     '<!DOCTYPE html>',
     `<html lang="${xmlText(language)}"><head><meta charset="utf-8"><title>${xmlText(title)}</title>`,
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<style>${style}</style></head><body><h1>${xmlText(title)}</h1>`,
+    `<style>${recordsStyle}</style></head><body><h1>${xmlText(title)}</h1>`,
     recordsBody(page, how),
     '</body></html>',
     '',

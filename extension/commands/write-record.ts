@@ -1,0 +1,63 @@
+import * as vscode from 'vscode';
+import { type NewRecordResult, newRecordRequest } from '../../language/protocol/paper.ts';
+import { recipeHeadAt } from '../recipe-head.ts';
+import { ask, type Server } from '../server.ts';
+
+/** Writes the record of a build with blanks, in a file of its own, and puts the cursor into the first of them. */
+export async function writeRecord(server: Server, given?: unknown): Promise<vscode.Uri | undefined> {
+  const about = recipeGiven(given) ?? recipeAtCursor();
+  if (about === undefined) {
+    await vscode.window.showInformationMessage(
+      vscode.l10n.t('Put the cursor into a recipe first: its record is written.'),
+    );
+    return undefined;
+  }
+  const date = new Date().toISOString().slice(0, 10);
+  const { file, text, nothing } = await ask<NewRecordResult>(server, newRecordRequest, { ...about, date });
+  if (file === undefined || text === undefined) {
+    if (nothing !== undefined) await vscode.window.showWarningMessage(nothing);
+    return undefined;
+  }
+  const uri = vscode.Uri.joinPath(vscode.Uri.parse(about.uri), '..', ...file.split('/'));
+  if (await exists(uri)) {
+    await vscode.window.showTextDocument(uri);
+    return uri;
+  }
+  await vscode.workspace.fs.writeFile(uri, new Uint8Array());
+  const editor = await vscode.window.showTextDocument(uri);
+  await editor.insertSnippet(new vscode.SnippetString(withStops(text)), new vscode.Position(0, 0));
+  return uri;
+}
+
+/** Each blank `?` becomes a stop of the tabulator key, so that the hands stay on the keys. */
+export function withStops(text: string): string {
+  let stop = 0;
+  return text.replace(/[\\$}]/g, '\\$&').replace(/\?/g, () => `\${${++stop}:?}`);
+}
+
+interface About {
+  readonly uri: string;
+  readonly recipe: string;
+  readonly size?: string;
+}
+
+function recipeGiven(given: unknown): About | undefined {
+  if (typeof given !== 'object' || given === null) return undefined;
+  const { uri, recipe, size } = given as Readonly<Record<string, unknown>>;
+  if (typeof uri !== 'string' || typeof recipe !== 'string') return undefined;
+  return { uri, recipe, ...(typeof size === 'string' ? { size } : {}) };
+}
+
+function recipeAtCursor(): About | undefined {
+  const editor = vscode.window.activeTextEditor;
+  if (editor?.document.languageId !== 'layup') return undefined;
+  const { document, selection } = editor;
+  const head = recipeHeadAt((line) => document.lineAt(line).text, document.lineCount, selection.active.line);
+  return head && { uri: document.uri.toString(), ...head };
+}
+
+const exists = (uri: vscode.Uri): Promise<boolean> =>
+  Promise.resolve(vscode.workspace.fs.stat(uri)).then(
+    () => true,
+    () => false,
+  );
