@@ -25,6 +25,8 @@ const layers: readonly { within: RegExp; ours: readonly string[]; packages: RegE
     ours: ['language', 'calc'],
     packages: /^(node:|langium(?!\/lsp)|commander|vscode-uri)/,
   },
+  // Codes that a machine reads: a pure library draws them.
+  { within: /^language\/export\/code\.ts$/, ours: ['language', 'calc'], packages: /^uqr$/ },
   // PDF files are made where there is a disk with fonts.
   { within: /^language\/export\/pdf\//, ours: ['language', 'calc'], packages: /^(node:|pdfkit$)/ },
   // What server and extension say to each other: plain data, nothing else.
