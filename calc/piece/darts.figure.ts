@@ -24,7 +24,7 @@ import type { LaidLayer } from '../stack/laid.ts';
 import { blockedOn, type ClothContours, clothContours } from './cloth-contours.figure.ts';
 import { edgeTurns } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
-import { type DartShape, EVEN, type Phase, placeDarts } from './place-darts.ts';
+import { type DartShape, placeDarts } from './place-darts.ts';
 import { phaseAway } from './stagger.ts';
 
 /** Whether darts are cut in a layer. */
@@ -68,16 +68,18 @@ const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
     },
   );
 
-const placed = (ground: Ground, phase: Phase): readonly Dart[] => {
-  const { outline, contours, bends, shape } = ground;
+/** The darts, off those of other plies. */
+const placed = ({ outline, contours, bends, shape }: Ground, others: readonly Dart[]): readonly Dart[] => {
   const rim = contours.flats[0]?.outer ?? outline;
-  return placeDarts(outline, rim, edgeTurns(outline), bends, shape, phase, blockedOn(rim, contours));
+  const turns = edgeTurns(outline);
+  const phase = phaseAway(turns, bends, shape, others);
+  return placeDarts(outline, rim, turns, bends, shape, { phase, others, blocked: blockedOn(rim, contours) });
 };
 
 /** Darts as they lie where no ply below or above matters. */
 const evenDarts = defineFigure<readonly Dart[]>('even_darts', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
-    whenKnown({ ground: dartGround(bench, laid) }, ({ ground }) => known(placed(ground, EVEN))),
+    whenKnown({ ground: dartGround(bench, laid) }, ({ ground }) => known(placed(ground, []))),
   ),
 );
 
@@ -95,8 +97,7 @@ export const placedDarts = defineFigure<readonly Dart[]>('placed_darts', (bench,
       other === undefined ? [] : [bench.ask(evenDarts, other.key)],
     );
     return whenKnown({ ground: dartGround(bench, laid), others: allKnown(beside) }, ({ ground, others }, reasons) => {
-      const { outline, bends, shape } = ground;
-      const darts = placed(ground, phaseAway(edgeTurns(outline), bends, shape, others.flat()));
+      const darts = placed(ground, others.flat());
       const words = text('{count} darts and slits, moved off those of the plies next to it', { count: darts.length });
       return worked<readonly Dart[]>(darts, words, { at: inRecipe(bench, laid.path), reasons });
     });

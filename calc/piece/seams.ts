@@ -5,15 +5,18 @@ const isCornerDart = ({ width, depth }: Dart): boolean => width > depth;
 
 /**
  * The darts of one ply whose seams lie less than `apart` (m) from a seam of another: where they close when the cloth is laid.
- * They are compared where the shorter of both has its mouth. Those that take out a sharp corner have but one place.
+ * They are compared at the free edge of the ply that reaches further: towards the face they come together anyhow. Those that take out a sharp corner have but one place.
  */
 export function seamsOnEachOther(own: readonly Dart[], others: readonly Dart[], apart: number): readonly Dart[] {
   const curved = others.filter((dart) => !isCornerDart(dart));
-  return own.filter((dart) => !isCornerDart(dart) && curved.some((other) => seamsApart(dart, other) < apart - 1e-9));
+  return own.filter((dart) => !isCornerDart(dart) && curved.some((other) => seamsApart(dart, other) < apart - slack));
 }
 
+/** Chord against arc: less than a marker's line, m. */
+const slack = 0.0005;
+
 function seamsApart(a: Dart, b: Dart): number {
-  const depth = Math.min(a.depth, b.depth);
+  const depth = Math.max(a.depth, b.depth);
   const [p, q] = [at(a, depth), at(b, depth)];
   return Math.hypot(p.x - q.x, p.y - q.y);
 }

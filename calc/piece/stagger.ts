@@ -1,7 +1,7 @@
 import type { BendNeed } from '../cloth/darts.ts';
 import { type EdgeStretch, footInBend } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
-import type { DartShape, Phase } from './place-darts.ts';
+import { type DartShape, isCorner, mouthOf, type Phase } from './place-darts.ts';
 
 /** Tried in this order: even first, then further and further to one side and to the other. */
 const phases = [0.5, 0.25, 0.75, 0.125, 0.875, 0, 1 / 3, 2 / 3];
@@ -16,7 +16,7 @@ export function phaseAway(
   shape: DartShape,
   others: readonly Dart[],
 ): Phase {
-  const away = others.map((dart) => ({ ...mouthAt(dart, shape), half: halfWidth(dart) }));
+  const away = others.map((dart) => ({ ...mouthOf(dart, shape), half: halfWidth(dart) }));
   const found = bends.map((bend) => {
     if (away.length === 0 || bend.darts + bend.slits === 0 || isCorner(bend, shape)) return 0.5;
     let best: { readonly phase: number; readonly over: number } | undefined;
@@ -28,21 +28,6 @@ export function phaseAway(
     return best?.phase ?? 0.5;
   });
   return (bend) => found[bend] ?? 0.5;
-}
-
-/** The dart of a sharp corner has but one place: it takes out the corner. */
-export const isCorner = (
-  { darts, slits, width, length, turn }: BendNeed,
-  { reach }: Pick<DartShape, 'reach'>,
-): boolean => darts + slits === 1 && 2 * width > length + reach * turn;
-
-/** Where the mouth of another ply's dart would be if that ply reached as far as this one. */
-function mouthAt(
-  { mouth, tip, depth }: Dart,
-  { reach, keepOff }: DartShape,
-): { readonly x: number; readonly y: number } {
-  const share = depth > 0 ? (reach - keepOff) / depth : 0;
-  return { x: tip.x + share * (mouth.x - tip.x), y: tip.y + share * (mouth.y - tip.y) };
 }
 
 const halfWidth = ({ width, lap }: Dart) => Math.max(width, lap ?? 0) / 2;
