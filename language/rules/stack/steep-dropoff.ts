@@ -2,12 +2,16 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { clauseAt, factValue, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { linesOf } from '../kit/uses.ts';
 import { rule } from '../rule.ts';
 
 /** Run-out for 600 g/m2 of cloth, m. From memory; `habit drop` of the shop sets its own. */
 const usualRunOut = 0.025;
+
+/** The length of a drop; the end that it is at stays. */
+const DROP = new RegExp(`drop\\s+${TYPED_LENGTH.source}`);
 
 export const stackSteepDropoff = rule({
   name: 'stack/steep-dropoff',
@@ -28,8 +32,9 @@ export const stackSteepDropoff = rule({
       if (drop === undefined || weight === undefined || group === undefined) continue;
       const wanted = (runOut * weight) / 0.6;
       if (drop.by.si >= wanted - 1e-6) continue;
+      const at = laid.layer.drop === undefined ? group.path : clauseAt(laid, 'drop');
       context.report({
-        at: laid.layer.drop === undefined ? group.path : clauseAt(laid, 'drop'),
+        at,
         message: text('each copy of {ply} ends {drop} inside the one before; {weight} of cloth wants {wanted}', {
           ply: laid.layer.name,
           drop: drop.by,
@@ -37,13 +42,13 @@ export const stackSteepDropoff = rule({
           wanted: metres(wanted),
         }),
         fixes: [
-          laid.layer.drop === undefined
-            ? undefined
-            : context.edit.replace(
-                text('Write drop {what}', { what: typedLength(wanted) }),
-                clauseAt(laid, 'drop'),
-                `drop ${typedLength(wanted)}`,
-              ),
+          mendText(
+            context,
+            text('Write drop {what}', { what: typedLength(wanted) }),
+            at,
+            DROP,
+            `drop ${typedLength(wanted)}`,
+          ),
         ],
       });
     }
