@@ -10,12 +10,14 @@ import { hoversOver } from '../view/hover/over-book.ts';
 import { say } from '../view/text.ts';
 import { locationOf } from './diagnostics.ts';
 import { LayupHoverProvider } from './hover.ts';
+import { LayupReferencesProvider } from './references.ts';
 import { styleOf } from './style.ts';
 
 /** What the editor is shown of the figures; takes the place of what knows the words alone. */
 export const bookViewModule: MoreServices<AnalysisServices> = {
   lsp: {
     HoverProvider: (services) => new LayupHoverProvider(hoversOver(hoverBook(services))),
+    ReferencesProvider: (services) => new LayupReferencesProvider(services),
   },
 };
 

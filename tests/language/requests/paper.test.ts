@@ -1,0 +1,99 @@
+/** Build sheet, records and lots as the editor asks for them. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  type NewRecordResult,
+  newRecordRequest,
+  type PaperParams,
+  type PaperResult,
+  paperRequest,
+} from '../../../language/protocol/paper.ts';
+import { type MemoryServer, startMemoryServer } from '../../harness/memory-server.ts';
+import { root } from '../../harness/sources.ts';
+
+const sample = (name: string): string => readFileSync(path.join(root, 'extension/sample', name), 'utf8');
+const names = [
+  'shop.layup',
+  'tools.layup',
+  'materials.layup',
+  'sled_deck.layup',
+  'records/sled_deck-2025.layup',
+  'records/sled_deck-2026.layup',
+];
+
+let server: MemoryServer;
+beforeAll(async () => {
+  server = await startMemoryServer(Object.fromEntries(names.map((name) => [name, sample(name)])));
+  await server.settled();
+});
+afterAll(() => server.stop());
+
+const ask = (more: Partial<PaperParams>): Promise<PaperResult> =>
+  server.client.sendRequest(paperRequest, {
+    uri: server.uriOf('sled_deck.layup'),
+    kind: 'sheet',
+    recipe: 'sled_deck',
+    paper: 'a4',
+    form: 'body',
+    ...more,
+  });
+
+describe('the build sheet in the editor', () => {
+  it('is a page of its own, with the commit that the editor knows of', async () => {
+    const { title, body = '', style } = await ask({ size: 'short', git: { commit: 'abc1234', differs: true } });
+    expect(title).toBe('Rescue sled deck');
+    expect(body).toContain('abc1234, but the text differs from it');
+    expect(body).toContain('980 mm by 400 mm');
+    expect(style).toContain('size: A4 portrait');
+    expect((await ask({ form: 'html', paper: 'letter' })).html).toContain('size: letter portrait');
+  });
+
+  it('says what it cannot do', async () => {
+    expect((await ask({ recipe: 'gone' })).nothing).toBe('The recipe is no longer in this file.');
+    // a server that has no machine of its own, as in a browser
+    expect((await ask({ form: 'pdf' })).nothing).toMatch(/writes no PDF/);
+  });
+});
+
+describe('the records in the editor', () => {
+  it('want the books of earlier revisions, and compare with them once they are there', async () => {
+    const first = await ask({ kind: 'records' });
+    expect(first.wantsPast).toEqual([2, 3]);
+    const files = ['shop.layup', 'tools.layup', 'materials.layup'].map((name) => ({
+      uri: server.uriOf(name),
+      text: sample(name),
+    }));
+    const then = sample('sled_deck.layup').replace('revision 4', 'revision 3');
+    const past = [{ revision: 3, files: [...files, { uri: server.uriOf('sled_deck.layup'), text: then }] }];
+    const second = await ask({ kind: 'records', past });
+    expect(second.wantsPast).toEqual([2]);
+    // no. 18 of revision 3 came out heavy
+    expect(second.body).toMatch(/no\. 18: \d+(\.\d)? % over plan: a fibre fraction of/);
+    expect(first.body).not.toMatch(/no\. 18: /);
+  });
+
+  it('are written with blanks, in a file of their own, with the next number', async () => {
+    const { file, text = '' }: NewRecordResult = await server.client.sendRequest(newRecordRequest, {
+      uri: server.uriOf('sled_deck.layup'),
+      recipe: 'sled_deck',
+      date: '2026-11-25',
+    });
+    expect(file).toBe('records/sled_deck/2026-11-25-41.layup');
+    expect(text).toContain('record sled_deck 2026-11-25 "no. 41" {\n  revision 4\n  by "?"\n');
+    expect(text.indexOf('leak ?')).toBeLessThan(text.indexOf('mass ?'));
+  });
+
+  it('lead from the number of a lot to all parts that contain it', async () => {
+    const uri = server.uriOf('records/sled_deck-2026.layup');
+    const text = sample('records/sled_deck-2026.layup');
+    const line = text.split('\n').findIndex((each) => each.includes('"A-1182"'));
+    const character = (text.split('\n')[line] ?? '').indexOf('A-1182');
+    const found: readonly { readonly uri: string }[] = await server.client.sendRequest('textDocument/references', {
+      textDocument: { uri },
+      position: { line, character },
+      context: { includeDeclaration: true },
+    });
+    expect(found).toHaveLength(text.match(/"A-1182"/g)?.length ?? 0);
+  });
+});
