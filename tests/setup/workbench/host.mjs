@@ -69,8 +69,8 @@ async function stopGroup(child) {
   }
 }
 
-/** A running server with a fresh profile; `settings` go on top of the quiet ones. */
-export async function startServer({ extensionsDir, settings = {}, onOutput } = {}) {
+/** A running server with a fresh profile; `settings` go on top of the quiet ones. Where it `asksTrust`, a folder is not trusted. */
+export async function startServer({ extensionsDir, settings = {}, asksTrust = false, onOutput } = {}) {
   const dataDir = mkdtempSync(path.join(tmpdir(), 'laybook-workbench-'));
   mkdirSync(path.join(dataDir, 'data/User'), { recursive: true });
   writeFileSync(path.join(dataDir, 'data/User/settings.json'), JSON.stringify({ ...quietSettings, ...settings }));
@@ -78,7 +78,8 @@ export async function startServer({ extensionsDir, settings = {}, onOutput } = {
     serverMain,
     ...['--host', '127.0.0.1', '--port', '0', '--without-connection-token'],
     ...quietArguments,
-    ...['--disable-workspace-trust', '--disable-update-check', '--disable-getting-started-override'],
+    ...(asksTrust ? [] : ['--disable-workspace-trust']),
+    ...['--disable-update-check', '--disable-getting-started-override'],
     // Without this a released VS Code does not take an extension test from the page's address.
     '--enable-smoke-test-driver',
     ...['--server-data-dir', dataDir, '--extensions-dir', extensionsDir ?? path.join(dataDir, 'extensions')],
@@ -131,10 +132,10 @@ export function launchBrowser() {
   });
 }
 
-/** Address of the workbench page; `payload` is a list of [key, value] that the workbench reads from it. */
+/** Address of the workbench page, for a folder or a file that names several; `payload` is a list of [key, value] that it reads. */
 export function workbenchUrl(server, folder, payload) {
   const url = new URL(`http://${server.authority}/`);
-  url.searchParams.set('folder', folder);
+  url.searchParams.set(folder.endsWith('.code-workspace') ? 'workspace' : 'folder', folder);
   url.searchParams.set('payload', JSON.stringify(payload));
   return url.href;
 }

@@ -7,6 +7,8 @@ import { seeInBrowser } from './browser-steps.mjs';
 import { cardSteps } from './card-steps.mjs';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
 import { lookUpSteps } from './look-up-steps.mjs';
+import { planSteps } from './plan-steps.mjs';
+import { seeSurroundings } from './surroundings.mjs';
 
 const folder = path.join(root, 'tests/out/screenshots');
 const limit = { timeout: 60_000 };
@@ -113,13 +115,24 @@ async function picture(server, browser, workspace, step, name) {
   }
 }
 
-/** Takes all pictures; returns how many steps were seen and how many failed. */
-export async function takeScreenshots(extensionsDir, workspace) {
+const all = [...steps, ...cardSteps, ...planSteps, ...lookUpSteps];
+
+/** Takes the pictures of the wanted steps, all of them where nothing is said; returns how many were seen and how many failed. */
+export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
   mkdirSync(folder, { recursive: true });
   let passed = 0;
   let failed = 0;
   const browser = await launchBrowser();
   try {
+    const around = await seeSurroundings({
+      browser,
+      extensionsDir,
+      workspace,
+      folder,
+      settings: settingsOf(themes[0].theme),
+    });
+    passed += around.passed;
+    failed += around.failed;
     for (const { name, theme } of themes) {
       const server = await startServer({ extensionsDir, settings: settingsOf(theme) });
       try {
@@ -128,7 +141,7 @@ export async function takeScreenshots(extensionsDir, workspace) {
           passed += alone.passed;
           failed += alone.failed;
         }
-        for (const step of [...steps, ...cardSteps, ...lookUpSteps].filter(({ only = name }) => only === name)) {
+        for (const step of all.filter((each) => (each.only ?? name) === name && wanted.test(each.name))) {
           try {
             await picture(server, browser, workspace, step, name);
             passed += 1;
