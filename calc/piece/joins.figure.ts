@@ -93,7 +93,8 @@ const ownJoins = (bench: Bench, laid: LaidLayer, others: readonly Joins[]): Figu
     if (!wide && typed.length === 0) return known(undefined);
     const way = wide ? along : along + Math.PI / 2;
     const clear: KeepClear[] = darts.map(({ mouth, width }) => ({ at: acrossOf(way, mouth), by: (width + lap) / 2 }));
-    for (const other of others)
+    // a copy stands off by the stagger of its repeat
+    for (const other of laid.stagger === 0 ? others : [])
       if (parallel(other.way, way))
         for (const at of other.at)
           clear.push({ at: sameWay(other.way, way) * at, by: Math.max(apart, (lap + other.lap) / 2) });
