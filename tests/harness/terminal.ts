@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { run } from '../../language/terminal/program.ts';
+import type { Screen } from '../../language/terminal/screen.ts';
 
 export interface Ran {
   readonly code: number;
@@ -22,8 +23,26 @@ export function folderOf(files: Readonly<Record<string, string | Uint8Array>>): 
   return { folder, dispose: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
-/** Runs the terminal command in this process, from a folder. */
-export async function laybook(folder: string, ...args: string[]): Promise<Ran> {
+/** Runs the terminal command in this process, from a folder, with nobody at the keys. */
+export const laybook = (folder: string, ...args: string[]): Promise<Ran> => ran(folder, args);
+
+export interface Answered extends Ran {
+  /** the questions, as they were asked */
+  readonly asked: readonly string[];
+}
+
+/** The same with somebody who gives these answers, and then goes away. */
+export async function answering(folder: string, answers: readonly string[], ...args: string[]): Promise<Answered> {
+  const left = [...answers];
+  const asked: string[] = [];
+  const told = await ran(folder, args, async (prompt) => {
+    asked.push(prompt);
+    return left.shift();
+  });
+  return { ...told, asked };
+}
+
+async function ran(folder: string, args: readonly string[], ask?: Screen['ask']): Promise<Ran> {
   let out = '';
   let err = '';
   const code = await run(args, {
@@ -35,6 +54,7 @@ export async function laybook(folder: string, ...args: string[]): Promise<Ran> {
       err += text;
     },
     paint: (_, text) => text,
+    ...(ask === undefined ? {} : { ask }),
   });
   return { code, out, err };
 }

@@ -3,37 +3,14 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { run } from '../../language/terminal/program.ts';
 import { root } from '../harness/sources.ts';
-import { folderOf, laybook } from '../harness/terminal.ts';
+import { answering, folderOf, laybook } from '../harness/terminal.ts';
 
 function workshop(): string {
   const { folder, dispose } = folderOf({});
   onTestFinished(dispose);
   cpSync(path.join(root, 'extension/sample'), folder, { recursive: true });
   return folder;
-}
-
-/** Runs the command with these answers; after them there is nobody. */
-async function answering(folder: string, answers: readonly string[], ...args: string[]) {
-  const left = [...answers];
-  const asked: string[] = [];
-  let [out, err] = ['', ''];
-  const code = await run(args, {
-    folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    paint: (_, text) => text,
-    ask: async (prompt) => {
-      asked.push(prompt);
-      return left.shift();
-    },
-  });
-  return { code, out, err, asked };
 }
 
 const day = ['--date', '2026-11-25'];
