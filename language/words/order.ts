@@ -219,7 +219,6 @@ export const precedes: readonly Precedence[] = [
   },
   { first: 'mix', later: 'degas', because: 'stirring is what brings the air in', source: 'by meaning' },
   { first: 'degas', later: 'infuse', because: 'air in the resin comes out in the part', source: 'common practice' },
-  { first: 'cure', later: 'unwrap', because: 'the bag holds the part until it is hard', source: 'common practice' },
   { first: 'unwrap', later: 'demould', because: 'the bag and what is on it come off first', source: 'by meaning' },
   {
     first: 'keep',

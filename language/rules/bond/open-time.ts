@@ -1,14 +1,20 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { isKnown, text, type Usual } from '../../../calc/figure/index.ts';
 import { subject } from '../../../calc/plan/reading.ts';
 import { stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { gelTime } from '../../../calc/resin/time.figure.ts';
-import { aboutTime } from '../kit/shown.ts';
+import { habitOf } from '../kit/habit.ts';
+import { aboutTime, share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { peopleOf } from '../kit/wetted.ts';
 import { rule } from '../rule.ts';
 
 /** Of the gel time: the rest is for closing and clamping. Common practice. */
-const USABLE = 0.8;
+const USABLE: Usual = {
+  habit: 'closing',
+  what: 'share of the gel time in which a joint is closed',
+  value: share(0.8),
+  source: 'common practice',
+};
 
 export const bondOpenTime = rule({
   name: 'bond/open-time',
@@ -27,12 +33,13 @@ export const bondOpenTime = rule({
       if (!isKnown(gel) || !isKnown(work)) continue;
       const people = peopleOf(context);
       const takes = work.value / people;
-      if (takes <= USABLE * gel.value) continue;
+      const usable = habitOf(context.bench, USABLE) * gel.value;
+      if (takes <= usable) continue;
       const shown = {
         takes: aboutTime(takes),
         people,
         paste: name,
-        usable: aboutTime(USABLE * gel.value),
+        usable: aboutTime(usable),
         gel: aboutTime(gel.value),
       };
       context.report({

@@ -1,13 +1,19 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { namedLayers } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
+import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
-import { metres } from '../kit/shown.ts';
+import { metres, share } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 /** Share of the core that a groove may take. From memory. */
-const mostOfCore = 0.5;
+const MOST: Usual = {
+  habit: 'groove_depth',
+  what: 'share of the core that a groove may take',
+  value: share(0.5),
+  source: 'from memory',
+};
 
 export const coreGrooveTooDeep = rule({
   name: 'core/groove-too-deep',
@@ -16,6 +22,7 @@ export const coreGrooveTooDeep = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
+    const mostOfCore = habitOf(context.bench, MOST);
     for (const core of coresOf(context)) {
       const thickness = valueOf(context.ask(layerThickness, core.key));
       for (const groove of core.layer.grooves ?? []) {

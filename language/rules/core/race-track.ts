@@ -1,15 +1,21 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { gapBetweenPieces, roomBesideStrips } from '../kit/core-gaps.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
+import { habitOf } from '../kit/habit.ts';
 import { valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** Widest gap that the resin does not race through, m. Common practice. */
-const widest = 0.002;
+const WIDEST: Usual = {
+  habit: 'gap',
+  what: 'gap beside a core that the resin does not race through',
+  value: metres(0.002),
+  source: 'common practice',
+};
 
 /** A gap this many times as wide as the core is thick is a place left free on purpose, into which the skin goes down. */
 const LEFT_FREE = 2;
@@ -22,6 +28,7 @@ export const coreRaceTrack = rule({
   check(context) {
     if (context.recipe.process?.kind !== 'infusion') return;
     const cores = coresOf(context);
+    const widest = habitOf(context.bench, WIDEST);
     for (const core of cores) {
       const room = roomBesideStrips(context, core).find(({ gap }) => gap > widest + 1e-9);
       if (room !== undefined)
@@ -41,6 +48,7 @@ export const coreRaceTrack = rule({
 });
 
 function reportBetween(context: RecipeContext, core: LaidLayer, other: LaidLayer): void {
+  const widest = habitOf(context.bench, WIDEST);
   const gap = gapBetweenPieces(footprintOf(context.bench, core)?.placed, footprintOf(context.bench, other)?.placed);
   const thick = valueOf(context.ask(layerThickness, core.key));
   if (gap === undefined || thick === undefined || gap <= widest + 1e-9 || gap > LEFT_FREE * thick) return;

@@ -3,11 +3,9 @@ import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { footprintOf, outOf, SLACK } from '../kit/geometry.ts';
 import { layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { runOutOf } from '../kit/run-out.ts';
 import { metres } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
-
-/** How far a patch runs out past a hard insert, m for each kg/m2 of it: 25 mm for 600 g/m2. From memory. */
-const runOut = 0.025 / 0.6;
 
 /** How far the patch that covers the insert best lies over its edge, less what it wants; m. */
 function bestCover(context: RecipeContext, layers: readonly LaidLayer[], insert: LaidLayer): number | undefined {
@@ -18,7 +16,7 @@ function bestCover(context: RecipeContext, layers: readonly LaidLayer[], insert:
       const by = outOf(own?.placed, footprintOf(context.bench, patch)?.placed)?.by;
       const weight = valueOf(context.ask(layerArealWeight, patch.key));
       // one that does not reach over the whole insert does not cover it
-      return by === undefined || weight === undefined || by > SLACK ? [] : [-by - (runOut * weight) / 2];
+      return by === undefined || weight === undefined || by > SLACK ? [] : [-by - runOutOf(context.bench, weight) / 2];
     });
   return covers.length === 0 ? undefined : Math.max(...covers);
 }

@@ -1,14 +1,20 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { isKnown } from '../../../calc/figure/index.ts';
+import { isKnown, type Usual } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import { type Place, UNKNOWN } from '../../../calc/model/index.ts';
+import { habitOf } from '../kit/habit.ts';
 import { planOf, readingsOf } from '../kit/record-plan.ts';
-import { about } from '../kit/shown.ts';
+import { about, share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** Of the full value of the resin. Common practice. */
-const SHARE = 0.9;
+const SHARE: Usual = {
+  habit: 'barcol',
+  what: 'share of the full hardness that a part must have',
+  value: share(0.9),
+  source: 'common practice',
+};
 
 export const recordBarcolLow = rule({
   name: 'record/barcol-low',
@@ -63,5 +69,7 @@ function wantedFor(
     (name !== undefined && isKnown(name) ? name.value : plan.recipe.process?.resin) ?? '',
   );
   const full = resin?.barcol;
-  return full === undefined || full.value === UNKNOWN ? undefined : { value: SHARE * full.value.si, at: full.at };
+  return full === undefined || full.value === UNKNOWN
+    ? undefined
+    : { value: habitOf(plan.bench, SHARE) * full.value.si, at: full.at };
 }

@@ -1,14 +1,20 @@
-import { text } from '../../../calc/figure/figure.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
 import { resinsOf, typedDoses } from '../kit/doses.ts';
+import { habitOf } from '../kit/habit.ts';
 import { amountsIn, planOf, readingsOf } from '../kit/record-plan.ts';
 import { about, kilograms, share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** Off the plan by more than this. Common practice. */
-const OFF = 0.1;
+const OFF: Usual = {
+  habit: 'dose',
+  what: 'catalyst off the plan',
+  value: share(0.1),
+  source: 'common practice',
+};
 
 export const recordCatalystMass = rule({
   name: 'record/catalyst-mass',
@@ -30,7 +36,7 @@ export const recordCatalystMass = rule({
       const amount = dose?.amount ?? (own === undefined || own === UNKNOWN ? undefined : own.dose);
       if (amount === undefined || amount.basis === 'by volume' || !(amount.si > 0)) continue;
       const found = catalyst.si / resin.si;
-      if (Math.abs(found / amount.si - 1) <= OFF + 1e-9) continue;
+      if (Math.abs(found / amount.si - 1) <= habitOf(plan.bench, OFF) + 1e-9) continue;
       const shown = {
         catalyst,
         resin,

@@ -1,16 +1,23 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { isKnown, text, type Usual } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import { layerResin } from '../../../calc/laminate/mass.figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
+import { NUMBER } from '../../../calc/quantity/index.ts';
 import { smallestBatch } from '../../../calc/resin/catalyst.ts';
 import { scaleStep } from '../../../calc/resin/mix.figure.ts';
 import { againstRange, resinsOf, typedDoses } from '../kit/doses.ts';
+import { habitOf } from '../kit/habit.ts';
 import { about, kilograms, share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** So many steps of the scale keep a dose within 5 %. Common practice. */
-const STEPS = 20;
+const STEPS: Usual = {
+  habit: 'scale_steps',
+  what: 'steps of the scale in a dose of catalyst',
+  value: { si: 20, dimension: NUMBER },
+  source: 'common practice',
+};
 
 export const resinSmallBatchScale = rule({
   name: 'resin/small-batch-scale',
@@ -21,6 +28,7 @@ export const resinSmallBatchScale = rule({
     const scale = context.ask(scaleStep);
     if (!isKnown(scale)) return;
     const typed = typedDoses(context);
+    const steps = habitOf(context.bench, STEPS);
     for (const worked of stepsOf(context)) {
       if (worked.layers.length === 0 || worked.inside !== undefined) continue;
       for (const resin of resinsOf(context, worked)) {
@@ -42,9 +50,9 @@ export const resinSmallBatchScale = rule({
               : sum,
           0,
         );
-        const least = smallestBatch(dose, scale.value, STEPS);
+        const least = smallestBatch(dose, scale.value, steps);
         const catalyst = mass * dose;
-        if (typeof least !== 'number' || !(mass > 0) || catalyst >= STEPS * scale.value) continue;
+        if (typeof least !== 'number' || !(mass > 0) || catalyst >= steps * scale.value) continue;
         const shown = {
           mass: kilograms(about(mass)),
           resin: resin.name,

@@ -1,14 +1,12 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
-import { clauseAt, factValue, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
+import { runOutOf } from '../kit/run-out.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { linesOf } from '../kit/uses.ts';
 import { rule } from '../rule.ts';
-
-/** Run-out for 600 g/m2 of cloth, m. From memory; `habit drop` of the shop sets its own. */
-const usualRunOut = 0.025;
 
 /** The length of a drop; the end that it is at stays. */
 const DROP = new RegExp(`drop\\s+${TYPED_LENGTH.source}`);
@@ -19,7 +17,6 @@ export const stackSteepDropoff = rule({
   title: 'copies of a ply end too close to each other',
   on: 'recipe',
   check(context) {
-    const runOut = factValue(context.book.shop?.habits?.drop)?.amounts[0]?.si ?? usualRunOut;
     const drops = [...linesOf(context.recipe.stack?.items ?? [])];
     for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
       const group = drops.find(
@@ -30,7 +27,7 @@ export const stackSteepDropoff = rule({
       const drop = laid.layer.drop ?? (group?.kind === 'repeat' ? group.drop : undefined);
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
       if (drop === undefined || weight === undefined || group === undefined) continue;
-      const wanted = (runOut * weight) / 0.6;
+      const wanted = runOutOf(context.bench, weight);
       if (drop.by.si >= wanted - 1e-6) continue;
       const at = laid.layer.drop === undefined ? group.path : clauseAt(laid, 'drop');
       context.report({

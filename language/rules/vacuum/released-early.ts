@@ -1,15 +1,21 @@
 import { equivalentTime } from '../../../calc/cure/equivalent.ts';
-import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { isKnown, text, type Usual } from '../../../calc/figure/index.ts';
 import { typedTime } from '../../../calc/plan/reading.ts';
 import { gelTime, workTemperature } from '../../../calc/resin/time.figure.ts';
 import { spansOf } from '../kit/cures.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_TIME } from '../kit/mend-text.ts';
-import { aboutTime, asTyped, seconds } from '../kit/shown.ts';
+import { aboutTime, asTyped, seconds, share } from '../kit/shown.ts';
 import { allOf, between, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** The bag presses to the gel and half as long again. Common practice. */
-const BEYOND_GEL = 1.5;
+const BEYOND_GEL: Usual = {
+  habit: 'pressed',
+  what: 'how long the bag presses, of the gel time',
+  value: share(1.5),
+  source: 'common practice',
+};
 
 export const vacuumReleasedEarly = rule({
   name: 'vacuum/released-early',
@@ -21,7 +27,7 @@ export const vacuumReleasedEarly = rule({
     const gel = context.ask(gelTime, '');
     const temperature = context.ask(workTemperature);
     if ((process?.kind !== 'infusion' && process?.kind !== 'bagged') || !isKnown(gel) || !isKnown(temperature)) return;
-    const needs = BEYOND_GEL * gel.value;
+    const needs = habitOf(context.bench, BEYOND_GEL) * gel.value;
     const right = asTyped(seconds(Math.ceil(needs / 900 - 1e-9) * 900));
     const shown = { resin: process.resin ?? 'the resin', gel: aboutTime(gel.value), needs: aboutTime(needs) };
     const steps = stepsOf(context);

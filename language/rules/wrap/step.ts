@@ -3,12 +3,12 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { wrapTarget } from '../../../calc/stack/order.ts';
 import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
+import { runOutOf } from '../kit/run-out.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Cloth that may end at one line, kg/m2: 25 mm of run-out for each 600 g/m2, from memory. */
+/** Cloth that may end at one line, kg/m2: from memory. `habit drop` sets the run-out of it. */
 const atOneLine = 0.6;
-const runOut = 0.025 / 0.6;
 
 export const wrapStep = rule({
   name: 'wrap/step',
@@ -29,7 +29,9 @@ export const wrapStep = rule({
       const near = landed
         .slice(0, i)
         .filter(
-          (other) => other.target === one.target && Math.abs(other.landing - one.landing) < runOut * one.weight - 1e-9,
+          (other) =>
+            other.target === one.target &&
+            Math.abs(other.landing - one.landing) < runOutOf(context.bench, one.weight) - 1e-9,
         );
       const sum = near.reduce((all, other) => all + other.weight, one.weight);
       if (near.length === 0 || sum <= atOneLine + 1e-9) continue;
@@ -41,7 +43,7 @@ export const wrapStep = rule({
             plies: [...near, one].map(({ laid }) => laid.name).join(', '),
             target: one.target.name,
             sum: arealWeight(sum),
-            apart: metres(runOut * one.weight),
+            apart: metres(runOutOf(context.bench, one.weight)),
           },
         ),
         related: near.map(({ laid }) => ({
