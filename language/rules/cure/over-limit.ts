@@ -46,7 +46,7 @@ export const cureOverLimit = rule({
     const steps = stepsOf(context);
     const out = firstOf(steps, 'demould');
     const told = new Set<string>();
-    for (const heat of allOf(steps, 'cure', 'postcure', 'release', 'dry').filter(
+    for (const heat of allOf(steps, 'cure', 'postcure', 'release', 'dry', 'heat').filter(
       ({ inside }) => inside === undefined,
     )) {
       const peak = peakOf(context, heat);
@@ -72,11 +72,15 @@ export const cureOverLimit = rule({
   },
 });
 
-/** The hottest of a step: a schedule, `dry ... at 80 degC`, or `bake 30 min at 120 degC`. */
+/** The hottest of a step: a schedule, `heat tool to 60 degC`, `dry ... at 80 degC`, or `bake 30 min at 120 degC`. */
 function peakOf(
   context: RecipeContext,
   { step, ...worked }: WorkedStep,
 ): { readonly temperature: number; readonly path: string } | undefined {
+  if (step.verb === 'heat') {
+    const amount = amountOf(head(step), TEMPERATURE);
+    return amount === undefined ? undefined : { temperature: amount.si, path: step.path };
+  }
   if (step.verb === 'release' || step.verb === 'dry') {
     const clause = step.verb === 'release' ? clauseWith(step, 'bake') : undefined;
     const said =
@@ -92,7 +96,9 @@ function peakOf(
 
 function heatedBy(context: RecipeContext, { step }: WorkedStep, inTool: boolean): readonly Heated[] {
   const tool = toolOf(context);
-  if (step.verb === 'release') return tool;
+  // the tool by itself, or the part with all that is on it
+  if (step.verb === 'release' || (step.verb === 'heat' && subject(step) === 'tool')) return tool;
+  if (step.verb === 'heat' && subject(step) !== 'part') return [];
   const stack = context.ask(laidStack);
   const named = step.verb === 'dry' ? subject(step) : undefined;
   const cores = !isKnown(stack)
