@@ -1,3 +1,5 @@
+import type { Contour } from '../outline/contour.ts';
+import { contourBox } from '../outline/contour-measure.ts';
 import type { Point } from '../outline/shape.ts';
 import { arrowStrokes } from './arrow.ts';
 import type { DrawnItem, DrawnText } from './drawing.ts';
@@ -58,5 +60,25 @@ function textCorners({ at, height, text, angle = 0, anchor = 'start' }: DrawnTex
   }));
 }
 
+const kept = new WeakMap<Contour, Box>();
+
+/** The box round a closed line, m; kept with the line, which drawings share. */
+export function boxRoundLine(contour: Contour): Box {
+  let box = kept.get(contour);
+  if (box === undefined) {
+    const [low, high] = contourBox(contour);
+    box = { low, high };
+    kept.set(contour, box);
+  }
+  return box;
+}
+
 /** The box round items of a drawing, m. */
-export const boundsOf = (items: readonly DrawnItem[]): Box => boxOf(items.flatMap(outermostOf));
+export const boundsOf = (items: readonly DrawnItem[]): Box =>
+  boxOf(
+    items.flatMap((item) => {
+      if (item.kind !== 'line' || !item.closed) return outermostOf(item);
+      const { low, high } = boxRoundLine(item.points);
+      return [low, high];
+    }),
+  );

@@ -2,7 +2,6 @@ import { type WrapReach, wrapReach } from '../../cloth/wrap.figure.ts';
 import { quantity, type Text, text } from '../../figure/figure.ts';
 import { type Bench, isKnown } from '../../figure/index.ts';
 import type { Contour } from '../../outline/contour.ts';
-import { contourBox } from '../../outline/contour-measure.ts';
 import type { Point } from '../../outline/shape.ts';
 import { clothContours } from '../../piece/cloth-contours.figure.ts';
 import type { Dart, FlatPiece, Mark } from '../../piece/flat-piece.ts';
@@ -12,6 +11,7 @@ import { type Footprint, layerFootprint } from '../../stack/footprint.figure.ts'
 import { laidStack } from '../../stack/laid.figure.ts';
 import type { LaidLayer } from '../../stack/laid.ts';
 import { isCloth } from '../../stack/order.ts';
+import { boxRoundLine } from '../bounds.ts';
 import type { DrawingLayer, DrawnItem } from '../drawing.ts';
 import { footprintContours } from './contours.ts';
 import { perforationThings } from './perforation-lines.ts';
@@ -106,7 +106,7 @@ function label(
 ): DrawnItem[] {
   const [line] = contours;
   if (whole || line === undefined) return [];
-  const [low, high] = contourBox(line);
+  const { low, high } = boxRoundLine(line);
   // an insert often lies below a patch: their names have places of their own
   if (laid.layer.kind === 'insert')
     return [
@@ -148,9 +148,9 @@ function sizeOf(cuts: readonly Contour[], pieces: readonly FlatPiece[]): Text {
 }
 
 export function boxRound(contours: readonly Contour[]): { readonly low: Point; readonly high: Point } {
-  const boxes = contours.map(contourBox);
-  const low = boxes.map(([corner]) => corner);
-  const high = boxes.map(([, corner]) => corner);
+  const boxes = contours.map(boxRoundLine);
+  const low = boxes.map((box) => box.low);
+  const high = boxes.map((box) => box.high);
   return {
     low: { x: Math.min(...low.map(({ x }) => x)), y: Math.min(...low.map(({ y }) => y)) },
     high: { x: Math.max(...high.map(({ x }) => x)), y: Math.max(...high.map(({ y }) => y)) },

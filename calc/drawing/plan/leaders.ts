@@ -2,7 +2,7 @@ import { text } from '../../figure/figure.ts';
 import type { Contour } from '../../outline/contour.ts';
 import { flattened } from '../../outline/flatten.ts';
 import type { Point } from '../../outline/shape.ts';
-import type { Box } from '../bounds.ts';
+import { type Box, boxRoundLine } from '../bounds.ts';
 import type { DrawnItem, DrawnLine } from '../drawing.ts';
 import { penOf, type Thing, type Writing } from './thing.ts';
 
@@ -53,19 +53,17 @@ export function withLeaders(
   });
 }
 
-const topOf = ({ points }: DrawnLine): number => highest(points);
+const topOf = ({ points }: DrawnLine): number => boxRoundLine(points).high.y;
 
-const highest = (points: Contour): number => points.reduce((top, { y }) => Math.max(top, y), Number.NEGATIVE_INFINITY);
+function middleOf({ points }: DrawnLine): number {
+  const { low, high } = boxRoundLine(points);
+  return (low.y + high.y) / 2;
+}
 
-const middleOf = ({ points }: DrawnLine): number => {
-  const [low, high] = [points.reduce((least, { y }) => Math.min(least, y), Number.POSITIVE_INFINITY), highest(points)];
-  return (low + high) / 2;
-};
-
-const longest = (points: Contour): number => {
-  const xs = points.map(({ x }) => x);
-  return Math.max(...xs) - Math.min(...xs);
-};
+function longest(points: Contour): number {
+  const { low, high } = boxRoundLine(points);
+  return high.x - low.x;
+}
 
 function leader(
   { thing, line }: Tagged,
@@ -75,7 +73,7 @@ function leader(
   { height, say }: Writing,
 ): DrawnItem[] {
   const { layer, source, tag } = thing;
-  const from = rightmostAt(flattened(line.points, coarse), level);
+  const from = rightmostAt(line, level);
   if (from === undefined || tag === undefined) return [];
   const pen = penOf(layer, source);
   return [
@@ -89,10 +87,13 @@ function leader(
   ];
 }
 
-/** Where the level line at `y` last leaves a polygon; its nearest height where it does not meet it. */
-function rightmostAt(polygon: readonly Point[], y: number): Point | undefined {
-  const ys = polygon.map((point) => point.y);
-  const [low, high] = [Math.min(...ys), Math.max(...ys)];
+/** Where the level line at `y` last leaves a shape; its nearest height where it does not meet it. */
+function rightmostAt({ points }: DrawnLine, y: number): Point | undefined {
+  const {
+    low: { y: low },
+    high: { y: high },
+  } = boxRoundLine(points);
+  const polygon = flattened(points, coarse);
   const level = Math.min(high - (high - low) * 1e-3, Math.max(low + (high - low) * 1e-3, y));
   let found: Point | undefined;
   polygon.forEach((a, i) => {

@@ -18,16 +18,22 @@ export interface PlanOptions {
   readonly without?: ReadonlySet<DrawingLayer>;
   /** with the layers of the stack by their hatches below it: for a drawing that has no list beside it */
   readonly key?: boolean;
+  /** capitals as a share of the larger side of the part; larger for what is looked at in a narrow place */
+  readonly letters?: number;
 }
 
-/** Capitals are this share of the larger side of the part. */
-const letters = 0.022;
+/** Capitals of what is printed. */
+const printed = 0.022;
 
 /**
  * The part seen from the bag side with everything that lies on it, under it and round it, where it lies. What cannot be
  * worked out is left out of the drawing and says so in its row.
  */
-export function planOf(bench: Bench, say: Say, { without, key = false }: PlanOptions = {}): Figure<DrawnThings> {
+export function planOf(
+  bench: Bench,
+  say: Say,
+  { without, key = false, letters = printed }: PlanOptions = {},
+): Figure<DrawnThings> {
   return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }, reasons) => {
     const writing: Writing = { say, height: letters * Math.max(frame.bounds.length, frame.bounds.width) };
     const shown = ({ layer }: Thing): boolean => without?.has(layer) !== true;

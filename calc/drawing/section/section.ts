@@ -11,8 +11,8 @@ import { longBy } from '../plan/words.ts';
 import { sectionLayers } from './layers.ts';
 import { flatFrom, heightAt, topOf } from './profile.ts';
 
-/** Capitals are this share of the length of the part. */
-const letters = 0.02;
+/** Capitals of what is printed, as a share of the length of the part. */
+const printed = 0.02;
 /** How high the stack is drawn, as a share of its length. */
 const flatness = 0.22;
 /** Room beside the part that nothing lies on, as a share of its length. */
@@ -22,7 +22,11 @@ const beside = 0.02;
  * The stack cut along the middle line, from the tool up to the bag side: lengths as they are, thickness the same number of times larger
  * everywhere, which the drawing says.
  */
-export function sectionOf(bench: Bench, say: Say, { without }: PlanOptions = {}): Figure<DrawnThings> {
+export function sectionOf(
+  bench: Bench,
+  say: Say,
+  { without, letters = printed }: PlanOptions = {},
+): Figure<DrawnThings> {
   return whenKnown({ frame: bench.ask(partFrame), stack: bench.ask(laidStack) }, ({ frame, stack }, reasons) => {
     const { length } = frame.bounds;
     const writing: Writing = { say, height: letters * length };

@@ -18,6 +18,9 @@ type Draw = (bench: Bench, say: Say, options?: PlanOptions) => Figure<DrawnThing
 /** The drawings that there are of a recipe. */
 const views: Readonly<Record<DrawingView, Draw>> = { plan: planOf, section: sectionOf };
 
+/** Capitals of a drawing beside the text, as a share of the part. */
+const onScreen = 0.03;
+
 interface Found {
   readonly lowered: Lowered;
   readonly recipe: Recipe;
@@ -85,7 +88,7 @@ function pictureNow(
   const before = kept.get(bench)?.get(view);
   if (before?.changes === now.changes && before.style === now.style && before.version === now.version)
     return before.drawn;
-  const drawing = views[view](bench, (words) => show(words, style));
+  const drawing = views[view](bench, (words) => show(words, style), { letters: onScreen });
   const drawn = isKnown(drawing)
     ? pictureOf(drawing.value, {
         uri: document.uri.toString(),

@@ -29,7 +29,7 @@ const letters = new TextEncoder();
 /** Round a drawing, a share of its larger side. */
 const room = 0.03;
 /** Between strokes of a hatch, a share of the larger side. */
-const pitch = 1 / 140;
+const pitch = 1 / 100;
 
 /** A drawing as plain data, a group for each of its things. Shapes of a drawing are worked out once. */
 export function pictureOf(drawing: DrawnThings, { uri, view, recipe, style, linesOf }: PictureOf): Picture {

@@ -7,6 +7,9 @@ import type { PictureShape } from '../../protocol/drawing.ts';
 /** Millimetres from the drawing's own origin: what one line changes moves nothing else. */
 const frame: Frame = { corner: { x: 0, y: 0 }, scale: 1000 };
 
+/** of a millimetre: finer than any screen */
+const decimals = 3;
+
 const degrees = (angle: number): number => Math.round((angle * 180 * 10) / Math.PI) / 10;
 const hundredths = (value: number): number => Math.round(value * 100) / 100 + 0;
 
@@ -36,7 +39,7 @@ function shapeOf(item: DrawnItem): PictureShape {
     case 'line':
       return {
         kind: 'path',
-        d: pathData(item.points, item.closed, frame),
+        d: pathData(item.points, item.closed, frame, decimals),
         ...(item.closed ? { closed: true } : {}),
         ...(item.dashed ? { dashed: true } : {}),
         ...(item.hatch === undefined ? {} : { hatch: hatchDegrees(item.hatch) }),
@@ -45,7 +48,7 @@ function shapeOf(item: DrawnItem): PictureShape {
       return {
         kind: 'path',
         d: arrowStrokes(item)
-          .map((stroke) => pathData(stroke, false, frame))
+          .map((stroke) => pathData(stroke, false, frame, decimals))
           .join(''),
       };
     case 'circle': {

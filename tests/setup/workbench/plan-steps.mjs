@@ -1,0 +1,246 @@
+// The plan as a person sees it: opened from the command palette, read, walked through with keys and pointer, in every kind of
+// theme and at twice the size; both ways between text and drawing by the clock; and 500 redraws of it.
+import { find, runCommand } from './card-steps.mjs';
+
+const limit = { timeout: 60_000 };
+
+/** The page of the plan: a frame in a frame. */
+const planFrame = (page) => page.frameLocator('iframe.webview.ready').last().frameLocator('#active-frame');
+
+async function openPlan(page, editor, words) {
+  await find(page, editor, words);
+  await runCommand(page, 'Show Plan');
+  const plan = planFrame(page);
+  await plan.locator('svg.drawing').waitFor(limit);
+  return plan;
+}
+
+function demand(good, words) {
+  if (!good) throw new Error(words);
+}
+
+const chosen = (plan, key) => plan.locator(`.thing.chosen[data-thing="${key}"]`).first();
+
+/** Words in the picture and beside it stand out from what is behind them by 4.5 to 1 (WCAG 2.2, 1.4.3), and nothing is wider than the page. */
+async function readable(plan) {
+  const faults = await plan.locator('body').evaluate((body) => {
+    const view = body.ownerDocument.defaultView;
+    const parse = (colour) => (colour.match(/[\d.]+/g) ?? []).map(Number);
+    const probe = body.appendChild(body.ownerDocument.createElement('span'));
+    const root = body.ownerDocument.documentElement;
+    probe.style.color = view.getComputedStyle(root).getPropertyValue('--vscode-editor-background');
+    const ground = parse(view.getComputedStyle(probe).color).slice(0, 3);
+    probe.remove();
+    const behind = (element) => {
+      for (let at = element; at; at = at.parentElement) {
+        const [r, g, b, a = 1] = parse(view.getComputedStyle(at).backgroundColor);
+        if (a === 1) return [r, g, b];
+      }
+      return ground;
+    };
+    const channel = (value) => (value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4);
+    const light = ([r, g, b]) => 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b);
+    const ratio = (a, b) => (Math.max(light(a), light(b)) + 0.05) / (Math.min(light(a), light(b)) + 0.05);
+    const found = [];
+    const check = (element, colour, least) => {
+      const [r, g, b, a = 1] = parse(colour);
+      const back = behind(element);
+      const by = ratio(
+        [r, g, b].map((value, i) => value * a + back[i] * (1 - a)),
+        back,
+      );
+      if (by < least)
+        found.push(`${element.tagName} ${element.textContent.slice(0, 30)} ${colour} ${by.toFixed(2)} to 1`);
+    };
+    for (const element of body.querySelectorAll('h1, p, li, legend, label, summary, button, td, th, svg text')) {
+      if (element.textContent.trim() === '' || element.getClientRects().length === 0) continue;
+      const style = view.getComputedStyle(element);
+      check(element, element.tagName === 'text' ? style.fill : style.color, 4.5);
+    }
+    // lines that mean something: 3 to 1 (WCAG 2.2, 1.4.11)
+    for (const line of body.querySelectorAll('svg .line')) check(line, view.getComputedStyle(line).stroke, 3);
+    if (root.scrollWidth > root.clientWidth + 1) found.push(`${root.scrollWidth} px wide in ${root.clientWidth} px`);
+    return [...new Set(found)];
+  });
+  demand(faults.length === 0, `hard to read:\n  ${faults.join('\n  ')}`);
+}
+
+/** Milliseconds from a key in the text until another thing stands out in the drawing: counted in the page that shows both. */
+async function followTime(page, editor, plan) {
+  await find(page, editor, 'ply outer');
+  await chosen(plan, 'cloth stack.0 outer').waitFor(limit);
+  const frame = await plan.locator('body').elementHandle();
+  const waiting = frame.evaluate(
+    (body) =>
+      new Promise((resolve) => {
+        const seen = () => {
+          if (body.querySelector('.thing.chosen[data-thing="cloth stack.1 keel"]')) resolve(Date.now());
+          else setTimeout(seen, 1);
+        };
+        seen();
+      }),
+  );
+  const start = Date.now();
+  await page.keyboard.press('ArrowDown');
+  return (await waiting) - start;
+}
+
+/** Milliseconds from a click on a shape until the cursor is on its line: counted from the pointer going up, in the page. */
+async function pickTime(page, plan) {
+  const shape = plan.locator('.thing[data-thing="insert stack.3 bolts"] .line').first();
+  await shape.waitFor(limit);
+  const up = plan.locator('body').evaluate(
+    (body) =>
+      new Promise((resolve) => {
+        body.addEventListener('pointerup', () => resolve(Date.now()), { capture: true, once: true });
+      }),
+  );
+  const there = page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const seen = () => {
+          const number = document.querySelector('.line-numbers.active-line-number');
+          if (number?.textContent === '21') resolve(Date.now());
+          else setTimeout(seen, 1);
+        };
+        seen();
+      }),
+  );
+  await plan.locator('svg.drawing').click({ position: await inDrawing(plan, await shape.boundingBox()) });
+  return (await there) - (await up);
+}
+
+async function inDrawing(plan, box) {
+  const all = await plan.locator('svg.drawing').boundingBox();
+  return { x: box.x - all.x + 3, y: box.y - all.y + box.height / 5 };
+}
+
+/** Keys move, go closer and fit; Tab goes from thing to thing and Enter to its line; the text gets the focus only then. */
+async function walk(page, editor, plan) {
+  const drawing = plan.locator('svg.drawing');
+  const seen = () => drawing.getAttribute('viewBox');
+  await drawing.focus();
+  const whole = await seen();
+  await page.keyboard.press('+');
+  await page.keyboard.press('ArrowLeft');
+  demand((await seen()) !== whole, 'keys do not move the drawing');
+  await page.keyboard.press('0');
+  demand((await seen()) === whole, '0 does not fit the drawing');
+  await page.keyboard.press('Tab');
+  await plan.locator('.thing.chosen').first().waitFor(limit);
+  const still = await drawing.evaluate((element) => element.ownerDocument.activeElement === element);
+  demand(still, 'the drawing lost the focus when the cursor moved');
+  await page.keyboard.press('Enter');
+  await page.waitForFunction(() => document.activeElement?.closest('.monaco-editor') !== null, undefined, limit);
+  await editor.locator('.current-line').first().waitFor(limit);
+}
+
+/** 500 redraws, each an answer of the server with other shapes: the page is patched, so neither elements nor memory add up. */
+async function redraw(page, plan) {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  const measure = async () => {
+    await session.send('HeapProfiler.collectGarbage');
+    const { metrics } = await session.send('Performance.getMetrics');
+    const of = (name) => metrics.find((metric) => metric.name === name).value;
+    return { nodes: of('Nodes'), heap: of('JSHeapUsedSize') };
+  };
+  /** From the plan to the section and back, from size to size: every answer replaces most of the picture. */
+  const goThrough = (times) =>
+    plan.locator('body').evaluate(async (body, count) => {
+      const { Event } = body.ownerDocument.defaultView;
+      const title = () => body.querySelector('h1')?.textContent;
+      let redraws = 0;
+      for (let i = 0; i < count; i++) {
+        const before = title();
+        const select = body.querySelector('select[data-choice="size"]');
+        select.value = select.value === '' ? 'short' : '';
+        select.dispatchEvent(new Event('change', { bubbles: true }));
+        const end = Date.now() + 5000;
+        while (title() === before && Date.now() < end) await new Promise((done) => setTimeout(done, 2));
+        if (title() !== before) redraws += 1;
+      }
+      return redraws;
+    }, times);
+  await goThrough(20);
+  const before = await measure();
+  const start = Date.now();
+  const redraws = await goThrough(500);
+  const each = (Date.now() - start) / 500;
+  const after = await measure();
+  console.log(
+    `  ${redraws} redraws of ${each.toFixed(0)} ms: ${after.nodes - before.nodes} more nodes, ${((after.heap - before.heap) / 1024).toFixed(0)} kB more memory`,
+  );
+  demand(redraws === 500, `${redraws} redraws of 500`);
+  demand(after.nodes - before.nodes < 300, `${after.nodes - before.nodes} nodes were left over`);
+  demand(after.heap - before.heap < 5 * 2 ** 20, `${after.heap - before.heap} bytes were left over`);
+}
+
+export const planSteps = [
+  {
+    name: 'plan',
+    file: 'sled_deck.layup',
+    async see(page, editor) {
+      const plan = await openPlan(page, editor, 'ply outer');
+      await chosen(plan, 'cloth stack.0 outer').waitFor(limit);
+      demand((await plan.locator('[role="option"]').count()) >= 16, 'not everything is drawn');
+      await readable(plan);
+      await walk(page, editor, plan);
+      await find(page, editor, 'patch pad');
+      await chosen(plan, 'cloth stack.4 pad').waitFor(limit);
+    },
+  },
+  {
+    name: 'section',
+    file: 'sled_deck.layup',
+    async see(page, editor) {
+      await find(page, editor, 'core body');
+      await runCommand(page, 'Show Section');
+      const plan = planFrame(page);
+      await plan.locator('h1', { hasText: 'Section of sled_deck' }).waitFor(limit);
+      await chosen(plan, 'core stack.2 body').waitFor(limit);
+      await readable(plan);
+    },
+  },
+  {
+    name: 'plan-large',
+    file: 'sled_deck.layup',
+    only: 'dark',
+    // a window of 1280 by 860 at 200 %
+    zoom: 2,
+    async see(page, editor) {
+      await page.keyboard.press('Control+b');
+      const plan = await openPlan(page, editor, 'ply outer');
+      await readable(plan);
+      await plan.locator('details.table summary').click();
+      await plan.locator('details.table tbody tr').first().waitFor(limit);
+      await readable(plan);
+    },
+  },
+  {
+    name: 'plan-linked',
+    file: 'sled_deck.layup',
+    only: 'dark',
+    async see(page, editor) {
+      const plan = await openPlan(page, editor, 'ply outer');
+      const times = { follow: [], pick: [] };
+      for (let i = 0; i < 7; i++) {
+        times.follow.push(await followTime(page, editor, plan));
+        times.pick.push(await pickTime(page, plan));
+      }
+      const [follow, pick] = [times.follow, times.pick].map((each) => Math.min(...each));
+      console.log(`  cursor to shape in ${follow} ms, shape to cursor in ${pick} ms (least of 7)`);
+      demand(follow < 100, `a shape stands out ${follow} ms after the key`);
+      demand(pick < 100, `the cursor is on the line ${pick} ms after the click`);
+    },
+  },
+  {
+    name: 'plan-redrawn',
+    file: 'sled_deck.layup',
+    only: 'dark',
+    async see(page, editor) {
+      const plan = await openPlan(page, editor, 'ply outer');
+      await redraw(page, plan);
+    },
+  },
+];
