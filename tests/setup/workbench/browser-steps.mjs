@@ -111,6 +111,17 @@ const steps = [
     },
   },
   {
+    name: 'the plan',
+    async see({ page }) {
+      const copy = page.locator('.monaco-editor[data-uri$="/hollow-tarn-workshop/sled_deck.layup"]');
+      await find(page, copy, 'patch pad');
+      await runCommand(page, 'Show Plan');
+      const plan = cardFrame(page);
+      await plan.locator('.thing.chosen[data-thing="cloth stack.4 pad"]').first().waitFor(limit);
+      await readable(plan);
+    },
+  },
+  {
     name: 'without a folder the sample has nowhere to go, and says so',
     alone: true,
     async see({ page }) {

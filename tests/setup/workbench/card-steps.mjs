@@ -2,7 +2,7 @@
 // kind of theme and at twice the size; and 500 redraws of it.
 const limit = { timeout: 60_000 };
 
-/** The page of the card: a frame in a frame. */
+/** The page of a view beside the text: a frame in a frame. */
 export const cardFrame = (page) => page.frameLocator('iframe.webview.ready').last().frameLocator('#active-frame');
 
 /** Runs a command by its name in plain words. */
@@ -60,7 +60,10 @@ async function walk(page, editor, card) {
   await page.waitForFunction(() => document.activeElement?.closest('.monaco-editor') !== null, undefined, limit);
 }
 
-/** Every text stands out from what is behind it by 4.5 to 1 (WCAG 2.2, 1.4.3), and nothing is wider than the page. */
+/**
+ * Every text stands out from what is behind it by 4.5 to 1 (WCAG 2.2, 1.4.3), every line of a drawing by 3 to 1 (1.4.11), and
+ * nothing is wider than the page.
+ */
 export async function readable(card) {
   const faults = await card.locator('body').evaluate((body) => {
     const view = body.ownerDocument.defaultView;
@@ -84,16 +87,20 @@ export async function readable(card) {
     const light = ([r, g, b]) => 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b);
     const ratio = (a, b) => (Math.max(light(a), light(b)) + 0.05) / (Math.min(light(a), light(b)) + 0.05);
     const found = [];
-    for (const element of body.querySelectorAll('h1, h2, p, li, .label, .value, button, summary, svg text')) {
-      if (element.textContent.trim() === '' || element.getClientRects().length === 0) continue;
-      const style = view.getComputedStyle(element);
-      const front = parse(element.tagName === 'text' ? style.fill : style.color);
-      const [r, g, b, a = 1] = front;
+    const check = (element, colour, least) => {
+      const [r, g, b, a = 1] = parse(colour);
       const back = behind(element);
       const seen = [r, g, b].map((value, i) => value * a + back[i] * (1 - a));
       const by = ratio(seen, back);
-      if (by < 4.5) found.push(`${element.tagName} "${element.textContent.slice(0, 30)}" ${by.toFixed(2)} to 1`);
+      if (by < least) found.push(`${element.tagName} "${element.textContent.slice(0, 30)}" ${by.toFixed(2)} to 1`);
+    };
+    const texts = 'h1, h2, p, li, legend, label, .label, .value, button, summary, td, th, svg text';
+    for (const element of body.querySelectorAll(texts)) {
+      if (element.textContent.trim() === '' || element.getClientRects().length === 0) continue;
+      const style = view.getComputedStyle(element);
+      check(element, element.tagName === 'text' ? style.fill : style.color, 4.5);
     }
+    for (const line of body.querySelectorAll('.thing .line')) check(line, view.getComputedStyle(line).stroke, 3);
     const root = body.ownerDocument.documentElement;
     if (root.scrollWidth > root.clientWidth + 1) found.push(`${root.scrollWidth} px wide in ${root.clientWidth} px`);
     return [...new Set(found)];

@@ -1,11 +1,8 @@
 // The plan as a person sees it: opened from the command palette, read, walked through with keys and pointer, in every kind of
 // theme and at twice the size; both ways between text and drawing by the clock; and 500 redraws of it.
-import { find, runCommand } from './card-steps.mjs';
+import { find, cardFrame as planFrame, readable, runCommand } from './card-steps.mjs';
 
 const limit = { timeout: 60_000 };
-
-/** The page of the plan: a frame in a frame. */
-const planFrame = (page) => page.frameLocator('iframe.webview.ready').last().frameLocator('#active-frame');
 
 async function openPlan(page, editor, words) {
   await find(page, editor, words);
@@ -20,50 +17,6 @@ function demand(good, words) {
 }
 
 const chosen = (plan, key) => plan.locator(`.thing.chosen[data-thing="${key}"]`).first();
-
-/** Words in the picture and beside it stand out from what is behind them by 4.5 to 1 (WCAG 2.2, 1.4.3), and nothing is wider than the page. */
-async function readable(plan) {
-  const faults = await plan.locator('body').evaluate((body) => {
-    const view = body.ownerDocument.defaultView;
-    const parse = (colour) => (colour.match(/[\d.]+/g) ?? []).map(Number);
-    const probe = body.appendChild(body.ownerDocument.createElement('span'));
-    const root = body.ownerDocument.documentElement;
-    probe.style.color = view.getComputedStyle(root).getPropertyValue('--vscode-editor-background');
-    const ground = parse(view.getComputedStyle(probe).color).slice(0, 3);
-    probe.remove();
-    const behind = (element) => {
-      for (let at = element; at; at = at.parentElement) {
-        const [r, g, b, a = 1] = parse(view.getComputedStyle(at).backgroundColor);
-        if (a === 1) return [r, g, b];
-      }
-      return ground;
-    };
-    const channel = (value) => (value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4);
-    const light = ([r, g, b]) => 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b);
-    const ratio = (a, b) => (Math.max(light(a), light(b)) + 0.05) / (Math.min(light(a), light(b)) + 0.05);
-    const found = [];
-    const check = (element, colour, least) => {
-      const [r, g, b, a = 1] = parse(colour);
-      const back = behind(element);
-      const by = ratio(
-        [r, g, b].map((value, i) => value * a + back[i] * (1 - a)),
-        back,
-      );
-      if (by < least)
-        found.push(`${element.tagName} ${element.textContent.slice(0, 30)} ${colour} ${by.toFixed(2)} to 1`);
-    };
-    for (const element of body.querySelectorAll('h1, p, li, legend, label, summary, button, td, th, svg text')) {
-      if (element.textContent.trim() === '' || element.getClientRects().length === 0) continue;
-      const style = view.getComputedStyle(element);
-      check(element, element.tagName === 'text' ? style.fill : style.color, 4.5);
-    }
-    // lines that mean something: 3 to 1 (WCAG 2.2, 1.4.11)
-    for (const line of body.querySelectorAll('svg .line')) check(line, view.getComputedStyle(line).stroke, 3);
-    if (root.scrollWidth > root.clientWidth + 1) found.push(`${root.scrollWidth} px wide in ${root.clientWidth} px`);
-    return [...new Set(found)];
-  });
-  demand(faults.length === 0, `hard to read:\n  ${faults.join('\n  ')}`);
-}
 
 /** Milliseconds from a key in the text until another thing stands out in the drawing: counted in the page that shows both. */
 async function followTime(page, editor, plan) {
