@@ -11,7 +11,7 @@ import { root } from './paths.mjs';
 const sayers = { text: 0, words: 0, say: 0, translated: 0, reason: 1, notYet: 0, worked: 1, problem: 2 };
 
 /** Names of dimensions are said as they stand in their table. */
-const sayersOf = (file) => (file === 'calc/quantity/names.ts' ? { ...sayers, row: 0 } : sayers);
+const sayersOf = (file) => (file === 'calc/quantity/names.ts' ? { ...sayers, row: [0, 1] } : sayers);
 
 /** Properties that hold words to be shown, even a single one. */
 const labels = new Set([
@@ -68,7 +68,7 @@ const tablesOfWords = /^language\/view\/(figure-names|drawing\/layer-names)\.ts$
 
 /** Files where only what is said by name is shown: tables of units, drawings, protocol, the terminal. */
 const onlySaid =
-  /^calc\/quantity\/(units|spellings|display|parse)\.ts$|^language\/(terminal|export|grammar|lsp|book|analysis)\//;
+  /^calc\/quantity\/(units|spellings|display|parse|names)\.ts$|^language\/(terminal|export|grammar|lsp|book|analysis)\//;
 
 /** Words that a sentence has and the notation has not. */
 const sentence = /\b(the|a|an|is|are|must|be|no|not|it|than|more|limits)\b/;
@@ -79,7 +79,7 @@ const isNotation = (text) =>
   (/\d/.test(text) && /^(-?[\d.,e-]+|[a-z_]+)( [\w./%<>=*+-]+)*$/.test(text) && !sentence.test(text)) ||
   /^[a-z_]+ "/.test(text);
 
-const hasWords = (text) => /\p{L}{2}/u.test(text.replace(/\{\w+\}/g, ''));
+const hasWords = (text) => !/^#|^\s*<|="/.test(text) && /\p{L}{2}/u.test(text.replace(/\{\w+\}/g, ''));
 const looksSpoken = (text) => / /.test(text) && hasWords(text) && !text.trim().includes('\n') && !isNotation(text);
 
 /** Whether a literal stands where no words are shown: a type, a comparison, an address, a fault of the program. */
@@ -117,8 +117,8 @@ function collect(file, add, fault) {
   const at = (node) => `${file}:${source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1}`;
   const visit = (node) => {
     if (ts.isCallExpression(node)) {
-      const said = node.arguments[sayersOf(file)[calleeOf(node)] ?? -1];
-      for (const one of said === undefined ? [] : choices(said)) {
+      const places = [sayersOf(file)[calleeOf(node)] ?? []].flat();
+      for (const one of places.flatMap((place) => (node.arguments[place] ? choices(node.arguments[place]) : []))) {
         const words = literalOf(one);
         if (words !== undefined && hasWords(words)) add(words, at(one));
         else if (ts.isTemplateExpression(one) || ts.isBinaryExpression(one))
