@@ -1,12 +1,14 @@
 import { defineFigure, factOf, known, quantity, reason, text, usual, whenKnown, worked } from '../figure/index.ts';
 import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
-import { following } from '../outcome.ts';
+import { following, type Outcome } from '../outcome.ts';
 import { contourOf } from '../outline/contour-of.ts';
 import { inRecipe, partFrame } from '../outline/part.figure.ts';
-import { edgeTurns } from '../piece/edge-turns.ts';
+import { type EdgeStretch, edgeTurns } from '../piece/edge-turns.ts';
+import { keptWith } from '../piece/kept.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
-import { type BendNeed, dartNeeds, dartTotal, shareDarts } from './darts.ts';
+import { type BendNeed, type DartHabit, dartNeeds, dartTotal, shareDarts } from './darts.ts';
+import type { Overhang } from './excess.ts';
 import { DART_GAP, DART_KEEP_OFF, LEAST_EXCESS, USUAL_SHEAR, WIDEST_DART } from './habits.ts';
 import { wrapReach } from './wrap.figure.ts';
 
@@ -27,6 +29,11 @@ export interface DartNeed {
   /** the widest dart that is cut where there is room for more, m */
   readonly widest: number;
 }
+
+const kept = keptWith<readonly EdgeStretch[], Outcome<readonly BendNeed[]>>();
+
+const keptNeeds = (stretches: readonly EdgeStretch[], { reach, landing }: Overhang, habit: DartHabit) =>
+  kept(stretches, JSON.stringify([reach, landing, habit]), () => dartNeeds(stretches, { reach, landing }, habit));
 
 /** The bend whose darts are most too wide. */
 const mostTooWide = (bends: readonly BendNeed[]): Pick<BendNeed, 'width' | 'widest'> =>
@@ -77,7 +84,7 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
     ({ laid, frame, wrap, shear, widest, keepOff, least, tongue }, reasons) => {
       const asked = laid.layer.darts;
       const need = following(contourOf(frame.shape), (outline) =>
-        following(dartNeeds(edgeTurns(outline), wrap, { shear, widest, keepOff, least, tongue }), (bends) => {
+        following(keptNeeds(edgeTurns(outline), wrap, { shear, widest, keepOff, least, tongue }), (bends) => {
           const total = dartTotal(bends);
           const widestOf = (of: readonly BendNeed[]) => of.reduce((most, b) => Math.max(most, b.width), 0);
           const base: DartNeed = {

@@ -21,6 +21,9 @@ export const mostSegments = 10_000;
 /** What two neighbours may cross each other by where they should be tangent, m: drawings are rounded. */
 const grazing = 1e-6;
 
+/** A turn that is none, rad. */
+const tangent = 1e-6;
+
 /** The first fault of a tidied contour; undefined where it is a fit outline. */
 export function contourFault(contour: Contour): ContourFault | undefined {
   const strange = contour.findIndex((v) => !Number.isFinite(v.x + v.y + (v.bulge ?? 0)));
@@ -32,17 +35,17 @@ export function contourFault(contour: Contour): ContourFault | undefined {
   const [low, high] = contourBox(contour);
   const size = Math.hypot(high.x - low.x, high.y - low.y);
   const near = size * nearShare;
-  for (const [i, s] of segments.entries()) {
-    const next = (i + 1) % segments.length;
-    if (Math.abs(turnBetween(s, segments[next]!)) > Math.PI - 1e-9)
-      return { kind: 'doubles back', segments: [i, next], at: s.to };
-  }
+  const turns = segments.map((s, i) => turnBetween(s, segments[(i + 1) % segments.length]!));
+  const back = turns.findIndex((turn) => Math.abs(turn) > Math.PI - 1e-9);
+  if (back >= 0)
+    return { kind: 'doubles back', segments: [back, (back + 1) % segments.length], at: segments[back]!.to };
   return (
-    firstCrossing(contour, near) ?? (Math.abs(contourArea(contour)) <= size * near ? { kind: 'no area' } : undefined)
+    firstCrossing(contour, near, turns) ??
+    (Math.abs(contourArea(contour)) <= size * near ? { kind: 'no area' } : undefined)
   );
 }
 
-function firstCrossing(contour: Contour, near: number): ContourFault | undefined {
+function firstCrossing(contour: Contour, near: number, turns: readonly number[]): ContourFault | undefined {
   const segments = segmentsOf(contour);
   const n = segments.length;
   const tree = treeOf(contour);
@@ -51,6 +54,9 @@ function firstCrossing(contour: Contour, near: number): ContourFault | undefined
     eachMeeting(tree, segmentBox(s), (j) => {
       if (j <= i) return false;
       const other = segments[j]!;
+      // a straight and an arc, or two arcs, that are tangent where they join meet nowhere else
+      if (j === i + 1 && n > 2 && Math.abs(turns[i]!) < tangent && Math.abs(s.bulge) < 1 && Math.abs(other.bulge) < 1)
+        return false;
       const shared = [...(j === i + 1 ? [s.to] : []), ...((j + 1) % n === i ? [s.from] : [])];
       if (shared.length > 0 && s.arc === undefined && other.arc === undefined) return false;
       // A corner is met only at its own point.

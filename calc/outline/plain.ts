@@ -2,6 +2,7 @@ import { text, type Words } from '../figure/figure.ts';
 import { type Demand, demand, given, type Outcome, positive } from '../outcome.ts';
 import { readPathOutline } from '../read-drawing/path-outline.ts';
 import { isPicked } from '../read-drawing/pick.ts';
+import { alike } from './alike.ts';
 import type { Contour } from './contour.ts';
 import { contourFault, contourFaultWords } from './contour-fault.ts';
 import { contourBox, tidiedContour } from './contour-measure.ts';
@@ -38,7 +39,8 @@ const remembered = new WeakMap<Shape, Outcome<PlainForm>>();
 export function plainForm(shape: Shape): Outcome<PlainForm> {
   let form = remembered.get(shape);
   if (form === undefined) {
-    form = reduce(shape);
+    const twin = alike(shape);
+    form = twin === shape ? reduce(shape) : plainForm(twin);
     remembered.set(shape, form);
   }
   return form;

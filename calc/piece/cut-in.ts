@@ -15,6 +15,18 @@ export const dartsOn = (contour: Contour, darts: readonly Dart[]): readonly Dart
  */
 export function withDarts(contour: Contour, darts: readonly Dart[]): Contour {
   if (darts.length === 0) return contour;
+  const own = cutIn.get(darts) ?? new WeakMap<Contour, Contour>();
+  cutIn.set(darts, own);
+  const before = own.get(contour);
+  if (before !== undefined) return before;
+  const cut = cutWith(contour, darts);
+  own.set(contour, cut);
+  return cut;
+}
+
+const cutIn = new WeakMap<readonly Dart[], WeakMap<Contour, Contour>>();
+
+function cutWith(contour: Contour, darts: readonly Dart[]): Contour {
   const rim = rimOf(contour);
   const cuts = darts
     .map((dart) => ({ dart, place: placeNear(rim, dart.mouth).place }))

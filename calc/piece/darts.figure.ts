@@ -24,6 +24,7 @@ import type { LaidLayer } from '../stack/laid.ts';
 import { blockedOn, type ClothContours, clothContours } from './cloth-contours.figure.ts';
 import { edgeTurns } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
+import { keptWith } from './kept.ts';
 import { type DartShape, placeDarts } from './place-darts.ts';
 import { phaseAway } from './stagger.ts';
 
@@ -68,9 +69,28 @@ const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
     },
   );
 
+const kept = keptWith<Contour, readonly Dart[]>();
+
 /** The darts, off those of other plies. */
-const placed = ({ outline, contours, bends, shape }: Ground, others: readonly Dart[]): readonly Dart[] => {
-  const rim = contours.flats[0]?.outer ?? outline;
+const placed = (ground: Ground, others: readonly Dart[]): readonly Dart[] => {
+  const rim = ground.contours.flats[0]?.outer ?? ground.outline;
+  const bends = ground.bends.map(({ first, last, darts, slits, width }) => [first, last, darts, slits, width]);
+  const { centre, angle } = ground.contours.footprint.placed;
+  const key = JSON.stringify([
+    bends,
+    ground.shape,
+    centre,
+    angle,
+    others.map(({ mouth, tip, width }) => [mouth, tip, width]),
+  ]);
+  return kept(rim, key, () => placedOn(rim, ground, others));
+};
+
+const placedOn = (
+  rim: Contour,
+  { outline, contours, bends, shape }: Ground,
+  others: readonly Dart[],
+): readonly Dart[] => {
   const turns = edgeTurns(outline);
   const phase = phaseAway(turns, bends, shape, others);
   return placeDarts(outline, rim, turns, bends, shape, { phase, others, blocked: blockedOn(rim, contours) });

@@ -8,6 +8,7 @@ import type { Placed } from '../outline/shape.ts';
 import { after, identity, type Matrix, moved, transformed, turned } from '../outline/transform.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import { clipped } from './half-plane.ts';
+import { keptWith } from './kept.ts';
 
 /** A flat shape: its outer line counter-clockwise, its holes clockwise. */
 export interface Flat {
@@ -20,35 +21,24 @@ const matrixOf = ({ centre, angle }: Placed): Matrix =>
     ? identity
     : after(moved(centre.x, centre.y), turned(angle ?? 0));
 
-const placedKept = new WeakMap<Placed, Contour>();
+const placedContours = keptWith<Contour, Contour>();
 
 /** The outline of a placed shape in the frame of the part. */
 export function placedContour(placed: Placed): Outcome<Contour> {
-  const before = placedKept.get(placed);
-  if (before !== undefined) return before;
   return following(contourOf(placed.shape), (own) => {
     const matrix = matrixOf(placed);
-    const contour = matrix === identity ? own : transformed(own, matrix);
-    placedKept.set(placed, contour);
-    return contour;
+    if (matrix === identity) return own;
+    return placedContours(own, `${placed.centre.x} ${placed.centre.y} ${placed.angle ?? 0}`, () =>
+      transformed(own, matrix),
+    );
   });
 }
 
-const offsetsKept = new WeakMap<Contour, Map<number, Outcome<readonly Contour[]>>>();
+const offsets = keptWith<Contour, Outcome<readonly Contour[]>>();
 
 /** Offsets of a contour are asked for by every ply with the same reach: they are kept with it. */
-export function keptOffset(contour: Contour, by: number): Outcome<readonly Contour[]> {
-  const offsets = offsetsKept.get(contour) ?? new Map<number, Outcome<readonly Contour[]>>();
-  offsetsKept.set(contour, offsets);
-  let found = offsets.get(by);
-  if (found === undefined) {
-    found = offsetOf(contour, by);
-    // what is typed on the way to a value is not kept for ever
-    if (offsets.size > 64) offsets.clear();
-    offsets.set(by, found);
-  }
-  return found;
-}
+export const keptOffset = (contour: Contour, by: number): Outcome<readonly Contour[]> =>
+  offsets(contour, String(by), () => offsetOf(contour, by));
 
 /** No cloth reaches further past its part; the arcs of such a line would have no end of chords. m */
 const furthest = 20;

@@ -5,6 +5,7 @@ import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import { transformed, turned } from '../outline/transform.ts';
 import { clippedByAll, type HalfPlane } from './half-plane.ts';
+import { keptWith } from './kept.ts';
 
 /** How far a piece reaches across its roll: places along the normal of the warp, m from the origin. */
 export interface Across {
@@ -19,10 +20,13 @@ export interface KeepClear {
 }
 
 /** @param grain the way of the roll, rad from x */
-export function acrossRoll(contour: Contour, grain: number): Across {
-  const [low, high] = contourBox(grain === 0 ? contour : transformed(contour, turned(-grain)));
-  return { low: low.y, high: high.y };
-}
+export const acrossRoll = (contour: Contour, grain: number): Across =>
+  spans(contour, String(grain), () => {
+    const [low, high] = contourBox(grain === 0 ? contour : transformed(contour, turned(-grain)));
+    return { low: low.y, high: high.y };
+  });
+
+const spans = keptWith<Contour, Across>();
 
 /** More lanes than any piece has; a slip of the key must not hold up the editor. */
 const mostLanes = 200;

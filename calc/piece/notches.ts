@@ -2,6 +2,7 @@ import type { Contour } from '../outline/contour.ts';
 import type { Point } from '../outline/shape.ts';
 import type { Mark } from './flat-piece.ts';
 import { chordsOn, onLine } from './half-plane.ts';
+import { keptWith } from './kept.ts';
 
 /** How far a notch goes in from the edge, m; and how far from its middle no dart is cut. Common practice. */
 export const notchDepth = 0.005;
@@ -11,7 +12,12 @@ export const notchClear = 0.004;
  * Notches where the two axes of a frame meet the edge of a piece, so that it is laid straight and in its place: outermost on
  * either side, each a short line straight inwards along its axis.
  */
-export function notchesOf(contour: Contour, centre: Point, angle: number): readonly Mark[] {
+export const notchesOf = (contour: Contour, centre: Point, angle: number): readonly Mark[] =>
+  kept(contour, `${centre.x} ${centre.y} ${angle}`, () => found(contour, centre, angle));
+
+const kept = keptWith<Contour, readonly Mark[]>();
+
+function found(contour: Contour, centre: Point, angle: number): readonly Mark[] {
   return [angle, angle + Math.PI / 2].flatMap((axis) => {
     const way = { x: Math.cos(axis), y: Math.sin(axis) };
     // `way` is the normal turned by a quarter to the right

@@ -3,7 +3,7 @@ import { sheetArea } from '../../../calc/bag/bag.figure.ts';
 import { layerPiece } from '../../../calc/cloth/area.figure.ts';
 import { coreArea } from '../../../calc/core/core.figure.ts';
 import { Bench, counters } from '../../../calc/figure/bench.ts';
-import type { Layer, Recipe } from '../../../calc/model/index.ts';
+import type { Layer, Recipe, StackItem } from '../../../calc/model/index.ts';
 import { contourDistance } from '../../../calc/outline/contour-distance.ts';
 import { contourArea, contourBox } from '../../../calc/outline/contour-measure.ts';
 import { placedDarts } from '../../../calc/piece/darts.figure.ts';
@@ -17,7 +17,7 @@ import { valueOf } from '../figures/ask.ts';
 
 const sled = new Bench(SLED, bookOf());
 const stacked = (
-  items: readonly Layer[],
+  items: readonly StackItem[],
   part: Partial<NonNullable<Recipe['part']>> = {},
   more: Partial<Recipe> = {},
 ) =>
@@ -226,7 +226,7 @@ describe('plies wider than their roll', () => {
           times: 3,
           stagger: amount(0.06, LENGTH),
           items: [ply('a')],
-        } as unknown as Layer,
+        },
       ],
       { outline: wide, zones: [] },
     );
@@ -243,7 +243,7 @@ describe('copies that drop', () => {
       extent: { kind: 'net', typed: true },
       drop: { by: mm(120), end: 'nose' },
     });
-    const bench = stacked([{ kind: 'repeat', path: 'stack.0', times: 2, items: [ply] } as unknown as Layer]);
+    const bench = stacked([{ kind: 'repeat', path: 'stack.0', times: 2, items: [ply] }]);
     const [whole, shorter] = ['a.1', 'a.2'].map((key) => only(bench, key));
     expect(whole!.length - shorter!.length).toBeCloseTo(0.12, 9);
     expect(shorter!.area).toBeCloseTo(valueOf(bench.ask(layerPiece, 'a.2')).area, 9);
