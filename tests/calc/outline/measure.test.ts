@@ -87,6 +87,6 @@ describe('area and perimeter of outlines', () => {
     expect(problemOf(shapeArea({ kind: 'rectangle', length: 1e200, width: 1e200 }))).toMatch(
       /between 1 um and 1000 km/,
     );
-    expect(problemOf(shapeArea({ kind: 'path', data: 'M0 0' }))).toMatch(/not computed yet/);
+    expect(problemOf(shapeArea({ kind: 'path', data: 'M0 0' }))).toMatch(/no curves/);
   });
 });
