@@ -20,8 +20,8 @@ export async function startExtension<Client extends BaseLanguageClient>(
   const started = performance.now();
   const log = vscode.window.createOutputChannel('Laybook', { log: true });
   const client = connect(clientOptions(log, await readTranslation(context.extensionUri)));
-  const { views, changes, registered } = registerViews(context.extensionUri, client);
-  const reports = new ReportDocuments(client, changes);
+  const { views, registered } = registerViews(context.extensionUri, client);
+  const reports = new ReportDocuments(client, views.changes);
   context.subscriptions.push(
     log,
     readForServer(client, context.extensionUri),

@@ -19,19 +19,21 @@ export interface Views {
   readonly plans: Plans;
   readonly papers: Papers;
   readonly expectations: Expectations;
+  readonly changes: FigureChanges;
 }
 
 /** What was registered, to be disposed of with the extension; and the views, for who tests them. */
 export function registerViews(
   extension: vscode.Uri,
   server: Server,
-): { readonly views: Views; readonly changes: FigureChanges; readonly registered: vscode.Disposable } {
+): { readonly views: Views; readonly registered: vscode.Disposable } {
   const changes = new FigureChanges(server);
   const views: Views = {
     cards: new LayerCards(extension, server, changes),
     plans: new Plans(extension, server, changes),
     papers: new Papers(extension, server, changes),
     expectations: new Expectations(server, changes),
+    changes,
   };
   const registered = vscode.Disposable.from(
     changes,
@@ -47,5 +49,5 @@ export function registerViews(
     vscode.commands.registerCommand('laybook.writeRecord', (given?: unknown) => writeRecord(server, given)),
     vscode.commands.registerCommand('laybook.compareMaterials', (given?: unknown) => compareMaterials(server, given)),
   );
-  return { views, changes, registered };
+  return { views, registered };
 }

@@ -7,10 +7,14 @@ import { version } from '../../language/terminal/version.ts';
 import { folderOf, laybook } from '../harness/terminal.ts';
 
 const sample = path.resolve(import.meta.dirname, '../../extension/sample');
-const files = ['first_try.layup', 'sled_deck.layup', 'side_panel.layup', 'materials.layup', 'tools.layup', 'shop.layup'].map((name) => [
-  name,
-  readFileSync(path.join(sample, name), 'utf8'),
-]);
+const files = [
+  'first_try.layup',
+  'sled_deck.layup',
+  'side_panel.layup',
+  'materials.layup',
+  'tools.layup',
+  'shop.layup',
+].map((name) => [name, readFileSync(path.join(sample, name), 'utf8')]);
 const accepted = 'fabric cloth "C, 100 %: new" {\n  roll 1 m by 2 q\n}\n';
 
 let place: ReturnType<typeof folderOf>;

@@ -8,7 +8,7 @@ import { runVsce, vsix } from '../setup/package.mjs';
 
 const sizeLimit = 3 * 1024 * 1024;
 
-/** Everything but the sample workshop, which goes in whole. */
+/** Everything but the sample workshop and the pictures of the readme, which go in whole. */
 const packed = [
   'CHANGELOG.md',
   'LICENSE',
@@ -43,10 +43,13 @@ const packed = [
   'extension/walkthrough/units.svg',
   'extension/walkthrough/workshop.svg',
   'language/l10n/de.json',
+  'language/terminal/schemas/check.json',
+  'language/terminal/schemas/report.json',
   'package.json',
   'package.nls.de.json',
   'package.nls.json',
   'syntaxes/layup.tmLanguage.json',
+  'syntaxes/markdown-layup.tmLanguage.json',
 ];
 
 const manifest = manifestIn('en');
@@ -64,8 +67,8 @@ describe('the package', () => {
 
   it('holds these files and no other', () => {
     const listed = runVsce(['ls', '--no-dependencies']).split('\n').filter(Boolean).sort();
-    const sample = files.filter((file) => file.startsWith('extension/sample/'));
-    expect(listed).toEqual([...packed, ...sample].sort());
+    const whole = files.filter((file) => /^extension\/(sample|pictures)\//.test(file));
+    expect(listed).toEqual([...packed, ...whole].sort());
   }, 60_000);
 
   it('is smaller than 3 MB', () => {
@@ -93,7 +96,10 @@ describe('the manifest', () => {
     // `.cjs`: else an editor takes it for a module of the kind that it cannot load in a worker, since package.json says so.
     expect(manifest.browser).toMatch(/^\.\/dist\/.*\.cjs$/);
     expect(manifest.extensionKind).toEqual(['workspace']);
-    expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
+    expect(manifest.capabilities).toMatchObject({
+      untrustedWorkspaces: { supported: 'limited', restrictedConfigurations: ['laybook.sheet.font'] },
+      virtualWorkspaces: true,
+    });
     // What a workspace could name in its settings must not be a program or a file that is opened.
     const settings = Object.keys(manifest.contributes.configuration.properties);
     expect(settings.filter((name) => /path|command|program|executable|file/i.test(name))).toEqual([]);
