@@ -1,6 +1,6 @@
-import { AstUtils, type FileSystemProvider, type LangiumDocument, type URI, UriUtils } from 'langium';
+import { AstUtils, type FileSystemProvider, type LangiumDocument, URI, UriUtils } from 'langium';
 import { type Text, text } from '../../calc/figure/figure.ts';
-import type { DrawnFile } from '../../calc/read-drawing/drawn.ts';
+import type { DrawnFile, ReadDrawing } from '../../calc/read-drawing/drawn.ts';
 import { limits } from '../../calc/read-drawing/limits.ts';
 import { readDrawing } from '../../calc/read-drawing/read.ts';
 import type { FileShape } from '../grammar/generated/ast.ts';
@@ -44,6 +44,14 @@ export class Drawings {
   /** A drawing by its address, once it has been looked for. */
   of(address: string): DrawnFile | undefined {
     return this.known.get(address)?.file;
+  }
+
+  /** A drawing that was read, by its name as a recipe has it. */
+  named(file: string): ReadDrawing | undefined {
+    const end = `/${file.replaceAll('\\', '/').replace(/^(\.{1,2}\/)+/, '')}`;
+    for (const [address, known] of this.known)
+      if (URI.parse(address).path.endsWith(end) && 'drawing' in known.file) return known.file.drawing;
+    return undefined;
   }
 
   /** Says that a file has changed; it is read again when a recipe that names it is. */

@@ -49,6 +49,13 @@ export class NamesOfBook implements NamesPort {
     return code ?? 'EUR';
   }
 
+  drawing(file: string): ReturnType<NonNullable<NamesPort['drawing']>> {
+    const drawing = this.#services.shared.workspace.Drawings.named(file);
+    if (drawing === undefined) return undefined;
+    const ids = drawing.curves.flatMap(({ id }) => (id === undefined ? [] : [id]));
+    return { layers: drawing.layers, ids: [...new Set(ids)] };
+  }
+
   *#nodes(): Generator<AstNode> {
     for (const { node } of this.#services.shared.workspace.IndexManager.allElements())
       if (node !== undefined) yield node;

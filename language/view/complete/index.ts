@@ -6,6 +6,7 @@ import { offerArguments } from './arguments.ts';
 import { offerClause } from './clause.ts';
 import { type Completion, Offers } from './completion.ts';
 import { cursorAt } from './cursor.ts';
+import { offerInDrawing } from './drawing.ts';
 import { itemsOf } from './items.ts';
 import { likelyFirst } from './likely.ts';
 import { offerLineStart, offerSecondWords } from './line-start.ts';
@@ -52,6 +53,7 @@ function offerAll(scene: Scene): void {
   const clauses = clausesOf(before);
   const current = clauses[clauses.length - 1] ?? [];
   const last = itemsOf(current).at(-1);
+  if (offerInDrawing(scene)) return;
   if (last?.inside !== undefined) offerPointPart(scene, last.inside);
   else if (clauses.length > 1) offerClause(scene, clauses);
   else if (place === 'book' || place === 'recipe') offerHeader(scene);

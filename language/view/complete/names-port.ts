@@ -31,6 +31,10 @@ export interface NamesPort {
   readonly recipes: () => readonly EntryName[];
   /** names inside a recipe of the book, by its name */
   readonly inside: (recipe: string) => readonly LocalName[];
+  /** layers and ids of a drawing, by its name as typed; absent where none is known */
+  readonly drawing?: (
+    file: string,
+  ) => { readonly layers: readonly string[]; readonly ids: readonly string[] } | undefined;
   /** ISO 4217 code of the shop */
   readonly currency: () => string;
 }

@@ -7,6 +7,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import type { Lowered } from '../../lower/index.ts';
 import type { HintChoice } from '../../protocol/hint-kinds.ts';
 import type { Style } from '../text.ts';
+import { drawnLines } from './of-drawn.ts';
 import { layerParts } from './of-layer.ts';
 import { stepParts } from './of-step.ts';
 import type { HintPart } from './part.ts';
@@ -34,6 +35,10 @@ export function figureLines(
       const head = laid[0]?.layer.kind;
       if (at !== undefined && head !== undefined)
         found.set(at, { head, parts: () => layerParts(bench, laid, chosen, style) });
+    }
+    for (const { path, head, parts } of drawnLines(bench, recipe)) {
+      const at = places.get(path)?.offset;
+      if (at !== undefined) found.set(at, { head, parts: () => parts(style) });
     }
     for (const step of allSteps(recipe.process?.steps ?? [])) {
       const at = places.get(step.path)?.offset;

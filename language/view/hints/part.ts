@@ -3,15 +3,18 @@ import type { HintKind } from '../../protocol/hint-kinds.ts';
 import type { Part } from '../kept/kept-lines.ts';
 import { translated } from '../translation.ts';
 
+/** What is told beside a line: what may be chosen, and sizes that are read from drawings. */
+export type ToldKind = HintKind | 'size';
+
 /** A figure of a line, with what it rests on. */
 export interface HintPart extends Part {
-  readonly kind: HintKind;
+  readonly kind: ToldKind;
   /** one for each time that the line is laid */
   readonly figures: readonly { readonly of: string; readonly figure: Figure<unknown> }[];
 }
 
 export interface Asked {
-  readonly kind: HintKind;
+  readonly kind: ToldKind;
   /** `thickness` of "thickness ?" */
   readonly what: string;
   readonly figures: HintPart['figures'];

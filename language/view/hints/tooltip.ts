@@ -1,16 +1,16 @@
 import type { Figure, Reason } from '../../../calc/figure/figure.ts';
-import type { HintKind } from '../../protocol/hint-kinds.ts';
 import { missingOf, reasonsOf } from '../figures.ts';
 import type { HoverBook } from '../hover/book.ts';
 import { chainText, missingText } from '../hover/chain.ts';
 import { plain } from '../hover/markdown.ts';
 import { translated } from '../translation.ts';
-import type { HintPart } from './part.ts';
+import type { HintPart, ToldKind } from './part.ts';
 
 /** A hint is looked at in passing: the whole chain is in the hover of the line. */
 const short = { deepest: 2, most: 6 };
 
-const names: Readonly<Record<HintKind, string>> = {
+const names: Readonly<Record<ToldKind, string>> = {
+  size: 'Size of the drawn shape',
   mass: 'Wet mass of this line',
   thickness: 'Height above the tool face with this line laid',
   cost: 'Cost of this line',
