@@ -53,11 +53,19 @@ const calleeOf = (node) =>
       ? node.expression.name.text
       : '';
 
+/** `['layer', 'wet'].map(translated)` */
+const isAllTranslated = (node) =>
+  ts.isCallExpression(node) &&
+  ts.isPropertyAccessExpression(node.expression) &&
+  node.expression.name.text === 'map' &&
+  node.arguments[0]?.getText() === 'translated';
+
 /** The literals that an expression may come to: both arms of a choice, all of a list. */
 function choices(node) {
   if (ts.isParenthesizedExpression(node)) return choices(node.expression);
   if (ts.isConditionalExpression(node)) return [...choices(node.whenTrue), ...choices(node.whenFalse)];
   if (ts.isArrayLiteralExpression(node)) return node.elements.flatMap(choices);
+  if (isAllTranslated(node)) return choices(node.expression.expression);
   if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.QuestionQuestionToken)
     return [...choices(node.left), ...choices(node.right)];
   return [node];
@@ -125,6 +133,8 @@ function collect(file, add, fault) {
           fault(`${at(one)}: ${one.getText(source)}`);
       }
     }
+    if (isAllTranslated(node))
+      for (const one of choices(node)) if (hasWords(literalOf(one) ?? '')) add(literalOf(one), at(one));
     const named = ts.isPropertyAssignment(node) ? node.name.getText(source) : '';
     if (ts.isPropertyAssignment(node) && labels.has(named)) {
       for (const one of choices(node.initializer)) {
