@@ -1,5 +1,6 @@
 /** Views and commands that ask the server: the same on every machine and in a browser. */
 import * as vscode from 'vscode';
+import { BookView } from './book/book-view.ts';
 import { LayerCards } from './card/layer-cards.ts';
 import { copyText } from './commands/copy-text.ts';
 import { explainRule } from './commands/explain-rule.ts';
@@ -41,6 +42,7 @@ export function registerViews(
     views.plans,
     views.papers,
     views.expectations,
+    new BookView(changes),
     serveDocuments(server, changes),
     vscode.commands.registerCommand('laybook.explainRule', explainRule),
     vscode.commands.registerCommand('laybook.copyText', copyText),
