@@ -2,7 +2,7 @@ import { type LangiumDocument, URI } from 'langium';
 import { analysisModule, type WithAnalysis } from '../analysis/module.ts';
 import { createLayupServices } from '../book/services.ts';
 import { BoundedFiles } from '../lsp/node-files.ts';
-import { safe } from '../view/text.ts';
+import { safe, say } from '../view/text.ts';
 import { exitCodes } from './exit-codes.ts';
 import { filesBelow, findPaths, told, whyNot } from './paths.ts';
 import type { Screen } from './screen.ts';
@@ -62,7 +62,7 @@ export function terminalServices() {
 }
 
 function nameOf(uri: URI, from: string): string {
-  return uri.scheme === 'file' ? told(uri.fsPath, from) : `stock library: ${uri.path.slice(1)}`;
+  return uri.scheme === 'file' ? told(uri.fsPath, from) : say('stock library: {place}', { place: uri.path.slice(1) });
 }
 
 /** Input that could not be read outweighs what was found in the rest. */

@@ -1,8 +1,10 @@
 import { CURRENCIES } from '../../calc/quantity/index.ts';
 import { NAMED } from '../../calc/quantity/names.ts';
+import { UNIT_ATOMS } from '../../calc/quantity/units.ts';
 import { stock } from '../../language/book/generated/stock.ts';
 import { connectives } from '../../language/grammar/connectives.ts';
 import { rules } from '../../language/rules/generated/rules.ts';
+import { hazards } from '../../language/words/cautions.ts';
 import { words } from '../../language/words/index.ts';
 import { citations } from '../setup/catalogue.mjs';
 
@@ -34,13 +36,19 @@ export function vocabularyOf(files: Readonly<Record<string, string>>): Vocabular
   }
   for (const name of [...Object.keys(files), ...Object.keys(stock)]) add(name.replaceAll('-', ' '));
   for (const currency of CURRENCIES) add(currency);
-  for (const { example, word: own, default: usual, source } of words) {
+  for (const { example, word: own, default: usual, source, takes = [] } of words) {
+    for (const { words: choices = [] } of takes) for (const each of choices) add(each);
     add(example);
     add(own);
     add(usual ?? '');
     if (source !== undefined) phrases.add(source);
   }
   for (const { units } of NAMED) add(units);
+  for (const { symbol, spellings = [], source } of UNIT_ATOMS)
+    for (const each of [symbol, source, ...spellings]) add(each);
+  // the program, its chapters and what it cites for units
+  add('laybook notation units steps materials rules SP section');
+  for (const { source } of hazards) phrases.add(source);
   // limits in the air
   add('mg/m3 ppm');
   for (const each of connectives) add(each);
@@ -60,9 +68,19 @@ export function english(text: string, { words: known, phrases }: Vocabulary): st
     .replace(/\]\([^)\s]*\)/g, '] ')
     .replace(/\\(?=[\W_])/g, '')
     .replace(/&amp;/g, '&')
-    .replace(/&lt;/g, '<');
+    .replace(/&lt;/g, '<')
+    .replace(/&gt;/g, '>')
+    .replace(/&#39;/g, "'")
+    // the place of a figure, where a page tells of a template
+    .replace(/\{\w+\}/g, ' ');
   for (const phrase of phrases) if (rest.includes(phrase)) rest = rest.replaceAll(phrase, ' ');
   return [...rest.matchAll(/(?<![\p{L}\d_.])[A-Za-z][A-Za-z_\d]*(?![\p{L}])/gu)]
     .map(([found]) => found)
-    .filter((found) => /[A-Za-z]{2}/.test(found) && !known.has(found) && !known.has(found.replace(/_?\d+$/, '')));
+    .filter(
+      (found) =>
+        /[A-Za-z]{2}/.test(found) &&
+        ![found, found.replace(/_?\d+$/, ''), found.charAt(0).toLowerCase() + found.slice(1)].some((each) =>
+          known.has(each),
+        ),
+    );
 }

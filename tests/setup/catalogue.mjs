@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import ts from 'typescript';
-import { words } from '../../language/words/index.ts';
+import { verbs, words } from '../../language/words/index.ts';
 import { filesBelow } from './files.mjs';
 import { root } from './paths.mjs';
 
@@ -25,6 +25,7 @@ const labels = new Set([
   'mark',
   'agency',
   'says',
+  'over',
   'verdict',
 ]);
 
@@ -84,6 +85,7 @@ const sentence = /\b(the|a|an|is|are|must|be|no|not|it|than|more|limits)\b/;
 /** Notation and amounts: `perforate 2 mm every 40 mm`, `clause of ply`. */
 const isNotation = (text) =>
   /^(clause|value) of /.test(text) ||
+  (/ \?( |,|$)/.test(text) && !sentence.test(text)) ||
   (/\d/.test(text) && /^(-?[\d.,e-]+|[a-z_]+)( [\w./%<>=*+-]+)*$/.test(text) && !sentence.test(text)) ||
   /^[a-z_]+ "/.test(text);
 
@@ -172,6 +174,11 @@ export function serverTexts() {
   // sources of words are made of parts: they are taken as they come out
   for (const { source } of words)
     if (source !== undefined && isInWords(source) && !texts.has(source)) texts.set(source, 'language/words');
+  // what a verb needs, occupies and uses up stands in its row as single words
+  for (const { sheet, needs = [], occupies, consumes = [] } of verbs) {
+    for (const text of [sheet, ...needs, ...occupies, ...consumes.flatMap(({ what, by }) => [what, by])])
+      if (hasWords(text) && !texts.has(text)) texts.set(text, 'language/words');
+  }
   return { texts, faults };
 }
 

@@ -1,18 +1,18 @@
-import { type Shown, text } from '../../../calc/figure/figure.ts';
+import { type Shown, text, type Words } from '../../../calc/figure/figure.ts';
 import { either } from '../../../calc/figure/listed.ts';
 import { describeDimension } from '../../../calc/quantity/index.ts';
 import type { DimensionName } from '../../../calc/quantity/types.ts';
 import type { Argument, NameKind, Word } from '../../words/index.ts';
 import { say, show } from '../text.ts';
 
-const kinds: Readonly<Record<Exclude<Argument['dimension'], DimensionName>, string>> = {
+const kinds: Readonly<Record<Exclude<Argument['dimension'], DimensionName>, Words>> = {
   name: 'a name',
   text: 'words in quotes',
   point: 'a point (x, y)',
   date: 'a date',
   count: 'a count',
   shape: 'an outline',
-  word: 'a word',
+  word: text('a word'),
   test: 'a quantity and its limit',
   expression: 'a value or arithmetic',
 };

@@ -21,11 +21,11 @@ function verbEntry(verb: Verb): string {
     say('On the sheet: {sheet}', { sheet: translated(verb.sheet) }),
     durationWords(verb.word),
     listed(say('Kinds that stand behind it'), verb.material),
-    listed(say('Needs'), verb.needs),
-    listed(say('Occupies'), verb.occupies),
+    listed(say('Needs'), verb.needs?.map(translated)),
+    listed(say('Occupies'), verb.occupies.map(translated)),
     listed(
       say('Uses up'),
-      verb.consumes?.map(({ what, by, why }) => `${what}, ${by} (${translated(why)})`),
+      verb.consumes?.map(({ what, by, why }) => `${translated(what)}, ${translated(by)} (${translated(why)})`),
     ),
     listed(
       say('Clauses'),
