@@ -5,20 +5,20 @@ import type { ReadDrawing } from '../../../calc/read-drawing/drawn.ts';
 import { readPathOutline } from '../../../calc/read-drawing/path-outline.ts';
 import { isPicked, type PickFault } from '../../../calc/read-drawing/pick.ts';
 import type { RecipeContext } from '../rule.ts';
+import { layerLines } from './uses.ts';
 
-/** A shape of the part as it is typed: its outline, a cutout or a zone. */
+/** A shape as it is typed: the outline, a cutout or a zone of the part, a patch, a core or an insert with a shape of its own. */
 export interface TypedShape {
   readonly at: string;
   readonly shape: Outline;
 }
 
-export function shapesOfPart({ recipe: { part } }: Pick<RecipeContext, 'recipe'>): readonly TypedShape[] {
-  if (part === undefined) return [];
-  const all: readonly (readonly [string, Outline | undefined])[] = [
-    [`${part.path}.outline`, part.outline],
-    ...part.cutouts.map(({ path, shape }) => [path, shape] as const),
-    ...part.zones.map(({ path, shape }) => [path, shape] as const),
-  ];
+export function typedShapes({ recipe }: Pick<RecipeContext, 'recipe'>): readonly TypedShape[] {
+  const { part } = recipe;
+  const all: (readonly [string, Outline | undefined])[] = [];
+  if (part !== undefined) all.push([`${part.path}.outline`, part.outline]);
+  for (const { path, shape } of [...(part?.cutouts ?? []), ...(part?.zones ?? [])]) all.push([path, shape]);
+  for (const { path, extent } of layerLines(recipe)) if (extent.kind === 'shape') all.push([path, extent.shape]);
   return all.flatMap(([at, shape]) => (shape === undefined ? [] : [{ at, shape }]));
 }
 
@@ -57,9 +57,9 @@ export function drawnFault(bench: Bench, shape: Outline): PickFault | undefined 
 export const atLine = (message: Text, line: number | undefined): Text =>
   line === undefined ? message : text('{what} (line {line})', { what: message, line });
 
-/** Reports what one rule has to say of all drawn shapes of the part. */
+/** Reports what one rule has to say of all drawn shapes. */
 export function reportDrawn(context: RecipeContext, rule: PickFault['rule']): void {
-  for (const { at, shape } of shapesOfPart(context)) {
+  for (const { at, shape } of typedShapes(context)) {
     const fault = drawnFault(context.bench, shape);
     if (fault?.rule === rule) context.report({ at, message: fault.message });
   }

@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/index.ts';
-import { atLine, drawingOf, shapesOfPart } from '../kit/outlines.ts';
+import { atLine, drawingOf, typedShapes } from '../kit/outlines.ts';
 import { rule } from '../rule.ts';
 
 /** A file that is wrong in many places is told by the first few. */
@@ -11,7 +11,7 @@ export const outlineFileMalformed = rule({
   title: 'part of an outline file could not be read',
   on: 'recipe',
   check(context) {
-    for (const { at, shape } of shapesOfPart(context)) {
+    for (const { at, shape } of typedShapes(context)) {
       if (shape.kind !== 'file') continue;
       const broken = (drawingOf(context.bench, shape)?.problems ?? []).filter((problem) => problem.kind === 'broken');
       const [first] = broken;

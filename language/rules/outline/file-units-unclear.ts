@@ -2,7 +2,7 @@ import { type Text, text } from '../../../calc/figure/index.ts';
 import { contourBox } from '../../../calc/outline/contour-measure.ts';
 import { isTaken, takenFrom } from '../../../calc/outline/drawn.figure.ts';
 import type { DrawingUnit } from '../../../calc/read-drawing/drawn.ts';
-import { drawingOf, shapesOfPart } from '../kit/outlines.ts';
+import { drawingOf, typedShapes } from '../kit/outlines.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -24,7 +24,7 @@ export const outlineFileUnitsUnclear = rule({
   title: 'an outline file does not say its unit, or says two',
   on: 'recipe',
   check(context) {
-    for (const { at, shape } of shapesOfPart(context)) {
+    for (const { at, shape } of typedShapes(context)) {
       const drawing = drawingOf(context.bench, shape);
       if (shape.kind !== 'file' || drawing?.unit.unclear === undefined) continue;
       const taken = takenFrom(drawing, shape);

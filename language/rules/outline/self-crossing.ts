@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { faultWords, polygonFault } from '../../../calc/outline/polygon-fault.ts';
-import { reportDrawn, shapesOfPart } from '../kit/outlines.ts';
+import { reportDrawn, typedShapes } from '../kit/outlines.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -10,7 +10,7 @@ export const outlineSelfCrossing = rule({
   title: 'an outline crosses itself',
   on: 'recipe',
   check(context) {
-    for (const { at, shape } of shapesOfPart(context)) {
+    for (const { at, shape } of typedShapes(context)) {
       const fault = shape.kind === 'polygon' ? polygonFault(shape.points) : undefined;
       if (fault === undefined) continue;
       const place = 'at' in fault ? { x: metres(fault.at.x), y: metres(fault.at.y) } : undefined;
