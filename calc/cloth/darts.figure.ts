@@ -1,10 +1,10 @@
 import { defineFigure, factOf, known, quantity, reason, text, usual, whenKnown, worked } from '../figure/index.ts';
+import { keptWith } from '../kept.ts';
 import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { following, type Outcome } from '../outcome.ts';
 import { contourOf } from '../outline/contour-of.ts';
 import { inRecipe, partFrame } from '../outline/part.figure.ts';
 import { type EdgeStretch, edgeTurns } from '../piece/edge-turns.ts';
-import { keptWith } from '../piece/kept.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import { type BendNeed, type DartHabit, dartNeeds, dartTotal, shareDarts } from './darts.ts';

@@ -1,8 +1,9 @@
 import { finite, following, given, notNegative, type Outcome } from '../outcome.ts';
 import type { Contour } from './contour.ts';
 import { isConvexContour } from './contour-measure.ts';
-import { areaOf, offsetContour } from './contour-offset.ts';
+import { areaOf } from './contour-offset.ts';
 import { ellipseInsetArea } from './ellipse.ts';
+import { keptOffset } from './kept-offset.ts';
 import { formArea, formPerimeter } from './measure.ts';
 import { type PlainForm, plainForm, type RoundedBox } from './plain.ts';
 import { convexInset, isConvex, signedArea } from './polygon.ts';
@@ -50,7 +51,7 @@ function insetContour(contour: Contour, by: number): Outcome {
   return straight && isConvex(contour) ? signedArea(convexInset(contour, by)) : contourOffsetArea(contour, -by);
 }
 
-const contourOffsetArea = (contour: Contour, by: number): Outcome => following(offsetContour(contour, by), areaOf);
+const contourOffsetArea = (contour: Contour, by: number): Outcome => following(keptOffset(contour, by), areaOf);
 
 function boxInset({ length, width, corner }: RoundedBox, by: number): number {
   if (2 * by >= Math.min(length, width)) return 0;

@@ -1,13 +1,15 @@
+import { keptWith } from '../kept.ts';
 import { following, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourDistance } from '../outline/contour-distance.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import type { Point } from '../outline/shape.ts';
-import { type Flat, keptOffset } from './footprint-contour.ts';
+import { type Flat, offsetLines } from './footprint-contour.ts';
 import { chordsOn, type HalfPlane, onLine } from './half-plane.ts';
 
-/** More holes or cuts than this are not drawn one by one. */
+/** More holes, or more cuts, than this are not drawn one by one. */
 export const mostHoles = 20_000;
+const mostCuts = 1000;
 
 /** The line `y = at`, with x growing along it. */
 const level = (at: number): HalfPlane => ({ normal: { x: 0, y: 1 }, from: at });
@@ -29,29 +31,37 @@ const multiples = (low: number, high: number, pitch: number): number[] => {
 export function gridHoles({ outer, holes }: Flat, pitch: number, margin: number): Outcome<readonly Point[]> {
   const [low, high] = contourBox(outer);
   if (!(pitch > 0) || ((high.x - low.x) * (high.y - low.y)) / (pitch * pitch) > mostHoles) return [];
-  return following(keptOffset(outer, -margin), (inner) =>
+  const off = ({ x, y }: Point) =>
+    holes.every((hole) => Math.abs(contourDistance(hole, { x, y })) >= margin && contourDistance(hole, { x, y }) > 0);
+  return following(
+    points(outer, `${pitch} ${margin}`, () => gridWithin(outer, pitch, margin)),
+    (all) => all.filter(off),
+  );
+}
+
+const points = keptWith<Contour, Outcome<readonly Point[]>>();
+
+const gridWithin = (outer: Contour, pitch: number, margin: number): Outcome<readonly Point[]> =>
+  following(offsetLines(outer, -margin), (inner) =>
     inner.flatMap((line) => {
       const [from, to] = contourBox(line);
       return multiples(from.y, to.y, pitch).flatMap((y) =>
-        chordsOn(line, level(y)).flatMap(([start, end]) =>
-          multiples(start, end, pitch)
-            .map((x): Point => ({ x, y }))
-            .filter((p) =>
-              holes.every((hole) => Math.abs(contourDistance(hole, p)) >= margin && contourDistance(hole, p) > 0),
-            ),
-        ),
+        chordsOn(line, level(y)).flatMap(([start, end]) => multiples(start, end, pitch).map((x): Point => ({ x, y }))),
       );
     }),
   );
-}
 
 /** Saw cuts both ways on a grid through the origin, from edge to edge. */
 export function gridCuts(outer: Contour, pitch: number): readonly Contour[] {
   const [low, high] = contourBox(outer);
-  if (!(pitch > 0) || (high.x - low.x + high.y - low.y) / pitch > mostHoles) return [];
-  const lines = [...multiples(low.y, high.y, pitch).map(level), ...multiples(low.x, high.x, pitch).map(upright)];
-  return lines.flatMap((line) => chordsOn(outer, line).map(([from, to]) => [onLine(line, from), onLine(line, to)]));
+  if (!(pitch > 0) || (high.x - low.x + high.y - low.y) / pitch > mostCuts) return [];
+  return cuts(outer, String(pitch), () => {
+    const lines = [...multiples(low.y, high.y, pitch).map(level), ...multiples(low.x, high.x, pitch).map(upright)];
+    return lines.flatMap((line) => chordsOn(outer, line).map(([from, to]) => [onLine(line, from), onLine(line, to)]));
+  });
 }
+
+const cuts = keptWith<Contour, readonly Contour[]>();
 
 /** Lines by which a core is parted in sheets: places along x and along y, m. */
 export interface Parting {

@@ -28,7 +28,7 @@ import { insertsOf, namedLayers } from '../stack/order.ts';
 import { pieceNotches } from './cloth-contours.figure.ts';
 import { cells, gridCuts, gridHoles, partingOf } from './core-lines.ts';
 import type { FlatPiece, Mark } from './flat-piece.ts';
-import { type Flat, grownContours, keptOffset, placedContour } from './footprint-contour.ts';
+import { type Flat, grownContours, offsetLines, placedContour } from './footprint-contour.ts';
 import { clippedByAll } from './half-plane.ts';
 import { lineWithin } from './line-parts.ts';
 import { measures } from './measures.ts';
@@ -170,7 +170,7 @@ const scores = (outer: Contour, { layer }: LaidLayer): Mark[] =>
 /** Where a sloped edge ends on the upper face. */
 function toe(outer: Contour, run: number): Mark[] {
   if (run === 0) return [];
-  const inner = keptOffset(outer, -run);
+  const inner = offsetLines(outer, -run);
   return isImpossible(inner) ? [] : inner.map((line) => ({ kind: 'chamfer', line, closed: true }));
 }
 

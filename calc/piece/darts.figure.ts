@@ -15,6 +15,7 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
+import { keptWith } from '../kept.ts';
 import { following } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourOf } from '../outline/contour-of.ts';
@@ -24,7 +25,6 @@ import type { LaidLayer } from '../stack/laid.ts';
 import { blockedOn, type ClothContours, clothContours } from './cloth-contours.figure.ts';
 import { edgeTurns } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
-import { keptWith } from './kept.ts';
 import { type DartShape, placeDarts } from './place-darts.ts';
 import { phaseAway } from './stagger.ts';
 

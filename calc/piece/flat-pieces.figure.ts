@@ -21,7 +21,7 @@ import { clothPieces } from './cloth.figure.ts';
 import { pieceNotches } from './cloth-contours.figure.ts';
 import { corePieces, layerChamfer } from './core.figure.ts';
 import type { FlatPiece, Mark } from './flat-piece.ts';
-import { grownContours, keptOffset } from './footprint-contour.ts';
+import { grownContours, offsetLines } from './footprint-contour.ts';
 import { forHands } from './hands.ts';
 import { measures } from './measures.ts';
 import { SHEET_KINDS, sheetPieces } from './sheet.figure.ts';
@@ -50,7 +50,7 @@ function insertPiece(bench: Bench, key: string): Figure<readonly FlatPiece[]> {
   return whenKnown(inputs, ({ laid, footprint, chamfer }, reasons) => {
     const grown = { placed: footprint.placed, out: -footprint.inset, shorter: footprint.shorter };
     const pieces = following(grownContours(grown), (flats) =>
-      following(chamfer === 0 || flats[0] === undefined ? [] : keptOffset(flats[0].outer, -chamfer), (tops) =>
+      following(chamfer === 0 || flats[0] === undefined ? [] : offsetLines(flats[0].outer, -chamfer), (tops) =>
         flats.map(({ outer, holes }): FlatPiece => {
           const tapers = tops.map((line): Mark => ({ kind: 'chamfer', line, closed: true }));
           return {

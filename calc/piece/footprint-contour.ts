@@ -1,14 +1,14 @@
 import { quantity, text } from '../figure/figure.ts';
+import { keptWith } from '../kept.ts';
 import { following, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourArea, contourBox } from '../outline/contour-measure.ts';
 import { contourOf } from '../outline/contour-of.ts';
-import { offsetContour } from '../outline/contour-offset.ts';
+import { keptOffset } from '../outline/kept-offset.ts';
 import type { Placed } from '../outline/shape.ts';
 import { after, identity, type Matrix, moved, transformed, turned } from '../outline/transform.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import { clipped } from './half-plane.ts';
-import { keptWith } from './kept.ts';
 
 /** A flat shape: its outer line counter-clockwise, its holes clockwise. */
 export interface Flat {
@@ -34,22 +34,17 @@ export function placedContour(placed: Placed): Outcome<Contour> {
   });
 }
 
-const offsets = keptWith<Contour, Outcome<readonly Contour[]>>();
-
-/** Offsets of a contour are asked for by every ply with the same reach: they are kept with it. */
-export const keptOffset = (contour: Contour, by: number): Outcome<readonly Contour[]> =>
-  offsets(contour, String(by), () => offsetOf(contour, by));
-
 /** No cloth reaches further past its part; the arcs of such a line would have no end of chords. m */
 const furthest = 20;
 
-function offsetOf(contour: Contour, by: number): Outcome<readonly Contour[]> {
+/** The line that runs `by` (m) outside a contour, or inside it; kept with it. */
+export function offsetLines(contour: Contour, by: number): Outcome<readonly Contour[]> {
   if (!(by <= furthest))
     return {
       problem: text('the piece would reach more than {most} past the edge', { most: quantity(furthest, LENGTH) }),
     };
   const [low, high] = contourBox(contour);
-  return -2 * by >= Math.min(high.x - low.x, high.y - low.y) ? [] : offsetContour(contour, by);
+  return -2 * by >= Math.min(high.x - low.x, high.y - low.y) ? [] : keptOffset(contour, by);
 }
 
 export interface Grown {
@@ -63,7 +58,7 @@ export interface Grown {
 /** What a shape is cut as, piece by piece: grown all round and cut off at its ends; none where nothing is left of it. */
 export function grownContours({ placed, out, shorter = [0, 0] }: Grown): Outcome<readonly Flat[]> {
   return following(placedContour(placed), (contour) =>
-    following(keptOffset(contour, out), (lines) => cutOff(flats(lines), placed, shorter)),
+    following(offsetLines(contour, out), (lines) => cutOff(flats(lines), placed, shorter)),
   );
 }
 

@@ -1,11 +1,11 @@
 import { lanesFor } from '../cloth/lanes.ts';
 import { text } from '../figure/figure.ts';
+import { keptWith } from '../kept.ts';
 import { following, isImpossible, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import { transformed, turned } from '../outline/transform.ts';
 import { clippedByAll, type HalfPlane } from './half-plane.ts';
-import { keptWith } from './kept.ts';
 
 /** How far a piece reaches across its roll: places along the normal of the warp, m from the origin. */
 export interface Across {

@@ -1,7 +1,7 @@
+import { keptWith } from '../kept.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourArea, contourBox } from '../outline/contour-measure.ts';
 import type { FlatPiece } from './flat-piece.ts';
-import { keptWith } from './kept.ts';
 
 /** Area and size of a piece; holes run clockwise and count against it. */
 export function measures(cut: Contour, holes: readonly Contour[]): Measures {

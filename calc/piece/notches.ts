@@ -1,8 +1,8 @@
+import { keptWith } from '../kept.ts';
 import type { Contour } from '../outline/contour.ts';
 import type { Point } from '../outline/shape.ts';
 import type { Mark } from './flat-piece.ts';
 import { chordsOn, onLine } from './half-plane.ts';
-import { keptWith } from './kept.ts';
 
 /** How far a notch goes in from the edge, m; and how far from its middle no dart is cut. Common practice. */
 export const notchDepth = 0.005;

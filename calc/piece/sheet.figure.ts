@@ -2,7 +2,7 @@ import { bagSize, sheetPast, stepAt } from '../bag/bag.figure.ts';
 import { JOIN_LAP } from '../cloth/habits.ts';
 import { lanesFor } from '../cloth/lanes.ts';
 import { type Bench, defineFigure, known, quantity, text, usual, whenKnown, worked } from '../figure/index.ts';
-import { stackHeight } from '../laminate/laminate.figure.ts';
+import { stackHeight } from '../laminate/height.figure.ts';
 import { type Step, UNKNOWN } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
