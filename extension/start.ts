@@ -1,11 +1,12 @@
 /** Starts the extension: the same with a server in a process of its own and with one in a worker of a browser. */
 import * as vscode from 'vscode';
-import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
 import { nextFinding } from './commands/next-finding.ts';
 import { registerReference } from './commands/open-reference.ts';
 import { restartServer } from './commands/restart-server.ts';
 import { showReport } from './commands/show-report.ts';
 import { registerFirstEvening } from './first-evening.ts';
+import { LeftAlone } from './left-alone.ts';
 import { clientOptions } from './options.ts';
 import { readForServer } from './read-for-server.ts';
 import { ReportDocuments } from './report-documents.ts';
@@ -19,7 +20,9 @@ export async function startExtension<Client extends BaseLanguageClient>(
 ): Promise<{ readonly views: Views; readonly client: Client }> {
   const started = performance.now();
   const log = vscode.window.createOutputChannel('Laybook', { log: true });
-  const client = connect(clientOptions(log, await readTranslation(context.extensionUri)));
+  const leftAlone = new LeftAlone();
+  let stopping = false;
+  const client = connect(clientOptions(log, await readTranslation(context.extensionUri), leftAlone));
   const { views, registered } = registerViews(context.extensionUri, client);
   const reports = new ReportDocuments(client, views.changes);
   context.subscriptions.push(
@@ -27,7 +30,16 @@ export async function startExtension<Client extends BaseLanguageClient>(
     readForServer(client, context.extensionUri),
     registered,
     reports,
-    vscode.commands.registerCommand('laybook.restartServer', () => restartServer(client, log)),
+    client.onDidChangeState(({ oldState, newState }) => {
+      if (oldState === State.Running && newState === State.Stopped && !stopping) leftAlone.died();
+    }),
+    vscode.commands.registerCommand('laybook.restartServer', async () => {
+      stopping = true;
+      leftAlone.forget();
+      await restartServer(client, log).finally(() => {
+        stopping = false;
+      });
+    }),
     vscode.commands.registerCommand('laybook.showLog', () => log.show()),
     vscode.commands.registerCommand('laybook.showReport', (given?: unknown) => showReport(reports, given)),
     vscode.commands.registerCommand('laybook.nextFinding', nextFinding),

@@ -1,6 +1,7 @@
 import type { ILexingError, IToken } from 'chevrotain';
 import { DefaultLexer, type LexerResult, type LexingReport, type TokenizeOptions } from 'langium';
 import { text as words } from '../../calc/figure/figure.ts';
+import { keyOfText } from '../protocol/left-alone.ts';
 import { endLinesBeforeClosingBraces, mendBraces } from './braces.ts';
 import { joinContinuedLines } from './continuation.ts';
 import { keepWithinLimits, longestText, mostComments } from './limits.ts';
@@ -33,8 +34,24 @@ export class LayupLexer extends DefaultLexer implements PlainTokens {
     return [...tokens, ...hidden].sort((a, b) => a.startOffset - b.startOffset);
   }
 
+  #leftAlone: ReadonlySet<string> = new Set();
+
+  /** Texts that are not read, by their keys. */
+  leaveAlone(keys: readonly string[]): void {
+    this.#leftAlone = new Set(keys);
+  }
+
   override tokenize(text: string, options?: TokenizeOptions): LexerResult {
     const problems: TokenProblem[] = [];
+    if (this.#leftAlone.size > 0 && this.#leftAlone.has(keyOfText(text))) {
+      problems.push({
+        rule: 'line/not-understood',
+        message: words('this text has brought the checker down twice: it is not read again until it is changed'),
+        offset: 0,
+        length: 1,
+      });
+      return { tokens: [], hidden: [], errors: [], report: reportOf(problems) };
+    }
     if (text.length > longestText) {
       problems.push({
         rule: 'line/not-understood',

@@ -3,6 +3,8 @@ import { startLanguageServer } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { type AnalysisServices, analysisModule, type WithAnalysis } from '../analysis/module.ts';
 import { createLayupServices, type MoreServices } from '../book/services.ts';
+import type { LayupLexer } from '../grammar/lexer.ts';
+import type { LeftAloneOption } from '../protocol/left-alone.ts';
 import { bookViewModule } from './book-views.ts';
 import { type FigureServices, figuresModule } from './figures-module.ts';
 import { followFolders } from './folders.ts';
@@ -36,6 +38,10 @@ export function startLayupServer(
     bookViewModule as MoreServices<Everything>,
     figuresModule,
   );
+  shared.lsp.LanguageServer.onInitialize(({ initializationOptions }) => {
+    const { leftAlone } = (initializationOptions ?? {}) as LeftAloneOption;
+    if (Array.isArray(leftAlone)) (layup.parser.Lexer as LayupLexer).leaveAlone(leftAlone.map(String));
+  });
   connection.onRequest(
     stockTextRequest,
     ({ uri }: StockTextParams): StockTextResult => ({
