@@ -21,7 +21,8 @@ import { currency, layerCost } from './cost/price.figure.ts';
 import { evaluate, type Verdict } from './expect/evaluate.ts';
 import { type Bench, benchOf, type Figure, type FigureDefinition, isKnown, known, whenKnown } from './figure/index.ts';
 import { layerFraction } from './laminate/fraction.figure.ts';
-import { fibreFraction, heightSoFar, thickness } from './laminate/laminate.figure.ts';
+import { heightSoFar } from './laminate/height.figure.ts';
+import { fibreFraction, thickness } from './laminate/laminate.figure.ts';
 import {
   dryMass,
   type LayerResin,

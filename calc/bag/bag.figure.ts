@@ -15,7 +15,7 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
-import { stackHeight } from '../laminate/laminate.figure.ts';
+import { stackHeight } from '../laminate/height.figure.ts';
 import type { Step } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import { offsetPerimeter } from '../outline/offset.ts';

@@ -33,7 +33,7 @@ export function definePick<T, K extends string = string>(
 /** A material without its prices, which are asked for apart, so that a figure says whether it hangs on them. */
 export type MaterialFacts = Omit<Material, 'prices'>;
 
-type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | DrawnFile | undefined;
+type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | Tool['curved'] | DrawnFile | undefined;
 /** Many thousand of these are made: what most of them lack is made on demand. */
 interface Remembered {
   figure: Figure<unknown> | undefined;
@@ -106,6 +106,11 @@ export class Bench {
 
   tool(name: string): Tool | undefined {
     return this.reading(`tool/${name}`) as Tool | undefined;
+  }
+
+  /** How a tool is curved; a figure that asks for no more is kept when the tool changes otherwise. */
+  toolCurve(name: string): Tool['curved'] {
+    return this.reading(`curve/${name}`) as Tool['curved'];
   }
 
   /** A drawing that an outline names; who asks is computed again when it says something else. */
@@ -183,6 +188,7 @@ export class Bench {
     const slash = what.indexOf('/');
     const name = what.slice(slash + 1);
     if (what.startsWith('material/')) return this.book.material(name);
+    if (what.startsWith('curve/')) return this.book.tool(name)?.curved;
     if (what.startsWith('drawing/')) return this.book.drawing?.(name);
     return what.startsWith('prices/') ? this.book.material(name)?.prices : this.book.tool(name);
   }
@@ -190,9 +196,8 @@ export class Bench {
   private sameAs(what: string, before: Entry): boolean {
     const now = this.look(what);
     if (now === before) return true;
-    return what.startsWith('material/')
-      ? sameButPrices(now, before)
-      : what.startsWith('prices/') && sameData(now, before);
+    if (what.startsWith('material/')) return sameButPrices(now, before);
+    return (what.startsWith('prices/') || what.startsWith('curve/')) && sameData(now, before);
   }
 }
 

@@ -1,7 +1,7 @@
 import { pleats } from '../../../calc/bag/bag.figure.ts';
 import { pleatsNeeded } from '../../../calc/bag/pleats.ts';
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
+import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import { firstClause } from '../../../calc/plan/reading.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';

@@ -1,7 +1,7 @@
 import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
-import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
+import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import type { Outline } from '../../../calc/model/index.ts';
 import { countOf, firstClause, flat } from '../../../calc/plan/reading.ts';
 import { mendText } from '../kit/mend-text.ts';

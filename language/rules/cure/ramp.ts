@@ -1,6 +1,6 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
-import { stackHeight } from '../../../calc/laminate/laminate.figure.ts';
+import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';

@@ -1,7 +1,7 @@
 import { currency, layerCost } from '../../../calc/cost/price.figure.ts';
 import { isKnown } from '../../../calc/figure/figure.ts';
 import { type Bench, quantity } from '../../../calc/figure/index.ts';
-import { heightSoFar } from '../../../calc/laminate/laminate.figure.ts';
+import { heightSoFar } from '../../../calc/laminate/height.figure.ts';
 import { layerMass } from '../../../calc/laminate/mass.figure.ts';
 import { LENGTH, MASS, MONEY } from '../../../calc/quantity/index.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
