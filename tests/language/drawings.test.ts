@@ -8,7 +8,8 @@ import { counters } from '../../calc/figure/index.ts';
 import { drawingFile, isDrawingPath, liesIn } from '../../language/book/drawing-files.ts';
 import { drawingCounters } from '../../language/book/drawings.ts';
 import { type MemoryServer, startMemoryServer } from '../harness/memory-server.ts';
-import { laybook } from '../harness/terminal.ts';
+import { sampleFiles } from '../harness/sample.ts';
+import { folderOf, laybook } from '../harness/terminal.ts';
 
 /*
  * A recipe whose outline lies in a drawing: spoken to over the protocol, and from the terminal. A drawing that changes is read again,
@@ -137,6 +138,60 @@ describe('an outline in a drawing', () => {
     await write(on, 'drawings/deck.svg', svg(1180).replace('cx="300"', 'cx="1170"'));
     expect(told(on)[0]).toMatch(/^outline\/cutout-outside: this cutout stands 20 mm out/);
   });
+});
+
+/** All numbers of a report by their way in it, but where in the text something stands. */
+function numbersOf(report: unknown, way = '', found = new Map<string, number>()): Map<string, number> {
+  if (typeof report === 'number') found.set(way, report);
+  else if (typeof report === 'object' && report !== null)
+    for (const [key, value] of Object.entries(report)) if (key !== 'range') numbersOf(value, `${way}/${key}`, found);
+  return found;
+}
+
+describe('a drawn outline', () => {
+  const quarter = Math.tan(Math.PI / 8);
+  const dxf = [
+    [0, 'SECTION', 2, 'HEADER', 9, '$INSUNITS', 70, 4, 0, 'ENDSEC'],
+    [0, 'SECTION', 2, 'ENTITIES', 0, 'LWPOLYLINE', 8, 'cut', 90, 8, 70, 1],
+    [10, 140, 20, 0, 10, 1040, 20, 0, 42, quarter, 10, 1180, 20, 140, 10, 1180, 20, 280, 42, quarter],
+    [10, 1040, 20, 420, 10, 140, 20, 420, 42, quarter, 10, 0, 20, 280, 10, 0, 20, 140, 42, quarter],
+    [0, 'ENDSEC', 0, 'EOF'],
+  ]
+    .flat()
+    .join('\n');
+  const round = 'H 1040 A 140 140 0 0 1 1180 140 V 280 A 140 140 0 0 1 1040 420 H 140 A 140 140 0 0 1 0 280 V 140';
+  const parametric = 'rounded 1180 mm by 420 mm corner 140 mm';
+  const outlines: readonly (readonly [string, Readonly<Record<string, string>>])[] = [
+    ['file "drawings/deck.svg" id deck', { 'drawings/deck.svg': svg(1180) }],
+    ['file "drawings/deck.dxf" layer cut', { 'drawings/deck.dxf': dxf }],
+    [`path "M 140 0 ${round} A 140 140 0 0 1 140 0 Z"`, {}],
+  ];
+  const reported = async (files: Readonly<Record<string, string>>) => {
+    const { folder, dispose } = folderOf(files);
+    try {
+      return numbersOf(JSON.parse((await laybook(folder, 'report', 'sled_deck', '--format', 'json')).out));
+    } finally {
+      dispose();
+    }
+  };
+
+  it('has the figures of the parametric one: every number of the report, to a millionth', async () => {
+    const text = sampleFiles['sled_deck.layup'] ?? '';
+    expect(text).toContain(parametric);
+    const typedIn = await reported(sampleFiles);
+    expect(typedIn.size).toBeGreaterThan(200);
+    for (const [outline, drawings] of outlines) {
+      const drawn = await reported({
+        ...sampleFiles,
+        ...drawings,
+        'sled_deck.layup': text.replace(parametric, outline),
+      });
+      const apart = [...typedIn].filter(
+        ([way, value]) => !(Math.abs((drawn.get(way) ?? Number.NaN) - value) <= 1e-6 * Math.abs(value)),
+      );
+      expect(apart, outline).toEqual([]);
+    }
+  }, 60_000);
 });
 
 describe('a path to a drawing', () => {
