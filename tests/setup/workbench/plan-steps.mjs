@@ -88,6 +88,21 @@ async function walk(page, editor, plan) {
   await editor.locator('.current-line').first().waitFor(limit);
 }
 
+/** Saves beside the recipe, as the dialog offers it; the file is then to be seen in the explorer. */
+async function saveAs(page, plan, format) {
+  await plan.locator(`button[data-save="${format}"]`).click();
+  await page.waitForFunction(
+    (ending) => document.querySelector('.quick-input-widget input')?.value.endsWith(ending),
+    `/sled_deck-plan.${format}`,
+    limit,
+  );
+  await page.keyboard.press('Enter');
+  await page
+    .locator('.explorer-folders-view .monaco-list-row', { hasText: `sled_deck-plan.${format}` })
+    .first()
+    .waitFor(limit);
+}
+
 /** 500 redraws, each an answer of the server with other shapes: the page is patched, so neither elements nor memory add up. */
 async function redraw(page, plan) {
   const session = await page.context().newCDPSession(page);
@@ -185,6 +200,16 @@ export const planSteps = [
       console.log(`  cursor to shape in ${follow} ms, shape to cursor in ${pick} ms (least of 7)`);
       demand(follow < 100, `a shape stands out ${follow} ms after the key`);
       demand(pick < 100, `the cursor is on the line ${pick} ms after the click`);
+    },
+  },
+  {
+    name: 'plan-saved',
+    file: 'sled_deck.layup',
+    only: 'dark',
+    async see(page, editor) {
+      const plan = await openPlan(page, editor, 'ply outer');
+      await plan.locator('details.menu summary').click();
+      for (const format of ['svg', 'png', 'pdf', 'dxf']) await saveAs(page, plan, format);
     },
   },
   {
