@@ -88,7 +88,7 @@ function leaks(texts: readonly string[]): string[] {
     for (const word of english(text, vocabulary)) if (!found.has(word)) found.set(word, text);
   }
   return [...found].map(([word, text]) => {
-    const at = Math.max(0, text.indexOf(word) - 60);
+    const at = Math.max(0, text.search(new RegExp(`(?<!\\w)${word}(?!\\w)`)) - 60);
     return `${word}: ${text.slice(at, at + 160).replace(/\s+/g, ' ')}`;
   });
 }

@@ -1,3 +1,4 @@
+import { text } from '../../../calc/figure/figure.ts';
 import { PLACES, type Place, type Word, wordsAt } from '../../words/index.ts';
 import { say } from '../text.ts';
 import { isVerb } from '../words.ts';
@@ -29,7 +30,7 @@ const heading = (place: Place): string => {
   if (place === 'anywhere') return say('Anywhere');
   if (place === 'book') return say('Entries of a book');
   const [, kind, of] = /^(clause|value) of (\w+)$/.exec(place) ?? [];
-  if (kind === 'clause') return say('Clauses of `{word}`', { word: of ?? '' });
+  if (kind === 'clause') return say('Clauses of `{word}`', { word: of === 'fact' ? text('fact') : (of ?? '') });
   return kind === 'value'
     ? say('Words behind `{word}`', { word: of ?? '' })
     : say('Lines of `{word}`', { word: place });
