@@ -197,12 +197,13 @@ function lowerTool(low: Lowering, node: ToolNode, origin: 'workspace' | 'stock')
 
 /** `like stock`, `like biax_440`; the facts are put together where the book is looked up. */
 function likeness(low: Lowering, node: MaterialNode | ToolNode): { like?: string } {
-  const typed = node.$cstNode?.root.fullText.slice(node.$cstNode.offset, node.$cstNode.end).split(/[{\r\n]/)[0] ?? '';
   if (node.base !== undefined) {
     low.place('like', propertySpan(node, 'base'));
     return { like: node.base.$refText };
   }
-  if (/\slike\s*$/.test(typed))
+  const head = headSpan(node);
+  const typed = head === undefined ? '' : (node.$cstNode?.root.fullText.slice(head.offset, head.end) ?? '');
+  if (/\slike$/.test(typed))
     low.problem('line/not-understood', headSpan(node), 'like what? like stock, or the name of another entry');
   return {};
 }

@@ -16,20 +16,22 @@ const space = /\s/;
  * line costs more than all else that lowering does. Its members are read, never spread.
  */
 class SpanOnDemand implements Span {
-  private readonly find: () => Span;
+  private readonly cst: CstNode;
+  private readonly find: (cst: CstNode) => Span;
   private found: Span | undefined;
 
-  constructor(find: () => Span) {
+  constructor(cst: CstNode, find: (cst: CstNode) => Span) {
+    this.cst = cst;
     this.find = find;
   }
 
   get offset(): number {
-    this.found ??= this.find();
+    this.found ??= this.find(this.cst);
     return this.found.offset;
   }
 
   get end(): number {
-    this.found ??= this.find();
+    this.found ??= this.find(this.cst);
     return this.found.end;
   }
 }
@@ -37,7 +39,7 @@ class SpanOnDemand implements Span {
 /** The text of a node without the line ends that close its statement. */
 export function nodeSpan(node: AstNode | undefined): Span | undefined {
   const cst = node?.$cstNode;
-  return cst === undefined ? undefined : new SpanOnDemand(() => trimmed(cst));
+  return cst === undefined ? undefined : new SpanOnDemand(cst, trimmed);
 }
 
 export function trimmed(cst: CstNode): Span {
@@ -50,7 +52,7 @@ export function trimmed(cst: CstNode): Span {
 /** A statement with a block stands for its head: the text before the brace; a line comment behind it is left out. */
 export function headSpan(node: AstNode): Span | undefined {
   const cst = node.$cstNode;
-  return cst === undefined ? undefined : new SpanOnDemand(() => headOf(cst));
+  return cst === undefined ? undefined : new SpanOnDemand(cst, headOf);
 }
 
 function headOf(cst: CstNode): Span {
@@ -68,7 +70,7 @@ export function propertySpan(node: AstNode, property: string, index?: number): S
   const cst = node.$cstNode;
   if (cst === undefined || (node as unknown as Readonly<Record<string, unknown>>)[property] === undefined)
     return undefined;
-  return new SpanOnDemand(() => trimmed(GrammarUtils.findNodeForProperty(cst, property, index) ?? cst));
+  return new SpanOnDemand(cst, () => trimmed(GrammarUtils.findNodeForProperty(cst, property, index) ?? cst));
 }
 
 /** The range of a path, or of the nearest line around it. */

@@ -2,7 +2,10 @@ import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { contourOf } from '../../../calc/outline/contour-of.ts';
+import { formBounds } from '../../../calc/outline/measure.ts';
 import { partFrame } from '../../../calc/outline/part.figure.ts';
+import { plainForm } from '../../../calc/outline/plain.ts';
+import type { Shape } from '../../../calc/outline/shape.ts';
 import { narrowest } from '../../../calc/piece/narrowest.ts';
 import { SLACK } from '../kit/geometry.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
@@ -20,6 +23,10 @@ export const wrapCollides = rule({
     const frame = wrapped.length === 0 ? undefined : valueOf(context.ask(partFrame));
     const outline = frame === undefined ? undefined : contourOf(frame.shape);
     if (outline === undefined || isImpossible(outline)) return;
+    // a box or an ellipse has no bay and is narrowest across its middle: the walk round its edge is spared where that is enough
+    const least = frame === undefined ? undefined : halfWidth(frame.shape);
+    const longest = Math.max(...wrapped.map(({ key }) => valueOf(context.ask(wrapReach, key))?.landing ?? 0));
+    if (least !== undefined && longest <= least) return;
     const [neck, bay] = [narrowest(outline), narrowest(outline, 'outside')];
     for (const laid of wrapped) {
       const wrap = valueOf(context.ask(wrapReach, laid.key));
@@ -52,3 +59,11 @@ export const wrapCollides = rule({
     }
   },
 });
+
+/** Half of the shorter side of a box or an ellipse, m; undefined for an outline that has to be walked round. */
+function halfWidth(shape: Shape): number | undefined {
+  const form = plainForm(shape);
+  if (isImpossible(form) || form.kind === 'contour') return undefined;
+  const { length, width } = formBounds(form);
+  return Math.min(length, width) / 2;
+}
