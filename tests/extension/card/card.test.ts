@@ -202,8 +202,8 @@ describe('messages', () => {
 it('a card is copied with its figures, one a line, and their reasons', () => {
   const lines = cardText(card, words).split('\n');
   expect(lines[0]).toBe('skin: ply of cloth at 0 deg, layer 1 of 3');
-  expect(lines).toContain('wet mass  400 g');
-  expect(lines).toContain('cost      ?');
+  expect(lines).toContain('wet mass   400 g');
+  expect(lines).toContain('cost       ?');
   expect(lines).toContain('  dry mass and resin (deck.layup:4)');
   expect(lines).toContain('    fibre fraction; typed');
 });
