@@ -15,9 +15,13 @@ const running = 2;
 const starting = 3;
 
 function serverWords(state: number): string {
-  if (state === running) return t('checking');
+  if (state === running) return t('ready');
   return state === starting ? t('starting') : t('stopped');
 }
+
+/** By the values of the setting. */
+const unitWords = (units: string): string =>
+  units === 'us' ? t('US customary units') : units === 'both' ? t('SI and US customary units') : t('SI units');
 
 const nameOf = (head: RecipeHead | undefined): string =>
   head === undefined ? t('no recipe') : head.size === undefined ? head.recipe : `${head.recipe} ${head.size}`;
@@ -32,7 +36,7 @@ export function showStatus(server: Server): vscode.Disposable {
     const lines = (index: number): string => document.lineAt(index).text;
     const units = vscode.workspace.getConfiguration('laybook', document).get('units', 'si');
     item.text = nameOf(recipeHeadAt(lines, document.lineCount, selection.active.line));
-    item.detail = `${t('units: {0}', units)} · ${serverWords(server.state)}`;
+    item.detail = `${unitWords(units)} · ${serverWords(server.state)}`;
     item.busy = server.state === starting;
     const stopped = server.state !== running && server.state !== starting;
     item.severity = stopped ? vscode.LanguageStatusSeverity.Error : vscode.LanguageStatusSeverity.Information;

@@ -65,6 +65,17 @@ const pdfBeside = {
   },
 };
 
+/** Pages of the rules lie beside the programs, in one file for all of them. */
+const pagesBeside = {
+  name: 'pages-beside',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]rules[\\/]generated[\\/]pages\.ts$/ }, () => ({
+      contents: `import { readFileSync } from 'node:fs';
+        export const pages = JSON.parse(readFileSync(require('node:path').join(__dirname, 'rule-pages.json'), 'utf8'));`,
+    }));
+  },
+};
+
 /** Fonts of the web (WOFF2) are not read here: what unpacks them is half a megabyte. */
 const noWebFonts = {
   name: 'no-web-fonts',
@@ -100,7 +111,7 @@ export async function build(chosen = programs, folder = dist) {
           ...kinds[runs],
           external,
           define,
-          plugins: [pdfBeside, noWebFonts],
+          plugins: [pdfBeside, pagesBeside, noWebFonts],
           legalComments: 'none',
           metafile: true,
           logLevel: 'warning',
