@@ -9,7 +9,10 @@ export interface Translation {
 /** Reads the table that the server gets; the extension's own texts are read by the editor. */
 export async function readTranslation(extension: vscode.Uri): Promise<Translation> {
   const locale = vscode.env.language;
-  for (const tag of [locale.toLowerCase(), locale.toLowerCase().split('-')[0] ?? '']) {
+  const [language = '', region] = locale.toLowerCase().split('-');
+  // the texts in the sources are English
+  if (language === 'en') return { locale };
+  for (const tag of region === undefined ? [language] : [`${language}-${region}`, language]) {
     try {
       const bytes = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(extension, 'language/l10n', `${tag}.json`));
       return { locale, texts: JSON.parse(new TextDecoder().decode(bytes)) };
