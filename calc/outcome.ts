@@ -54,12 +54,18 @@ export function following<A, B>(outcome: Outcome<A>, then: (value: A) => Outcome
   return isImpossible(outcome) ? outcome : then(outcome);
 }
 
+const long = 64;
+const sound = new WeakSet<readonly unknown[]>();
+
 /** Whether every number in a value is one. */
 export function allFinite(value: unknown): boolean {
   if (typeof value === 'number') return Number.isFinite(value);
   if (typeof value !== 'object' || value === null) return true;
   if (Array.isArray(value)) {
+    // a line of thousands of points stands in many answers, and is looked through once
+    if (value.length >= long && sound.has(value)) return true;
     for (let i = 0; i < value.length; i++) if (!allFinite(value[i])) return false;
+    if (value.length >= long) sound.add(value);
     return true;
   }
   // a quantity: its dimension is a constant

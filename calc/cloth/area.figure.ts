@@ -14,16 +14,21 @@ import {
 } from '../figure/index.ts';
 import { following, type Outcome } from '../outcome.ts';
 import { areaOf } from '../outline/contour-offset.ts';
-import { shapeArea, shapeBounds, shapePerimeter } from '../outline/measure.ts';
-import { offsetArea } from '../outline/offset.ts';
-import { baseArea, inRecipe, partFrame, sidesOf } from '../outline/part.figure.ts';
+import { baseArea, inRecipe, sidesOf } from '../outline/part.figure.ts';
 import { clothContours } from '../piece/cloth-contours.figure.ts';
 import { flatArea } from '../piece/footprint-contour.ts';
 import { layerJoins, rollWidth } from '../piece/joins.figure.ts';
 import { lanesOf } from '../piece/lanes.ts';
 import { tabbedContours } from '../piece/tabbed.figure.ts';
 import { AREA, LENGTH } from '../quantity/index.ts';
-import { type Footprint, footprintArea, layerFootprint } from '../stack/footprint.figure.ts';
+import {
+  type Footprint,
+  footprintArea,
+  footprintBox,
+  footprintPerimeter,
+  grownBy,
+  layerFootprint,
+} from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
@@ -33,50 +38,56 @@ import { wrapReach } from './wrap.figure.ts';
 
 /** Net area that a layer covers in the finished part, m2; round the edge and on its landing too. */
 export const layerArea = defineFigure<number>('layer_area', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
-    if (laid.layer.kind === 'core') return bench.ask(coreArea, key);
-    if (!footprint.whole) {
-      return worked(footprintArea(footprint), text('area of the shape of {name}', { name: laid.name }), {
-        at: inRecipe(bench, laid.path),
-      });
-    }
-    return whenKnown(
-      { base: bench.ask(baseArea), sides: bench.ask(sidesOf), band: wrapBand(bench, laid) },
-      (v, reasons) => {
-        const area = following(lost(footprint), (less) => Math.max(0, v.base + v.sides.area + v.band - less));
-        const words =
-          v.band === 0
-            ? text('the whole part')
-            : text('the face and {band} round the edge', { band: quantity(v.band, AREA) });
-        return worked(area, words, { reasons });
-      },
-    );
-  }),
+  whenKnown(
+    { laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) },
+    ({ laid, footprint }, curved) => {
+      if (laid.layer.kind === 'core') return bench.ask(coreArea, key);
+      if (!footprint.whole) {
+        return worked(footprintArea(footprint), text('area of the shape of {name}', { name: laid.name }), {
+          at: inRecipe(bench, laid.path),
+          reasons: curved,
+        });
+      }
+      return whenKnown(
+        { base: bench.ask(baseArea), sides: bench.ask(sidesOf), band: wrapBand(bench, laid, footprint) },
+        (v, reasons) => {
+          const area = following(lost(footprint), (less) =>
+            Math.max(0, v.base * grownBy(footprint) + v.sides.area + v.band - less),
+          );
+          const words =
+            v.band === 0
+              ? text('the whole part')
+              : text('the face and {band} round the edge', { band: quantity(v.band, AREA) });
+          return worked(area, words, { reasons: [...curved, ...reasons] });
+        },
+      );
+    },
+  ),
 );
 
 /** What a smaller or shorter copy lacks of the whole outline, m2. */
 const lost = (footprint: Footprint) =>
-  following(shapeArea(footprint.placed.shape), (all) => following(footprintArea(footprint), (left) => all - left));
+  following(footprintArea({ ...footprint, inset: 0, shorter: [0, 0] }), (all) =>
+    following(footprintArea(footprint), (left) => all - left),
+  );
 
 /** Area of a wrapped ply beyond the face: the edge all round, and the ring that lands inside the outline; m2. */
-function wrapBand(bench: Bench, laid: LaidLayer): Figure<number> {
+function wrapBand(bench: Bench, laid: LaidLayer, footprint: Footprint): Figure<number> {
   if (laid.layer.extent.kind !== 'wrap') return known(0);
-  return whenKnown(
-    { wrap: bench.ask(wrapReach, laid.key), frame: bench.ask(partFrame) },
-    ({ wrap, frame }, reasons) => {
-      const band = following(shapePerimeter(frame.shape), (perimeter) =>
-        following(shapeArea(frame.shape), (all) =>
-          following(
-            offsetArea(frame.shape, -wrap.landing),
-            (inside) => perimeter * (wrap.reach - wrap.landing) + all - inside,
-          ),
+  return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => {
+    const whole = { ...footprint, inset: 0, shorter: [0, 0] as const };
+    const band = following(footprintPerimeter(whole), (perimeter) =>
+      following(footprintArea(whole), (all) =>
+        following(
+          footprintArea(whole, wrap.landing),
+          (inside) => perimeter * (wrap.reach - wrap.landing) + all - inside,
         ),
-      );
-      return worked(band, 'way round the edge times the outline, and the ring of the landing, darts closed', {
-        reasons,
-      });
-    },
-  );
+      ),
+    );
+    return worked(band, 'way round the edge times the outline, and the ring of the landing, darts closed', {
+      reasons,
+    });
+  });
 }
 
 /** A flat piece as it is cut. */
@@ -97,42 +108,46 @@ export interface Piece {
 
 /** The flat piece of a layer of cloth, core or insert. */
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
-    if (laid.layer.kind === 'coat')
-      return typed<Piece>(
-        undefined,
-        text('a piece of {layer}, which is a coat,', { layer: laid.name }),
-        inRecipe(bench, laid.path),
-      );
-    const past = isCloth(laid) ? clothPastEdge(bench, laid) : known(0);
-    const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
-    return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
-      const out = v.past + v.sides.way;
-      const piece: Outcome<Piece> = following(footprintArea(footprint, -out), (area) =>
-        following(shapeBounds(footprint.placed.shape), (bounds) => {
-          const grow = 2 * (out - footprint.inset);
-          return {
-            length: bounds.length + grow - footprint.shorter[0] - footprint.shorter[1] + v.tabs.length,
-            width: bounds.width + grow,
-            area: area + v.tabs.area,
-            past: v.past,
-            laps: 0,
-          };
-        }),
-      );
-      const fits = following(
-        piece,
-        (p): Outcome<Piece> =>
-          p.length > 0 && p.width > 0
-            ? p
-            : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) },
-      );
-      const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
-      return whenKnown({ flat: worked(fits, words, { at: inRecipe(bench, laid.path), reasons }) }, ({ flat }, all) =>
-        joined(bench, laid, flat, all),
-      );
-    });
-  }),
+  whenKnown(
+    { laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) },
+    ({ laid, footprint }, curved) => {
+      if (laid.layer.kind === 'coat')
+        return typed<Piece>(
+          undefined,
+          text('a piece of {layer}, which is a coat,', { layer: laid.name }),
+          inRecipe(bench, laid.path),
+        );
+      const past = isCloth(laid) ? clothPastEdge(bench, laid) : known(0);
+      const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
+      return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
+        const out = v.past + v.sides.way;
+        const piece: Outcome<Piece> = following(footprintArea(footprint, -out), (area) =>
+          following(footprintBox(footprint), (bounds) => {
+            const grow = 2 * (out - footprint.inset);
+            return {
+              length: bounds.length + grow - footprint.shorter[0] - footprint.shorter[1] + v.tabs.length,
+              width: bounds.width + grow,
+              area: area + v.tabs.area,
+              past: v.past,
+              laps: 0,
+            };
+          }),
+        );
+        const fits = following(
+          piece,
+          (p): Outcome<Piece> =>
+            p.length > 0 && p.width > 0
+              ? p
+              : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) },
+        );
+        const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
+        return whenKnown(
+          { flat: worked(fits, words, { at: inRecipe(bench, laid.path), reasons: [...curved, ...reasons] }) },
+          ({ flat }, all) => joined(bench, laid, flat, all),
+        );
+      });
+    },
+  ),
 );
 
 /** Tabs leave the piece longer at an end, over the width of the straight there that no dart takes; m and m2 in all. */

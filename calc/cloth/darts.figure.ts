@@ -2,10 +2,11 @@ import { defineFigure, factOf, known, quantity, reason, text, usual, whenKnown, 
 import { keptWith } from '../kept.ts';
 import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { following, type Outcome } from '../outcome.ts';
-import { contourOf } from '../outline/contour-of.ts';
-import { inRecipe, partFrame } from '../outline/part.figure.ts';
+import { inRecipe } from '../outline/part.figure.ts';
 import { type EdgeStretch, edgeTurns } from '../piece/edge-turns.ts';
+import { placedContour } from '../piece/footprint-contour.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
+import { layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import { type BendNeed, type DartHabit, dartNeeds, dartTotal, shareDarts } from './darts.ts';
 import type { Overhang } from './excess.ts';
@@ -73,7 +74,7 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
   whenKnown(
     {
       laid: bench.ask(laidLayer, key),
-      frame: bench.ask(partFrame),
+      footprint: bench.ask(layerFootprint, key),
       wrap: bench.ask(wrapReach, key),
       shear: bench.ask(shearOf, key),
       widest: usual(bench, WIDEST_DART),
@@ -81,9 +82,9 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
       least: usual(bench, LEAST_EXCESS),
       tongue: usual(bench, DART_GAP),
     },
-    ({ laid, frame, wrap, shear, widest, keepOff, least, tongue }, reasons) => {
+    ({ laid, footprint, wrap, shear, widest, keepOff, least, tongue }, reasons) => {
       const asked = laid.layer.darts;
-      const need = following(contourOf(frame.shape), (outline) =>
+      const need = following(placedContour(footprint.placed, footprint.stretch), (outline) =>
         following(keptNeeds(edgeTurns(outline), wrap, { shear, widest, keepOff, least, tongue }), (bends) => {
           const total = dartTotal(bends);
           const widestOf = (of: readonly BendNeed[]) => of.reduce((most, b) => Math.max(most, b.width), 0);

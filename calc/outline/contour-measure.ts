@@ -4,6 +4,17 @@ import type { Point } from './shape.ts';
 
 /** Signed area inside a contour, m2: by Green's theorem, chord by chord and the sagittas of its arcs. */
 export function contourArea(contour: Contour): number {
+  let area = areas.get(contour);
+  if (area === undefined) {
+    area = areaWithin(contour);
+    areas.set(contour, area);
+  }
+  return area;
+}
+
+const areas = new WeakMap<Contour, number>();
+
+function areaWithin(contour: Contour): number {
   const origin = contour[0];
   if (origin === undefined) return 0;
   let area = 0;

@@ -6,7 +6,7 @@ import { inRecipe, sidesOf } from '../outline/part.figure.ts';
 import { LENGTH } from '../quantity/index.ts';
 import { type Footprint, layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
-import { type Flat, grownContours } from './footprint-contour.ts';
+import { type Flat, grownContours, movedOn } from './footprint-contour.ts';
 import { notchClear, notchesOf } from './notches.ts';
 import { placeNear, rimOf } from './rim.ts';
 import type { Blocked } from './spread.ts';
@@ -24,7 +24,8 @@ export const clothContours = defineFigure<ClothContours>('cloth_contours', (benc
     const sides = footprint.whole ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
     return whenKnown({ past: clothPastEdge(bench, laid), sides }, (v, reasons) => {
       const out = v.past + v.sides.way;
-      const grown = { placed: footprint.placed, out: out - footprint.inset, shorter: footprint.shorter };
+      const { placed, shorter, stretch } = footprint;
+      const grown = { placed, out: out - footprint.inset, shorter, stretch };
       const found = following(grownContours(grown), (flats): Outcome<ClothContours> => {
         if (flats.length > 0) return { flats, footprint, out };
         return { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) };
@@ -36,8 +37,8 @@ export const clothContours = defineFigure<ClothContours>('cloth_contours', (benc
 );
 
 /** The notches of a piece: at the axes of the part, or of a shape that lies somewhere on it. */
-export const pieceNotches = (outer: Contour, { whole, placed }: Footprint) =>
-  notchesOf(outer, placed.centre, whole ? 0 : (placed.angle ?? 0));
+export const pieceNotches = (outer: Contour, { whole, placed, stretch }: Footprint) =>
+  notchesOf(outer, movedOn(placed, stretch).centre, whole ? 0 : (placed.angle ?? 0));
 
 /** Stretches of the rim in which no dart is cut: those of the notches. */
 export function blockedOn(outer: Contour, { footprint }: ClothContours): readonly Blocked[] {

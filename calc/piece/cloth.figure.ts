@@ -2,8 +2,8 @@ import { type Bench, defineFigure, known, text, whenKnown, worked } from '../fig
 import { type Cloth, UNKNOWN } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
-import { contourOf } from '../outline/contour-of.ts';
 import { cutoutsOf, inRecipe, partFrame } from '../outline/part.figure.ts';
+import { origin } from '../outline/shape.ts';
 import { type LaidDirection, laidDirections } from '../stack/directions.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
@@ -146,15 +146,19 @@ const holds = (cut: Contour, hole: Contour): boolean => hole.every((p) => placeN
 /** Lines that are drawn on a piece of cloth that covers the part: where it leaves the face, and what is cut out later. */
 const pieceLines = (bench: Bench, key: string) =>
   whenKnown({ laid: bench.ask(laidLayer, key), contours: bench.ask(tabbedContours, key) }, ({ laid, contours }) => {
-    if (!contours.footprint.whole) return known<readonly Mark[]>([]);
+    const { whole, stretch } = contours.footprint;
+    if (!whole) return known<readonly Mark[]>([]);
     return whenKnown({ frame: bench.ask(partFrame), cutouts: bench.ask(cutoutsOf) }, ({ frame, cutouts }) => {
       const kind = laid.layer.extent.kind === 'wrap' ? 'fold' : 'edge';
       const outline =
         contours.out > 0
-          ? following(contourOf(frame.shape), (line): Mark => ({ kind, line, closed: true }))
+          ? following(
+              placedContour({ shape: frame.shape, centre: origin }, stretch),
+              (line): Mark => ({ kind, line, closed: true }),
+            )
           : undefined;
       const later = cutouts.map((cutout) =>
-        following(placedContour(cutout), (line): Mark => ({ kind: 'cutout', line, closed: true })),
+        following(placedContour(cutout, stretch), (line): Mark => ({ kind: 'cutout', line, closed: true })),
       );
       return known<readonly Mark[]>(
         [outline, ...later].flatMap((mark) => (mark === undefined || isImpossible(mark) ? [] : [mark])),

@@ -1,5 +1,7 @@
 import { CLEARANCE } from '../core/core.figure.ts';
 import { chamferRun } from '../core/solid.ts';
+import type { Stretch } from '../curve/surface.ts';
+import { layerStretch } from '../curve/tool.figure.ts';
 import {
   allKnown,
   type Bench,
@@ -28,7 +30,7 @@ import { insertsOf, namedLayers } from '../stack/order.ts';
 import { pieceNotches } from './cloth-contours.figure.ts';
 import { cells, gridCuts, gridHoles, partingOf } from './core-lines.ts';
 import type { FlatPiece, Mark } from './flat-piece.ts';
-import { type Flat, grownContours, offsetLines, placedContour } from './footprint-contour.ts';
+import { type Flat, grownContours, movedOn, offsetLines, placedContour } from './footprint-contour.ts';
 import { clippedByAll } from './half-plane.ts';
 import { lineWithin } from './line-parts.ts';
 import { measures } from './measures.ts';
@@ -54,7 +56,8 @@ export const corePieces = defineFigure<readonly FlatPiece[]>('core_pieces', (ben
       chamfer: bench.ask(layerChamfer, key),
     },
     ({ laid, footprint, openings, grooves, chamfer }, reasons) => {
-      const grown = { placed: footprint.placed, out: -footprint.inset, shorter: footprint.shorter };
+      const { placed, shorter, stretch } = footprint;
+      const grown = { placed, out: -footprint.inset, shorter, stretch };
       const pieces = following(grownContours(grown), (flats) => {
         const made: FlatPiece[] = [];
         for (const flat of flats) {
@@ -203,7 +206,7 @@ const openingsOf = (bench: Bench, key: string): Figure<readonly Opening[]> =>
           ({ at, own }): Figure<Opening> =>
             worked(
               following(
-                grownContours({ placed: at.placed, out: -at.inset, shorter: at.shorter }),
+                grownContours({ placed: movedOn(at.placed, footprint.stretch), out: -at.inset, shorter: at.shorter }),
                 ([flat]): Outcome<Opening> =>
                   flat === undefined
                     ? { problem: text('nothing is left of {layer}', { layer: insert.name }) }
@@ -213,49 +216,51 @@ const openingsOf = (bench: Bench, key: string): Figure<readonly Opening[]> =>
             ),
         ),
       );
-      const holes = footprint.whole ? cutouts.map((cutout) => opening(cutout)) : [];
+      const holes = footprint.whole ? cutouts.map((cutout) => opening(cutout, footprint.stretch)) : [];
       return allKnown([...inserts, ...holes]);
     },
   );
 
-const opening = (cutout: Placed): Figure<Opening> =>
+const opening = (cutout: Placed, stretch: Stretch | undefined): Figure<Opening> =>
   worked(
-    following(placedContour(cutout), (line): Opening => ({ line, through: true })),
+    following(placedContour(cutout, stretch), (line): Opening => ({ line, through: true })),
     'a cutout',
   );
 
 /** The outline of each groove: that of its strip, with room all round. */
 const groovesOf = (bench: Bench, key: string): Figure<readonly Mark[]> =>
-  whenKnown({ core: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ core, stack }) =>
-    allKnown(
-      (core.layer.grooves ?? []).flatMap((groove): Figure<Mark>[] => {
-        const strip = groove.strip === undefined ? undefined : namedLayers(stack.layers, groove.strip)[0];
-        if (strip === undefined) return [];
-        const footprint = bench.ask(layerFootprint, strip.key);
-        const clearance = groove.clearance === undefined ? usual(bench, CLEARANCE) : known(groove.clearance.si);
-        if (!isKnown(footprint)) return [];
-        const { placed } = footprint.value;
-        const { shape } = placed;
-        if (shape.kind !== 'rectangle') return [];
-        return [
-          whenKnown({ clearance }, (v) => {
-            const sized = {
-              ...placed,
-              shape: {
-                ...shape,
-                length: shape.length + 2 * v.clearance,
-                width: groove.width?.si ?? shape.width + 2 * v.clearance,
-              },
-            };
-            return worked<Mark>(
-              following(
-                placedContour(sized),
-                (line): Mark => ({ kind: 'groove', line, closed: true, name: strip.name }),
-              ),
-              text('the groove for {strip}', { strip: strip.name }),
-            );
-          }),
-        ];
-      }),
-    ),
+  whenKnown(
+    { core: bench.ask(laidLayer, key), stack: bench.ask(laidStack), stretch: bench.ask(layerStretch, key) },
+    ({ core, stack, stretch }) =>
+      allKnown(
+        (core.layer.grooves ?? []).flatMap((groove): Figure<Mark>[] => {
+          const strip = groove.strip === undefined ? undefined : namedLayers(stack.layers, groove.strip)[0];
+          if (strip === undefined) return [];
+          const footprint = bench.ask(layerFootprint, strip.key);
+          const clearance = groove.clearance === undefined ? usual(bench, CLEARANCE) : known(groove.clearance.si);
+          if (!isKnown(footprint)) return [];
+          const { placed } = footprint.value;
+          const { shape } = placed;
+          if (shape.kind !== 'rectangle') return [];
+          return [
+            whenKnown({ clearance }, (v) => {
+              const sized = {
+                ...movedOn(placed, stretch),
+                shape: {
+                  ...shape,
+                  length: shape.length + 2 * v.clearance,
+                  width: groove.width?.si ?? shape.width + 2 * v.clearance,
+                },
+              };
+              return worked<Mark>(
+                following(
+                  placedContour(sized),
+                  (line): Mark => ({ kind: 'groove', line, closed: true, name: strip.name }),
+                ),
+                text('the groove for {strip}', { strip: strip.name }),
+              );
+            }),
+          ];
+        }),
+      ),
   );

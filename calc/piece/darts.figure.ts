@@ -18,13 +18,13 @@ import {
 import { keptWith } from '../kept.ts';
 import { following } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
-import { contourOf } from '../outline/contour-of.ts';
-import { inRecipe, partFrame } from '../outline/part.figure.ts';
+import { inRecipe } from '../outline/part.figure.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { blockedOn, type ClothContours, clothContours } from './cloth-contours.figure.ts';
 import { edgeTurns } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
+import { placedContour } from './footprint-contour.ts';
 import { type DartShape, placeDarts } from './place-darts.ts';
 import { phaseAway } from './stagger.ts';
 
@@ -49,12 +49,11 @@ const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
       contours: bench.ask(clothContours, laid.key),
       need: bench.ask(dartNeed, laid.key),
       wrap: bench.ask(wrapReach, laid.key),
-      frame: bench.ask(partFrame),
       keepOff: usual(bench, DART_KEEP_OFF),
       gap: usual(bench, DART_GAP),
       narrowest: usual(bench, NARROWEST_DART),
     },
-    ({ contours, need, wrap, frame, keepOff, gap, narrowest }, reasons) => {
+    ({ contours, need, wrap, keepOff, gap, narrowest }, reasons) => {
       const bends = laid.layer.darts === 'auto' ? need.bends : need.bends.map((bend) => ({ ...bend, slits: 0 }));
       const shape = { reach: wrap.reach, keepOff, gap, narrowest };
       if (!(need.darts + need.slits <= mostDarts && (need.typed?.darts ?? 0) <= mostDarts)) {
@@ -62,7 +61,12 @@ const dartGround = (bench: Bench, laid: LaidLayer): Figure<Ground> =>
         return cannot(reason('computed', words, { at: inRecipe(bench, laid.path) }));
       }
       return worked(
-        following(contourOf(frame.shape), (outline) => ({ outline, contours, bends, shape })),
+        following(placedContour(contours.footprint.placed, contours.footprint.stretch), (outline) => ({
+          outline,
+          contours,
+          bends,
+          shape,
+        })),
         'the bends of the outline',
         { reasons },
       );

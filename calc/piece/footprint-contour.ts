@@ -1,3 +1,4 @@
+import type { Stretch } from '../curve/surface.ts';
 import { quantity, text } from '../figure/figure.ts';
 import { keptWith } from '../kept.ts';
 import { following, type Outcome } from '../outcome.ts';
@@ -6,7 +7,7 @@ import { contourArea, contourBox } from '../outline/contour-measure.ts';
 import { contourOf } from '../outline/contour-of.ts';
 import { keptOffset } from '../outline/kept-offset.ts';
 import type { Placed } from '../outline/shape.ts';
-import { after, identity, type Matrix, moved, transformed, turned } from '../outline/transform.ts';
+import { after, identity, type Matrix, moved, scaled, transformed, turned } from '../outline/transform.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import { clipped } from './half-plane.ts';
 
@@ -23,16 +24,25 @@ const matrixOf = ({ centre, angle }: Placed): Matrix =>
 
 const placedContours = keptWith<Contour, Contour>();
 
-/** The outline of a placed shape in the frame of the part. */
-export function placedContour(placed: Placed): Outcome<Contour> {
+/**
+ * The outline of a placed shape in the frame of the part; on a curved tool, with its `stretch`, as it lies rolled out flat about
+ * the middle of the part.
+ */
+export function placedContour(placed: Placed, stretch?: Stretch): Outcome<Contour> {
   return following(contourOf(placed.shape), (own) => {
-    const matrix = matrixOf(placed);
+    const lying = matrixOf(placed);
+    const matrix = stretch === undefined ? lying : after(scaled(stretch.along, stretch.across), lying);
     if (matrix === identity) return own;
-    return placedContours(own, `${placed.centre.x} ${placed.centre.y} ${placed.angle ?? 0}`, () =>
-      transformed(own, matrix),
-    );
+    const { a, b, c, d, e, f } = matrix;
+    return placedContours(own, `${a} ${b} ${c} ${d} ${e} ${f}`, () => transformed(own, matrix));
   });
 }
+
+/** A thing that keeps its own size where it lies on a stretched layer: an insert, a groove. */
+export const movedOn = (placed: Placed, stretch: Stretch | undefined): Placed =>
+  stretch === undefined
+    ? placed
+    : { ...placed, centre: { x: placed.centre.x * stretch.along, y: placed.centre.y * stretch.across } };
 
 /** No cloth reaches further past its part; the arcs of such a line would have no end of chords. m */
 const furthest = 20;
@@ -53,11 +63,12 @@ export interface Grown {
   readonly out: number;
   /** cut off at the end of low x of its own frame and at the other one, m */
   readonly shorter?: readonly [number, number];
+  readonly stretch?: Stretch;
 }
 
 /** What a shape is cut as, piece by piece: grown all round and cut off at its ends; none where nothing is left of it. */
-export function grownContours({ placed, out, shorter = [0, 0] }: Grown): Outcome<readonly Flat[]> {
-  return following(placedContour(placed), (contour) =>
+export function grownContours({ placed, out, shorter = [0, 0], stretch }: Grown): Outcome<readonly Flat[]> {
+  return following(placedContour(placed, stretch), (contour) =>
     following(offsetLines(contour, out), (lines) => cutOff(flats(lines), placed, shorter)),
   );
 }

@@ -1,6 +1,7 @@
 import { bagSize, sheetPast, stepAt } from '../bag/bag.figure.ts';
 import { JOIN_LAP } from '../cloth/habits.ts';
 import { lanesFor } from '../cloth/lanes.ts';
+import { sheetStretch } from '../curve/tool.figure.ts';
 import { type Bench, defineFigure, known, quantity, text, usual, whenKnown, worked } from '../figure/index.ts';
 import { stackHeight } from '../laminate/height.figure.ts';
 import { type Step, UNKNOWN } from '../model/index.ts';
@@ -44,11 +45,17 @@ function overPart(bench: Bench, step: Step) {
   return whenKnown(inputs, ({ frame, past, height, lap }, reasons) => {
     // past the edge it also climbs the stack
     const out = past < 0 ? past : past + height;
-    const pieces = following(grownContours({ placed: { shape: frame.shape, centre: origin }, out }), (flats) =>
-      flats.flatMap((flat) => parted(bench, step, flat, lap)),
-    );
-    const words = text('the outline, {out} past its edge and up the stack', { out: quantity(out, LENGTH) });
-    return worked<readonly FlatPiece[]>(numbered(pieces, step), words, { at: inRecipe(bench, step.path), reasons });
+    return whenKnown({ stretch: sheetStretch(bench, height) }, ({ stretch }, curved) => {
+      const placed = { shape: frame.shape, centre: origin };
+      const pieces = following(grownContours({ placed, out, stretch }), (flats) =>
+        flats.flatMap((flat) => parted(bench, step, flat, lap)),
+      );
+      const words = text('the outline, {out} past its edge and up the stack', { out: quantity(out, LENGTH) });
+      return worked<readonly FlatPiece[]>(numbered(pieces, step), words, {
+        at: inRecipe(bench, step.path),
+        reasons: [...curved, ...reasons],
+      });
+    });
   });
 }
 
