@@ -12,9 +12,12 @@ function anything() {
       if (key === 'prototype' || typeof key === 'symbol') return target[key];
       if (key === 'then') return undefined;
       if (key === 'version') return '1.101.0';
+      if (key === 'language') return 'de';
       if (!kept.has(key)) kept.set(key, anything());
       return kept.get(key);
     },
+    // what is set is forgotten: a class has a name of its own, which cannot be set
+    set: () => true,
     apply: () => anything(),
     construct: (target, args, made) => (made === stand ? anything() : Reflect.construct(target, args, made)),
   });
