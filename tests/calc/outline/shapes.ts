@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { Contour } from '../../../calc/outline/contour.ts';
 import type { Point, Shape } from '../../../calc/outline/shape.ts';
 
 const size = fc.double({ min: 0.02, max: 5, noNaN: true });
@@ -52,3 +53,16 @@ export const polygon = (...points: readonly (readonly [number, number])[]): Shap
 
 /** An L of 1 m by 1 m with limbs of 0.4 m. */
 export const ell = polygon([0, 0], [1, 0], [1, 0.4], [0.4, 0.4], [0.4, 1], [0, 1]);
+
+/** Lines of straights and arcs with inside corners and bays, about the origin; some cross themselves. */
+export const bulged: fc.Arbitrary<Contour> = fc
+  .array(fc.tuple(fc.double({ min: 0.3, max: 1, noNaN: true }), fc.double({ min: -0.5, max: 0.7, noNaN: true })), {
+    minLength: 3,
+    maxLength: 11,
+  })
+  .map((corners) =>
+    corners.map(([r, bulge], i) => {
+      const angle = (2 * Math.PI * i) / corners.length;
+      return { x: r * Math.cos(angle), y: r * Math.sin(angle), bulge: Math.abs(bulge) < 0.1 ? 0 : bulge };
+    }),
+  );
