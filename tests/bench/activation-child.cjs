@@ -38,7 +38,13 @@ const folder = process.argv[2];
 const started = performance.now();
 const extension = require(path.join(folder, 'dist/extension.cjs'));
 const loaded = performance.now();
-const context = { asAbsolutePath: (file) => path.join(folder, file), subscriptions: [] };
+const context = {
+  asAbsolutePath: (file) => path.join(folder, file),
+  subscriptions: [],
+  extension: anything(),
+  extensionUri: anything(),
+  globalState: anything(),
+};
 // the client starts once the texts in the editor's language have been read
 Promise.resolve(extension.activate(context)).then(() => {
   console.log(JSON.stringify({ load: loaded - started, activate: performance.now() - loaded }));
