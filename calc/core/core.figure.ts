@@ -17,7 +17,7 @@ import { shapeArea } from '../outline/measure.ts';
 import { cutoutsOf, inRecipe } from '../outline/part.figure.ts';
 import { AREA, LENGTH, VOLUME } from '../quantity/index.ts';
 import { grooveRoom, kerfVolume, perforation } from '../resin/core-cuts.ts';
-import { type Footprint, footprintArea, layerFootprint } from '../stack/footprint.figure.ts';
+import { type Footprint, footprintArea, grownBy, layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { insertsOf, namedLayers } from '../stack/order.ts';
@@ -74,7 +74,7 @@ function cutoutArea(bench: Bench, key: string): Figure<number> {
         if (isImpossible(area)) return worked<number>(area, '');
         sum += area;
       }
-      return known(sum);
+      return known(sum * grownBy(footprint));
     },
   );
 }

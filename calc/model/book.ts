@@ -38,9 +38,13 @@ export interface Tool extends Remarks {
   readonly origin: 'workspace' | 'stock';
   readonly like?: string;
   readonly source?: string;
-  /** kept in the model; what computes from a curved tool says "not computed yet" */
   readonly flat?: Fact<{ readonly length: Amount; readonly width: Amount }>;
-  readonly curved?: Fact<{ readonly along?: Amount; readonly across?: Amount }>;
+  /** radii of the face; hollow but for the ways that are crowned */
+  readonly curved?: Fact<{
+    readonly along?: Amount;
+    readonly across?: Amount;
+    readonly crowned?: readonly ('along' | 'across')[];
+  }>;
   readonly file?: Fact<string>;
   readonly flange?: Fact<Amount>;
   readonly draft?: Fact<Amount>;

@@ -1,3 +1,5 @@
+import type { Stretch } from '../curve/surface.ts';
+import { layerStretch } from '../curve/tool.figure.ts';
 import {
   allKnown,
   type Bench,
@@ -13,12 +15,13 @@ import {
 } from '../figure/index.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
 import { following, isImpossible, type Outcome } from '../outcome.ts';
+import { contourPerimeter } from '../outline/contour-measure.ts';
 import { signedDistance } from '../outline/distance.ts';
-import { shapeArea, shapeBounds } from '../outline/measure.ts';
+import { type Bounds, shapeArea, shapeBounds, shapePerimeter } from '../outline/measure.ts';
 import { offsetArea } from '../outline/offset.ts';
 import { inRecipe, partFrame, pointOnPart, shapeOnPart, zonePlaced } from '../outline/part.figure.ts';
 import { intoFrame, origin, type Placed, type Point, type Shape } from '../outline/shape.ts';
-import { flatArea, grownContours } from '../piece/footprint-contour.ts';
+import { flatArea, grownContours, placedContour } from '../piece/footprint-contour.ts';
 import { laidLayer, laidStack } from './laid.figure.ts';
 import type { LaidLayer } from './laid.ts';
 import { wrapsRound } from './order.ts';
@@ -32,35 +35,46 @@ export interface Footprint {
   readonly inset: number;
   /** cut off at the end of low x and at the other one, m */
   readonly shorter: readonly [number, number];
+  /** on a curved tool: how much longer than on its face the layer is; what is cut by its own size is not */
+  readonly stretch?: Stretch;
 }
 
 /** Shape and place of a layer, before anything is taken off for cutouts and inserts. */
 export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
-    const { extent } = laid.layer;
-    const at = inRecipe(bench, laid.path);
-    const drop = { inset: laid.drop.around, shorter: shortened(bench, laid) };
-    if (extent.kind === 'zone')
-      return whenKnown({ placed: bench.ask(zonePlaced, extent.zone) }, ({ placed }) =>
-        known({ placed, whole: false, ...drop }),
-      );
-    if (extent.kind === 'shape') {
-      return whenKnown({ placed: shapeOnPart(bench, laid.name, extent, at) }, ({ placed }) =>
-        known({ placed, whole: false, ...drop }),
-      );
-    }
-    if (extent.kind === 'strip') return strip(bench, laid, extent, drop);
-    const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : known(0);
-    return whenKnown({ frame: bench.ask(partFrame), inset }, (v) =>
-      known({
-        placed: { shape: v.frame.shape, centre: origin },
-        whole: true,
-        inset: v.inset + drop.inset,
-        shorter: drop.shorter,
-      }),
-    );
-  }),
+  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
+    laid.layer.kind === 'insert' || laid.layer.extent.kind === 'strip'
+      ? onFace(bench, laid)
+      : whenKnown({ face: onFace(bench, laid), stretch: bench.ask(layerStretch, key) }, ({ face, stretch }, reasons) =>
+          stretch === undefined ? known(face) : known({ ...face, stretch }, ...reasons),
+        ),
+  ),
 );
+
+/** Where a layer lies on the face of the tool. */
+function onFace(bench: Bench, laid: LaidLayer): Figure<Footprint> {
+  const { extent } = laid.layer;
+  const at = inRecipe(bench, laid.path);
+  const drop = { inset: laid.drop.around, shorter: shortened(bench, laid) };
+  if (extent.kind === 'zone')
+    return whenKnown({ placed: bench.ask(zonePlaced, extent.zone) }, ({ placed }) =>
+      known({ placed, whole: false, ...drop }),
+    );
+  if (extent.kind === 'shape') {
+    return whenKnown({ placed: shapeOnPart(bench, laid.name, extent, at) }, ({ placed }) =>
+      known({ placed, whole: false, ...drop }),
+    );
+  }
+  if (extent.kind === 'strip') return strip(bench, laid, extent, drop);
+  const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : known(0);
+  return whenKnown({ frame: bench.ask(partFrame), inset }, (v) =>
+    known({
+      placed: { shape: v.frame.shape, centre: origin },
+      whole: true,
+      inset: v.inset + drop.inset,
+      shorter: drop.shorter,
+    }),
+  );
+}
 
 function strip(
   bench: Bench,
@@ -104,12 +118,30 @@ function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
   );
 }
 
-/** Area inside a footprint, drawn in by `further` (m); m2. */
-export function footprintArea({ placed, inset, shorter }: Footprint, further = 0): Outcome {
+/** Area inside a footprint, rolled out flat and drawn in by `further` (m); m2. */
+export function footprintArea({ placed, inset, shorter, stretch }: Footprint, further = 0): Outcome {
   const out = -inset - further;
-  if (shorter[0] === 0 && shorter[1] === 0) return offsetArea(placed.shape, out);
-  return following(grownContours({ placed, out, shorter }), flatArea);
+  if (shorter[0] === 0 && shorter[1] === 0 && stretch === undefined) return offsetArea(placed.shape, out);
+  return following(grownContours({ placed, out, shorter, stretch }), flatArea);
 }
+
+/** The way round a footprint where nothing is drawn in or cut off, m. */
+export const footprintPerimeter = ({ placed, stretch }: Footprint): Outcome =>
+  stretch === undefined ? shapePerimeter(placed.shape) : following(placedContour(placed, stretch), contourPerimeter);
+
+/** Length and width of the upright box round it in its own frame, m. */
+export const footprintBox = ({
+  placed: { shape, angle = 0 },
+  stretch,
+}: Footprint): Outcome<Pick<Bounds, 'length' | 'width'>> =>
+  following(shapeBounds(shape), ({ length, width }) => {
+    if (stretch === undefined) return { length, width };
+    const grown = (way: number) => Math.hypot(stretch.along * Math.cos(way), stretch.across * Math.sin(way));
+    return { length: length * grown(angle), width: width * grown(angle + Math.PI / 2) };
+  });
+
+/** How much larger than on the tool face areas of a layer are. */
+export const grownBy = ({ stretch }: Footprint): number => (stretch === undefined ? 1 : stretch.along * stretch.across);
 
 /** Whether a point of the part (m) lies in a footprint. */
 export function covers({ placed, inset, shorter }: Footprint, point: Point): Outcome<boolean> {

@@ -1,6 +1,6 @@
 import { text } from '../../calc/figure/figure.ts';
 import type { Amount, Tool } from '../../calc/model/index.ts';
-import { amountOf, countOf, firstAmount, known, partOf, spanOfRead, textOf, wordAt } from './arguments.ts';
+import { amountOf, countOf, firstAmount, known, partOf, spanOfRead, textOf, wordsOf } from './arguments.ts';
 import { amountReader, byLengths, type FactReader, factFrom, firstRead, flagReader, incomplete, put } from './facts.ts';
 import { aboveZero } from './plausible.ts';
 
@@ -17,22 +17,27 @@ const flat: Reader = (low, line, into) => {
   }
 };
 
-/** `curved along 2.4 m`, `curved across 0.6 m`: radii of the tool */
+/** `curved along 2.4 m, across 0.6 m crowned`: radii of the face, hollow where nothing is said */
 const curved: Reader = (low, line, into) => {
   const found: { along?: Amount; across?: Amount } = {};
+  const crowned: ('along' | 'across')[] = [];
   for (const point of line.points) {
-    const way = wordAt(point.values);
+    const [way, ...more] = wordsOf(point.values);
     const radius = known(firstAmount(low, point.values, 'length'));
-    if (way === 'along' || way === 'across') found[way] = radius;
-    else
+    if ((way === 'along' || way === 'across') && more.every((word) => word === 'hollow' || word === 'crowned')) {
+      const typed = point.values.find(({ argument }) => argument.kind === 'amount');
+      if (radius === undefined || !aboveZero(low, radius, spanOfRead(typed))) continue;
+      found[way] = radius;
+      if (more.includes('crowned')) crowned.push(way);
+    } else
       low.problem(
         'line/not-understood',
         line.node,
-        'a tool is curved along, across or both: curved along 2.4 m, across 0.6 m',
+        'a tool is curved along, across or both, hollow or crowned: curved along 2.4 m, across 0.6 m crowned',
       );
   }
   if (line.points.length === 0) return incomplete(low, line, 'curved along 2.4 m');
-  put(into, 'curved', factFrom(low, line, found));
+  put(into, 'curved', factFrom(low, line, { ...found, ...(crowned.length === 0 ? {} : { crowned }) }));
 };
 
 const file: Reader = (low, line, into) => {

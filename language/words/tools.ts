@@ -1,4 +1,4 @@
-import { argument, FROM_MEMORY } from './arguments.ts';
+import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
 import type { Word } from './types.ts';
 
 export const toolFacts: readonly Word[] = [
@@ -12,10 +12,16 @@ export const toolFacts: readonly Word[] = [
   {
     word: 'curved',
     at: ['tool'],
-    takes: [argument('word', { words: ['along', 'across'] }), argument('length')],
-    example: 'curved along 2.4 m',
+    takes: [
+      argument('word', { words: ['along', 'across'] }),
+      argument('length'),
+      argument('word', { words: ['hollow', 'crowned'], optional: true }),
+    ],
+    example: 'curved along 2.4 m, across 0.6 m crowned',
+    default: 'hollow',
+    source: `${COMMON_PRACTICE}: most moulds are female`,
     meaning:
-      'The radius of the surface along or across the part. A core bends only so far, and cloth only drapes so far.',
+      'The radius of the tool face along or across the part. Outline and places are measured along the face, as a paper template laid on it tells them; layers further from the face are shorter in a hollow and longer on a crown. Curved both ways, cloth has too much at its edge; a core bends only so far.',
   },
   {
     word: 'file',

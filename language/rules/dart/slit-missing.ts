@@ -1,10 +1,10 @@
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
-import { contourOf } from '../../../calc/outline/contour-of.ts';
-import { partFrame } from '../../../calc/outline/part.figure.ts';
 import { origin } from '../../../calc/outline/shape.ts';
 import { edgeTurns, footInBend } from '../../../calc/piece/edge-turns.ts';
+import { placedContour } from '../../../calc/piece/footprint-contour.ts';
+import { layerFootprint } from '../../../calc/stack/footprint.figure.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { placeShown } from '../kit/points.ts';
 import { rule } from '../rule.ts';
@@ -21,8 +21,8 @@ export const dartSlitMissing = rule({
       const need = valueOf(context.ask(dartNeed, laid.key));
       // without any darts at all the bends outwards are told of
       if (need === undefined || need.slits === 0 || (darts === undefined && need.darts > 0)) continue;
-      const frame = valueOf(context.ask(partFrame));
-      const outline = frame === undefined ? undefined : contourOf(frame.shape);
+      const footprint = valueOf(context.ask(layerFootprint, laid.key));
+      const outline = footprint === undefined ? undefined : placedContour(footprint.placed, footprint.stretch);
       const bend = need.bends.find(({ slits }) => slits > 0);
       if (outline === undefined || isImpossible(outline) || bend === undefined) continue;
       const foot = footInBend(edgeTurns(outline), bend, 0.5);

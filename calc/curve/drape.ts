@@ -1,0 +1,68 @@
+import { finite, given, notNegative, type Outcome, positive } from '../outcome.ts';
+import type { Contour } from '../outline/contour.ts';
+import { contourBox } from '../outline/contour-measure.ts';
+import { flattened } from '../outline/flatten.ts';
+import { apply, turned } from '../outline/transform.ts';
+
+/** Area (m2) inside the line that runs this far (m) inside an outline. */
+type AreaInside = (inset: number) => Outcome;
+
+/** Nodes and weights of Gauss and Legendre on [0, 1], 8 points (Abramowitz and Stegun 1964, table 25.4). */
+const nodes = [0.1834346424956498, 0.525532409916329, 0.7966664774136267, 0.9602898564975363];
+const weights = [0.362683783378362, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763];
+const gauss = nodes.flatMap((x, i) => [
+  { at: (1 - x) / 2, weight: weights[i]! / 2 },
+  { at: (1 + x) / 2, weight: weights[i]! / 2 },
+]);
+
+/**
+ * Length (m) that the edge of a flat piece has too much once the piece lies on a surface of Gaussian curvature `curvature` (1/m2);
+ * negative where it is too short (a saddle). The angle K dA that cannot be laid flat (Gauss and Bonnet) costs K dA times the
+ * distance to the edge: K times the integral of the distance to the edge over the outline. For a circle that is pi K r3 / 3,
+ * the formula of Bertrand, Diguet and Puiseux (Journal de mathematiques 13, 1848). First order in K: 3 % too much on a cap
+ * of one radian across. `widest` (m) is the radius of the widest circle inside, or more.
+ */
+export function edgeExcess(curvature: number, areaInside: AreaInside, widest: number): Outcome {
+  return given([finite('the curvature', curvature), positive('the width of the outline', widest)], () => {
+    let sum = 0;
+    // the distances add up to the areas inside the lines at each distance
+    for (const { at, weight } of curvature === 0 ? [] : gauss) {
+      const area = areaInside(at * widest);
+      if (typeof area !== 'number') return area;
+      sum += weight * area;
+    }
+    return curvature * widest * sum;
+  });
+}
+
+/** Half of the shorter side of the box round an outline, m: no circle inside is wider. */
+export function halfWidth(contour: Contour): number {
+  const [low, high] = contourBox(contour);
+  return Math.min(high.x - low.x, high.y - low.y) / 2;
+}
+
+/**
+ * The largest angle (rad) by which the two fibres of a cloth leave the square when it is laid over an outline on a surface of
+ * Gaussian curvature `curvature`, from two crossing fibres through the middle outwards, without a fold: the curvature times
+ * the area between those fibres and the corner, K u v (P. Chebyshev 1878, "Sur la coupe des vetements"; the sum of the
+ * angles of a net: J. Hazzidakis 1879). `fibre` is the direction of one of the two, rad from x.
+ */
+export function shearAngle(curvature: number, contour: Contour, fibre: number): Outcome {
+  return given([finite('the curvature', curvature), finite('the direction of the fibre', fibre)], () => {
+    if (curvature === 0) return 0;
+    const turn = turned(-fibre);
+    const most = flattened(contour, 1e-4).reduce((largest, p) => {
+      const { x, y } = apply(turn, p);
+      return Math.max(largest, Math.abs(x * y));
+    }, 0);
+    return Math.abs(curvature) * most;
+  });
+}
+
+/** Excess (m) that is left where the cloth takes a shear of no more than `locks` (rad) of the `shear` (rad) that is needed. */
+export function leftOver(excess: number, shear: number, locks: number): Outcome {
+  return given(
+    [finite('the excess', excess), notNegative('the shear', shear), notNegative('the limit of the shear', locks)],
+    () => (shear <= locks ? 0 : excess * (1 - locks / shear)),
+  );
+}
