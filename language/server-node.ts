@@ -18,11 +18,15 @@ async function pdfOf(drawing: Drawing): Promise<string> {
 const tiledPdf: Machine['tiledPdf'] = async (...given) => (await import('./export/pdf/index.ts')).tiledPdf(...given);
 
 const sheetPdf: Machine['sheetPdf'] = async (sheet, paper, font) => {
-  const made = await (await import('./export/pdf/index.ts')).sheetPdf(sheet, {
-    paper,
-    ...(font === undefined ? {} : { fonts: { regular: font } }),
-  });
-  return { base64: Buffer.from(made.bytes).toString('base64'), lacking: made.lacking };
+  const pdf = await import('./export/pdf/index.ts');
+  try {
+    const fonts = font === undefined ? {} : { fonts: { regular: font } };
+    const { bytes, lacking } = await pdf.sheetPdf(sheet, { paper, ...fonts });
+    return { base64: Buffer.from(bytes).toString('base64'), lacking };
+  } catch (error) {
+    if (error instanceof pdf.FontError) return { badFont: error.file };
+    throw error;
+  }
 };
 
 // A fault in one answer must not take away all the others: it is logged, and the server goes on.

@@ -3,7 +3,7 @@ import { allKnown, type Bench, defineFigure, type Figure, isKnown, known, reason
 import { layerResin } from '../laminate/mass.figure.ts';
 import type { Step } from '../model/index.ts';
 import { layPlan } from '../plan/lay.figure.ts';
-import { type MixPart, mixOf } from './mix.figure.ts';
+import { additions, type MixPart, mixOf } from './mix.figure.ts';
 import { resinInPart, resinToMix } from './needs.figure.ts';
 import { batches } from './pot.figure.ts';
 
@@ -82,7 +82,29 @@ function potsOf(bench: Bench, resin: string, mass: number): Figure<StepPot> {
   // where it cannot be told how long a pot lives, one pot is said
   const most = isKnown(planned) ? planned.value.mass : mass;
   const pots = Math.max(1, Math.ceil(mass / most - 1e-9));
-  return whenKnown({ split: mixOf(bench, resin, mass / pots) }, ({ split }, reasons) =>
-    known({ resin, pots, mass: split.total, parts: split.parts }, ...reasons),
+  return whenKnown(
+    { split: mixOf(bench, resin, mass / pots), more: bench.ask(additions, resin) },
+    ({ split, more }, reasons) => {
+      const catalysed = bench.material(resin)?.catalyst !== undefined;
+      const parts = poured(
+        split.parts,
+        more.map(({ material }) => material),
+        catalysed,
+      );
+      return known({ resin, pots, mass: split.total, parts }, ...reasons);
+    },
   );
+}
+
+/**
+ * What goes into a cup, in the order it is poured: pigment is stirred into the resin before anything cures it; a catalyst
+ * comes last of all; filler thickens what is mixed of resin and hardener. Common practice.
+ */
+function poured(parts: readonly MixPart[], pigments: readonly string[], catalysed: boolean): readonly MixPart[] {
+  const [resin, curing, ...others] = parts;
+  if (resin === undefined || curing === undefined) return parts;
+  const isPigment = ({ what }: MixPart): boolean => pigments.includes(what);
+  const fillers = others.filter((part) => !isPigment(part));
+  const before = others.filter(isPigment);
+  return catalysed ? [resin, ...before, ...fillers, curing] : [resin, ...before, curing, ...fillers];
 }

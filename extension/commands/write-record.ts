@@ -12,7 +12,7 @@ export async function writeRecord(server: Server, given?: unknown): Promise<vsco
     );
     return undefined;
   }
-  const date = new Date().toISOString().slice(0, 10);
+  const date = today();
   const { file, text, nothing } = await ask<NewRecordResult>(server, newRecordRequest, { ...about, date });
   if (file === undefined || text === undefined) {
     if (nothing !== undefined) await vscode.window.showWarningMessage(nothing);
@@ -27,6 +27,13 @@ export async function writeRecord(server: Server, given?: unknown): Promise<vsco
   const editor = await vscode.window.showTextDocument(uri);
   await editor.insertSnippet(new vscode.SnippetString(withStops(text)), new vscode.Position(0, 0));
   return uri;
+}
+
+/** The day where the shop is, ISO 8601. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** Each blank `?` becomes a stop of the tabulator key, so that the hands stay on the keys. */

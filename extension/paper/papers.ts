@@ -40,6 +40,11 @@ export class Papers implements vscode.Disposable {
     return this.current?.now;
   }
 
+  /** The page as a file, for who tests it. */
+  file(form: 'html' | 'pdf'): ReturnType<PaperPanel['file']> {
+    return this.current?.file(form) ?? Promise.resolve(undefined);
+  }
+
   dispose(): void {
     this.subscriptions.dispose();
   }
@@ -73,7 +78,7 @@ export class Papers implements vscode.Disposable {
   private async print(): Promise<void> {
     const made = await this.current?.file('html');
     if (made === undefined) return;
-    const folder = vscode.workspace.workspaceFolders?.[0]?.uri.scheme === 'file' ? temporary() : undefined;
+    const folder = temporary();
     if (folder === undefined) return this.save();
     const file = vscode.Uri.joinPath(folder, made.name);
     await vscode.workspace.fs.createDirectory(folder);
@@ -97,6 +102,8 @@ export class Papers implements vscode.Disposable {
 
 /** A folder of the machine that the extension runs on, for what is only looked at; none in a browser. */
 function temporary(): vscode.Uri | undefined {
+  // on another machine a file is out of reach of the browser
+  if (vscode.env.remoteName !== undefined || vscode.env.uiKind === vscode.UIKind.Web) return undefined;
   const folder = typeof process === 'undefined' ? undefined : (process.env.TMPDIR ?? process.env.TEMP ?? '/tmp');
   return folder === undefined ? undefined : vscode.Uri.joinPath(vscode.Uri.file(folder), 'laybook');
 }

@@ -32,6 +32,9 @@ export const recordWords = [
   'note',
 ] as const;
 
+/** Stands where nothing is written down yet: words that say `"?"` say nothing. */
+const BLANK = '?';
+
 export function lowerRecord(low: Lowering, node: RecordNode): BuildRecord {
   low.placeHead('', node);
   const date = node.date ?? node.brokenDate;
@@ -106,6 +109,7 @@ function lowerLot(low: Lowering, lot: Lot, path: string): RecordedLot[] {
     return [];
   }
   low.place(`${path}.material`, propertySpan(lot, 'material'));
+  if (lot.code === BLANK) return [];
   const expires = lot.date ?? lot.brokenDate;
   const good =
     expires !== undefined && goodDate(low, expires, propertySpan(lot, lot.date === undefined ? 'brokenDate' : 'date'));
@@ -139,12 +143,14 @@ function lowerReading(low: Lowering, fact: Fact, path: string): Reading[] {
   if (points.length === 0)
     low.problem('line/not-understood', fact, text('`{word}` lacks its value', { word: fact.key }));
   for (const point of points) if (textOf(point.values) !== undefined) reportOpenText(low, point.node);
+  const texts = reads.flatMap(({ argument }) => (argument.kind === 'text' ? [argument.text] : []));
+  if (texts.length > 0 && texts.every((each) => each === BLANK)) return [];
   return [
     {
       key: fact.key,
       amounts,
       words: wordsOf(reads),
-      texts: reads.flatMap(({ argument }) => (argument.kind === 'text' ? [argument.text] : [])),
+      texts,
       path,
     },
   ];

@@ -13,5 +13,5 @@ export interface Machine {
     sheet: Sheet,
     paper: 'a4' | 'letter',
     font?: string,
-  ) => Promise<{ readonly base64: string; readonly lacking: readonly string[] }>;
+  ) => Promise<{ readonly base64: string; readonly lacking: readonly string[] } | { readonly badFont: string }>;
 }

@@ -4,6 +4,7 @@ import type { BuildRecord, Recipe } from '../../calc/model/index.ts';
 import type { WithAnalysis } from '../analysis/module.ts';
 import { pastBook } from '../analysis/past-book.ts';
 import { codeSvg } from '../export/code.ts';
+import { sealedText } from '../export/made-by.ts';
 import { screenStyle, screenSvg } from '../export/svg.ts';
 import { xmlText } from '../export/xml-text.ts';
 import {
@@ -24,6 +25,7 @@ import { type HtmlOptions, sheetBody, sheetHtml } from '../view/sheet/html.ts';
 import { sheetStyle } from '../view/sheet/html-style.ts';
 import { type Sheet, sheetOf } from '../view/sheet/index.ts';
 import { say } from '../view/text.ts';
+import { usedLocale } from '../view/translation.ts';
 import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
@@ -78,13 +80,21 @@ function sheetNow(services: WithAnalysis, recipe: Recipe, params: PaperParams, o
 
 async function sheetPaper(made: Sheet, params: PaperParams, { sheetPdf }: Machine): Promise<PaperResult> {
   const { paper, form, font } = params;
-  const options: HtmlOptions = { paper, language: 'en', code: codeSvg, draw: (drawing) => screenSvg(drawing) };
+  const options: HtmlOptions = {
+    paper,
+    language: usedLocale() ?? 'en',
+    code: codeSvg,
+    draw: (drawing) => screenSvg(drawing),
+  };
   const { title } = made;
-  if (form === 'html') return { title, html: sheetHtml(made, options) };
+  if (form === 'html') return { title, html: sealedText(sheetHtml(made, options)) };
   if (form === 'body') return { title, body: sheetBody(made, options), style: `${sheetStyle(paper)}${screenStyle}` };
   if (sheetPdf === undefined)
     return { nothing: say('An editor in a browser writes no PDF: save the page, and print it from there.') };
-  return { title, ...(await sheetPdf(made, paper, font)) };
+  const pdf = await sheetPdf(made, paper, font);
+  return 'badFont' in pdf
+    ? { title, nothing: say('{font} is no font that can be used (.ttf, .otf).', { font: pdf.badFont }) }
+    : { title, ...pdf };
 }
 
 async function recordsOf(services: WithAnalysis, recipe: Recipe, params: PaperParams): Promise<PaperResult> {
@@ -112,7 +122,7 @@ async function recordsOf(services: WithAnalysis, recipe: Recipe, params: PaperPa
     offers: offersOf(services, page.calibrations, params.uri, style),
     ...(wantsPast.length === 0 ? {} : { wantsPast }),
     ...(params.form === 'html'
-      ? { html: recordsHtml(title, page, style, 'en') }
+      ? { html: sealedText(recordsHtml(title, page, style, usedLocale() ?? 'en')) }
       : { body: `<h1>${xmlText(title)}</h1>${recordsBody(page, style)}`, style: recordsStyle }),
   };
 }

@@ -1,4 +1,4 @@
-import { cautionsOf, limitWords } from '../view/cautions.ts';
+import { cautionsOf, cautionWords } from '../view/cautions.ts';
 import { say } from '../view/text.ts';
 import { translated } from '../view/translation.ts';
 import { DEFERRAL } from '../words/cautions.ts';
@@ -22,15 +22,10 @@ export async function cautions(
 ): Promise<ExitCode> {
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
-  const sections = cautionsOf(recipe, book.services.analysis.shelf()).map(({ hazard, steps }) => ({
-    title: translated(hazard.title),
-    lead: translated(hazard.brief),
-    lines: [
-      translated(hazard.harm),
-      say('At: {steps}.', { steps: [...new Set(steps.map(({ verb }) => verb))].join(', ') }),
-      ...hazard.limits.map((limit) => limitWords(limit, hazard)),
-      say('Source: {source}.', { source: hazard.source }),
-    ],
+  const sections = cautionsOf(recipe, book.services.analysis.shelf()).map((caution) => ({
+    title: translated(caution.hazard.title),
+    lead: translated(caution.hazard.brief),
+    lines: cautionWords(caution),
   }));
   const foot = {
     title: say('Who has the last word'),

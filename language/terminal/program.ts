@@ -43,6 +43,13 @@ export async function run(args: readonly string[], screen: Screen): Promise<Exit
   }
 }
 
+/** The day where the shop is, not where the sun is. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
 function wholeNumber(text: string): number {
   if (!/^\d{1,6}$/.test(text)) throw new UsageError(`${text} is no whole number`);
   return Number(text);
@@ -149,6 +156,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .addOption(new Option('--paper <paper>', 'size of the pages').choices(['a4', 'letter']).default('a4'))
     .option('--font <file>', 'a font (.ttf, .otf) for letters that ours lacks; for PDF')
     .addOption(new Option('--units <system>', 'units of figures').choices(['si', 'us', 'both']).default('si'))
+    .option('--force', 'write over what laybook did not make or what was changed since')
     .addOption(book)
     .action(async (recipe, paths, options) =>
       end(await (await import('./sheet.ts')).sheet(recipe, paths, options, screen)),
@@ -170,7 +178,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     )
     .option('--size <name>', 'the size that was built')
     .option('--number <number>', 'number of the build; the next where it is not given')
-    .addOption(new Option('--date <day>', 'day of the build').default(new Date().toISOString().slice(0, 10), 'today'))
+    .addOption(new Option('--date <day>', 'day of the build').default(today(), 'today'))
     .addOption(book)
     .action(async (recipe, folder, options) =>
       end(await (await import('./record.ts')).record(recipe, folder, options, screen)),
@@ -182,6 +190,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .option('--out <file>', 'write a page with charts, .html')
     .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json']).default('text'))
     .addOption(new Option('--units <system>', 'units of figures').choices(['si', 'us', 'both']).default('si'))
+    .option('--force', 'write over what laybook did not make or what was changed since')
     .addOption(book)
     .action(async (recipe, paths, options) =>
       end(await (await import('./records.ts')).records(recipe, paths, options, screen)),
@@ -197,12 +206,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
         .argParser(wholeNumber)
         .default(60),
     )
-    .addOption(
-      new Option('--today <day>', 'the day that is taken for today').default(
-        new Date().toISOString().slice(0, 10),
-        'today',
-      ),
-    )
+    .addOption(new Option('--today <day>', 'the day that is taken for today').default(today(), 'today'))
     .addOption(new Option('--format <format>', 'how it is told').choices(['text', 'json']).default('text'))
     .addOption(book)
     .action(async (paths, options) => end(await (await import('./lots.ts')).lots(paths, options, screen)));

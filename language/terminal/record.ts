@@ -3,6 +3,7 @@ import path from 'node:path';
 import { type LangiumDocument, URI } from 'langium';
 import { benchOf } from '../../calc/figure/index.ts';
 import {
+  answeredBy,
   type BuildHead,
   inOrder,
   nextNumber,
@@ -45,18 +46,19 @@ export async function record(name: string, folder: string, options: RecordOption
   };
   const file = path.resolve(screen.folder, folder, recordFile(head));
   const questions = questionsOf(recipe, benchOf(recipe, shelf));
-  const lines = await linesIn(file);
+  const lines = (await linesIn(file)).filter((line) => !questions.some(({ blank }) => blank === line));
   screen.out(
     `${say('Record of {recipe}, number {number}. Enter alone leaves a line out; stop at any time.', { recipe: name, number: head.number })}\n`,
   );
   const save = async (): Promise<void> => writeWhole(file, recordText(head, inOrder(lines, questions)));
   await save();
+  const answered = answeredBy(lines, questions);
   for (const question of questions) {
-    if (answered(lines, question)) continue;
+    if (answered.has(question)) continue;
     const line = await asked(question, head, book, screen);
     if (line === 'stop') {
       screen.out(
-        `\n${say('Kept in {file}; the same command goes on there.', { file: path.relative(screen.folder, file) })}\n`,
+        `\n${say('Kept in {file}; `{command}` goes on there.', { file: path.relative(screen.folder, file), command: commandFor(head) })}\n`,
       );
       return exitCodes.clean;
     }
@@ -68,8 +70,13 @@ export async function record(name: string, folder: string, options: RecordOption
   return endOf(book, false);
 }
 
-const answered = (lines: readonly string[], { key }: Question): boolean =>
-  lines.some((line) => line === key || line.startsWith(`${key} `));
+const commandFor = ({ recipe, size, number, date }: BuildHead): string =>
+  [
+    'laybook record',
+    recipe,
+    ...(size === undefined ? [] : [`--size ${size}`]),
+    `--number ${/^[\w.-]+$/.test(number) ? number : `'${number}'`} --date ${date}`,
+  ].join(' ');
 
 /** Asks until the answer can be read, or is left out. */
 async function asked(
@@ -114,6 +121,8 @@ async function linesIn(file: string): Promise<string[]> {
   } catch {
     return [];
   }
+  if (text.replace(/"[^"\n]*"|\/\/.*/g, '').split('{').length > 2)
+    throw new UsageError(`${path.basename(file)} holds more than one record: each is a file of its own`);
   const body = /\{([\s\S]*)\}/.exec(text)?.[1] ?? '';
   return body
     .split('\n')

@@ -1,20 +1,24 @@
-import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { sealed } from '../export/made-by.ts';
 import { recordsHtml } from '../view/records/html.ts';
 import { partName } from '../view/records/lots.ts';
 import { type RecordsPage, recordsPage } from '../view/records/sections.ts';
 import { type Style, say, sayText } from '../view/text.ts';
+import { usedLocale } from '../view/translation.ts';
 import { endOf, openBook } from './book.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
 import { pastPlans } from './past-plans.ts';
 import { sectionsText } from './report-text.ts';
 import type { Screen } from './screen.ts';
+import { writeOne } from './write-files.ts';
 
 export interface RecordsOptions {
   readonly format: 'text' | 'json';
   /** a page with charts */
   readonly out?: string;
   readonly units: Style['units'];
+  /** write over what we did not make */
+  readonly force?: boolean;
   readonly book?: string;
 }
 
@@ -34,7 +38,8 @@ export async function records(
   const page = recordsPage(found, await pastPlans(book, found), style);
   const title = say('Records of {recipe}', { recipe: name });
   if (options.out !== undefined) {
-    await writeFile(path.resolve(screen.folder, options.out), recordsHtml(title, page, style, 'en'));
+    const bytes = sealed(recordsHtml(title, page, style, usedLocale() ?? 'en'));
+    await writeOne(options.out, bytes, { force: options.force === true, from: screen.folder });
     screen.out(`${options.out}\n`);
   } else if (options.format === 'json') screen.out(recordsJson(name, page));
   else screen.out(sectionsText(title, page.sections, screen));

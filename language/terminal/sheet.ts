@@ -1,8 +1,8 @@
-import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { URI } from 'langium';
 import type { Recipe } from '../../calc/model/index.ts';
 import { codeSvg } from '../export/code.ts';
+import { sealed, sealedText } from '../export/made-by.ts';
 import { screenSvg } from '../export/svg.ts';
 import { sheetHtml } from '../view/sheet/html.ts';
 import { type Sheet, type SheetOrder, sheetOf } from '../view/sheet/index.ts';
@@ -13,6 +13,7 @@ import { type ExitCode, UsageError } from './exit-codes.ts';
 import { revisionOf } from './git.ts';
 import { openFindings, recipeNamed, tellingOf } from './named-recipe.ts';
 import type { Screen } from './screen.ts';
+import { writeOne } from './write-files.ts';
 
 export interface SheetOptions {
   readonly out: string;
@@ -23,6 +24,8 @@ export interface SheetOptions {
   /** a font file (.ttf, .otf) for letters that ours lacks */
   readonly font?: string;
   readonly units: Style['units'];
+  /** write over what we did not make */
+  readonly force?: boolean;
   readonly book?: string;
 }
 
@@ -41,8 +44,8 @@ export async function sheet(
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
   const made = await sheetFrom(book, recipe, options);
-  const file = path.resolve(screen.folder, options.out);
-  await writeFile(file, ending === '.html' ? htmlOf(made, options) : await pdfOf(made, options, screen));
+  const bytes = ending === '.html' ? sealed(htmlOf(made, options)) : await pdfOf(made, options, screen);
+  await writeOne(options.out, bytes, { force: options.force === true, from: screen.folder });
   screen.out(`${options.out}\n`);
   return endOf(book, false);
 }
@@ -50,7 +53,7 @@ export async function sheet(
 /** The sheet as a page, for `laybook report --format html`: on A4, without number and date of a build. */
 export async function sheetPage(book: OpenBook, recipe: Recipe, units: Style['units']): Promise<string> {
   const options: SheetOptions = { out: '', paper: 'a4', units };
-  return htmlOf(await sheetFrom(book, recipe, options), options);
+  return sealedText(htmlOf(await sheetFrom(book, recipe, options), options));
 }
 
 async function sheetFrom(book: OpenBook, recipe: Recipe, options: SheetOptions): Promise<Sheet> {
@@ -71,9 +74,13 @@ const htmlOf = (made: Sheet, { paper }: SheetOptions): string =>
   sheetHtml(made, { paper, language: usedLocale() ?? 'en', code: codeSvg, draw: (drawing) => screenSvg(drawing) });
 
 async function pdfOf(made: Sheet, { paper, font }: SheetOptions, screen: Screen): Promise<Uint8Array> {
-  const { sheetPdf } = await import('../export/pdf/index.ts');
+  const { FontError, sheetPdf } = await import('../export/pdf/index.ts');
   const fonts = font === undefined ? undefined : { regular: path.resolve(screen.folder, font) };
-  const { bytes, lacking } = await sheetPdf(made, { paper, ...(fonts === undefined ? {} : { fonts }) });
+  const { bytes, lacking } = await sheetPdf(made, { paper, ...(fonts === undefined ? {} : { fonts }) }).catch(
+    (error) => {
+      throw error instanceof FontError ? new UsageError(`${font} is no font that can be used (.ttf, .otf)`) : error;
+    },
+  );
   if (lacking.length > 0)
     screen.err(`laybook: the font has no letters for ${lacking.join(' ')}; --font names one that has them\n`);
   return bytes;

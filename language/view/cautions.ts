@@ -13,6 +13,8 @@ import { translated } from './translation.ts';
 export interface Caution {
   readonly hazard: Hazard;
   readonly steps: readonly Step[];
+  /** names of what it comes from; none where it comes from the work itself, as heat does */
+  readonly materials: readonly string[];
 }
 
 /** Cloth is laid dry into these; their resin comes with `infuse` or in the cloth. */
@@ -32,6 +34,17 @@ export function cautionsOfStep(recipe: Recipe, step: Step, book: Book): readonly
   );
 }
 
+/** Materials at work in a step that have a hazard. */
+function sourcesOf({ applies }: Hazard, recipe: Recipe, step: Step, book: Book): string[] {
+  const own = applies.filter(({ verbs, ...where }) => verbs.includes(step.verb) && isOfMaterial(where));
+  return atWork(recipe, step, book)
+    .filter((material) => own.some((where) => answers(where, [material], book)))
+    .map(({ name }) => name);
+}
+
+const isOfMaterial = ({ families, kinds, fibres }: Omit<Applies, 'verbs'>): boolean =>
+  families !== undefined || kinds !== undefined || fibres !== undefined;
+
 /** The hazards of a recipe in the order of the table, each with the steps that have it. */
 export function cautionsOf(recipe: Recipe, book: Book): readonly Caution[] {
   const steps = [...allSteps(recipe.process?.steps ?? [])].map((step) => ({
@@ -40,13 +53,27 @@ export function cautionsOf(recipe: Recipe, book: Book): readonly Caution[] {
   }));
   return hazards.flatMap((hazard) => {
     const having = steps.filter(({ found }) => found.includes(hazard)).map(({ step }) => step);
-    return having.length === 0 ? [] : [{ hazard, steps: having }];
+    const materials = [...new Set(having.flatMap((step) => sourcesOf(hazard, recipe, step, book)))];
+    return having.length === 0 ? [] : [{ hazard, steps: having, materials }];
   });
 }
 
 /** A line for a hover: what to do, and who has the last word. */
 export function cautionLine(found: readonly Hazard[]): string {
   return found.length === 0 ? '' : `${found.map(({ brief }) => translated(brief)).join(' ')} ${translated(DEFERRAL)}`;
+}
+
+/** What a hazard does, from what and where it comes, and the limits of the agencies, line by line. */
+export function cautionWords({ hazard, steps, materials }: Caution): string[] {
+  const at = [...new Set(steps.map(({ verb }) => verb))].join(', ');
+  return [
+    translated(hazard.harm),
+    materials.length === 0
+      ? say('At: {steps}.', { steps: at })
+      : say('From: {materials}. At: {steps}.', { materials: materials.join(', '), steps: at }),
+    ...hazard.limits.map((limit) => limitWords(limit, hazard)),
+    say('Source: {source}.', { source: hazard.source }),
+  ];
 }
 
 /** A line for the page of a rule: what to do, why, and who has the last word. */
@@ -85,7 +112,7 @@ function isHeavy({ heavierThan }: Applies, recipe: Recipe, book: Book): boolean 
 }
 
 function answers({ families, kinds, fibres }: Applies, materials: readonly Material[], book: Book): boolean {
-  if (families === undefined && kinds === undefined && fibres === undefined) return true;
+  if (!isOfMaterial({ families, kinds, fibres })) return true;
   return materials.some((material) => {
     const fibre = fibreOf(material, book);
     return (

@@ -29,15 +29,9 @@ export const stepBlanks: Readonly<Record<string, readonly Blank[]>> = {
   'bag down': [{ label: 'bag closed at' }, { label: 'vacuum', unit: 'mbar' }],
   debulk: STARTED,
   vacuum: [{ label: 'vacuum reached', unit: 'mbar' }, { label: 'at' }],
-  'leak test': [
-    { label: 'pump shut off at' },
-    { label: 'gauge then', unit: 'mbar' },
-    { label: 'half way', unit: 'mbar' },
-    { label: 'at the end', unit: 'mbar' },
-    { label: 'leak found and closed at' },
-  ],
   degas: STARTED,
   infuse: [
+    { label: 'mixed at' },
     { label: 'feed opened at' },
     { label: 'full at' },
     { label: 'resin temperature', unit: 'degC' },
@@ -55,7 +49,38 @@ export const stepBlanks: Readonly<Record<string, readonly Blank[]>> = {
 };
 
 /** A step that wets cloth or lays a coat. */
-export const wetBlanks: readonly Blank[] = [...STARTED, { label: 'gel seen at' }];
+export const wetBlanks: readonly Blank[] = [{ label: 'mixed at' }, ...STARTED, { label: 'gel seen at' }];
+
+/** What is read more than once: a table to write in, a line for each reading. */
+export interface BlankTable {
+  readonly head: readonly Blank[];
+  readonly rows: readonly Blank[];
+}
+
+const LEAK_READINGS: readonly Blank[] = [
+  { label: 'pump shut off' },
+  { label: 'half way' },
+  { label: 'at the end' },
+  { label: 'once more: pump shut off' },
+  { label: 'half way' },
+  { label: 'at the end' },
+];
+
+/** A leak is read three times, and once more when it was found and closed. */
+export const stepTables: Readonly<Record<string, BlankTable>> = {
+  'leak test': {
+    head: [
+      { label: 'reading' },
+      { label: 'time' },
+      { label: 'gauge', unit: 'mbar' },
+      { label: 'leak found and closed' },
+    ],
+    rows: LEAK_READINGS,
+  },
+};
+
+/** Units of the table above as a shop reads them that works in feet and pounds; a balance shows grams there too. */
+export const usUnits: Readonly<Record<string, string>> = { degC: 'degF', kg: 'lb', mbar: 'inHg' };
 
 /** Written down before anything is begun. */
 export const firstBlanks: readonly Blank[] = [

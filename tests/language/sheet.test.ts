@@ -3,12 +3,15 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 import jsQR from 'jsqr';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { root } from '../harness/sources.ts';
 import { folderOf, laybook } from '../harness/terminal.ts';
 import { type PdfPage, readPdf } from './export/read-pdf.ts';
 
 const sample = path.join(root, 'extension/sample');
+// written, read back and painted: more than a moment on a busy machine
+vi.setConfig({ testTimeout: 60_000 });
+
 const recipes = ['sled_deck', 'drip_tray', 'instrument_panel', 'hatch_lid', 'side_panel', 'hatch_board'];
 
 /** A folder that goes when the test is over. */
@@ -78,9 +81,11 @@ describe('the build sheet on paper', () => {
   it('has the pots with what the balance must show: worked by hand, 100:31 of 1.703 kg and 2 % of paste', async () => {
     const { pages } = await readPdf(await sheet('sled_deck'));
     const pot = pages.map(said).find((page) => page.includes('Mix epoxy_slow')) ?? '';
-    for (const mass of ['1300 g', '403 g', '1703 g', '33.9 g', '1736.9 g']) expect(pot).toContain(mass);
-    // 5 % of 403 g either way on top of 1300 g
-    expect(pot).toContain('1682.9 g to 1723.2 g');
+    for (const mass of ['1300 g', '403 g', '33.9 g', '1333.9 g', '1736.9 g']) expect(pot).toContain(mass);
+    // pigment before the hardener: 5 % of 403 g either way on top of 1333.9 g
+    expect(pot).toContain('1716.8 g to 1757.1 g');
+    expect(pot.indexOf('grey_paste')).toBeLessThan(pot.indexOf('hardener', pot.indexOf('Mix epoxy_slow')));
+    expect(pot).toContain('Mix it when everything before this step is done');
     // the pot, its cautions and its blanks stand on the page of the step that pours it
     expect(pot).toContain('Infuse.');
     expect(pot).toMatch(/Caution\. Epoxy sensitises/);
@@ -115,6 +120,86 @@ describe('the build sheet on paper', () => {
     expect(first).toContain('The font has no letters for U+677F');
   });
 
+  it('has every step whole but one that no page holds: that goes on overleaf with its caution and the head of its table', async () => {
+    const plies = Array.from({ length: 60 }, (_, i) => `    ply p${i} csm_450, note "Ply ${i}, brush it out."`).join(
+      '\n',
+    );
+    const folder = here({
+      'slab.layup': `recipe slab {
+  part { outline rectangle 600 mm by 300 mm }
+  stack from tool flat_tool {
+${plies}
+  }
+  process hand with polyester_laminating at 20 degC {
+    lay stack, fibre 30 % by weight, note "${'Watch the heat of the pot. '.repeat(40)}"
+    demould
+  }
+}
+tool flat_tool {
+  flat 1600 mm by 700 mm
+}
+`,
+    });
+    expect((await laybook(folder, 'sheet', 'slab', '.', '--out', 'slab.pdf')).code).toBe(0);
+    const { pages } = await readPdf(new Uint8Array(readFileSync(path.join(folder, 'slab.pdf'))), 'sheet-slab');
+    const text = pages.map(said);
+    // the pages of step 1: none is empty, each says what to do and what can hurt, and every layer stands once
+    const own = text.filter((page) => page.includes('Lay the whole stack.'));
+    expect(own.length).toBeGreaterThan(2);
+    expect(own.filter((page) => page.includes('continued'))).toHaveLength(own.length - 1);
+    for (const page of own) expect(page).toContain('Caution. Styrene');
+    for (let i = 0; i < 60; i++) expect(own.filter((page) => page.includes(`Ply ${i}, brush`))).toHaveLength(1);
+    for (const page of own.filter((each) => /Ply \d+,/.test(each)))
+      expect(page).toContain('lay material angle mind done');
+    // the foot alone is on no page
+    for (const { words } of pages) expect(words.length).toBeGreaterThan(4);
+    expect(pages.length).toBeLessThan(20);
+    expect(text.join(' ').match(/Watch the heat of the pot\./g)).toHaveLength(40);
+  });
+
+  it('has a table for the leak readings with their times, and what the recipe accepts at the step that it is about', async () => {
+    const { pages } = await readPdf(await sheet('sled_deck'));
+    const leak = pages.map(said).find((page) => page.includes('Pull full vacuum')) ?? '';
+    for (const word of ['reading', 'time', 'gauge, mbar', 'pump shut off', 'half way', 'at the end', 'once more'])
+      expect(leak).toContain(word);
+    const bag = pages.map(said).find((page) => page.includes('Bag film_50')) ?? '';
+    expect(bag).toContain('Accepted: bag/few-pleats: The tool is flat.');
+  });
+
+  it('keeps long names and odd numbers on the page, and says of words from right to left that a PDF may turn them', async () => {
+    const name = 'a_name_that_never_ends_'.repeat(8);
+    const folder = here({
+      'long.layup': `recipe ${name} "${'Wörter ohne Ende '.repeat(14)} \u0644\u0648\u062d\u0629" {\n  part { outline circle 300 mm }\n  stack {\n    ply ${'x'.repeat(120)} csm_450, note "${'y'.repeat(2000)}"\n  }\n  process hand with polyester_laminating { lay stack }\n}\n`,
+    });
+    const { code } = await laybook(folder, 'sheet', name, '.', '--out', 'long.pdf', '--number', '31/b ü <&>');
+    expect(code).toBe(0);
+    const { pages } = await readPdf(new Uint8Array(readFileSync(path.join(folder, 'long.pdf'))), 'sheet-long');
+    const first = said(pages[0] as PdfPage);
+    expect(first).toContain('31/b ü <&>');
+    expect(first).toContain('Words from right to left may stand in the wrong order');
+    expect(pages.map(said).join('').replace(/[^y]/g, '').length).toBeGreaterThanOrEqual(2000);
+    // nothing runs off the page
+    for (const { words, width } of pages) for (const { x } of words) expect(x).toBeLessThan(width - 30);
+    expect(pages.length).toBeLessThan(9);
+  });
+
+  it('is in feet and pounds where asked, but for what balances and syringes show', async () => {
+    const { pages } = await readPdf(await sheet('drip_tray', '--units', 'us', '--paper', 'letter'));
+    const text = pages.map(said).join(' ');
+    expect(text).toMatch(/mekp_50 \d+(\.\d)? g \(\d+(\.\d+)? ml\)/);
+    expect(text).toContain('degF');
+    expect(text).not.toMatch(/degC|fl oz/);
+  });
+
+  it('takes the font that is named', async () => {
+    const font = path.join(root, 'node_modules/dejavu-fonts-ttf/ttf/DejaVuSerif.ttf');
+    const bytes = await sheet('drip_tray', '--font', font);
+    expect(Buffer.from(bytes).toString('latin1')).toMatch(/\/BaseFont \/[A-Z]{6}\+DejaVuSerif/);
+    const folder = here({});
+    const missing = await laybook(folder, 'sheet', 'drip_tray', sample, '--out', 'x.pdf', '--font', 'none.ttf');
+    expect([missing.code, missing.err]).toEqual([2, expect.stringContaining('none.ttf')]);
+  });
+
   it('is made of half a recipe too, and says what cannot be told', async () => {
     const folder = here({
       'half.layup': 'recipe half {\n  stack {\n    ply a triax\n  }\n  process infusion {\n    lay\n',
@@ -143,7 +228,20 @@ describe('the build sheet as a page', () => {
   it('has the same steps as the paper', async () => {
     const html = Buffer.from(await sheet('sled_deck', 'html')).toString('utf8');
     expect(html.match(/class="step whole"/g)?.length).toBe(29);
-    expect(html).toContain('1682.9 g to 1723.2 g');
+    expect(html).toContain('1716.8 g to 1757.1 g');
+  });
+
+  it("writes over its own file, and over nobody else's", async () => {
+    const folder = here({ 'mine.html': 'mine', 'mine.pdf': 'mine' });
+    for (const file of ['mine.html', 'mine.pdf']) {
+      const refused = await laybook(folder, 'sheet', 'drip_tray', sample, '--out', file);
+      expect([refused.code, refused.err]).toEqual([2, expect.stringContaining(`${file} would be written over`)]);
+      expect(readFileSync(path.join(folder, file), 'utf8')).toBe('mine');
+      expect((await laybook(folder, 'sheet', 'drip_tray', sample, '--out', file, '--force')).code).toBe(0);
+      const before = readFileSync(path.join(folder, file));
+      expect((await laybook(folder, 'sheet', 'drip_tray', sample, '--out', file)).code).toBe(0);
+      expect(Buffer.compare(before, readFileSync(path.join(folder, file)))).toBe(0);
+    }
   });
 
   it('says what is wrong with a call', async () => {

@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { root } from '../harness/sources.ts';
 import { answering, folderOf, laybook } from '../harness/terminal.ts';
 
@@ -12,6 +12,8 @@ function workshop(): string {
   cpSync(path.join(root, 'extension/sample'), folder, { recursive: true });
   return folder;
 }
+
+vi.setConfig({ testTimeout: 120_000 });
 
 const day = ['--date', '2026-11-25'];
 const answers = [
@@ -23,6 +25,7 @@ const answers = [
   'X-9',
   'A-1182, 2026-11-30',
   '19, 60',
+  '35',
   '22',
   '3, 10',
   '1.7, 19.5',
@@ -43,6 +46,7 @@ record sled_deck 2026-11-25 "no. 41" {
   lot biax_440 "X-9"
   lot epoxy_slow "A-1182" expires 2026-11-30
   ambient 19 degC, 60 % RH
+  step lay 35 min
   vacuum 22 mbar absolute, dry
   leak 3 mbar in 10 min
   batch 1.7 kg at 19.5 degC
@@ -93,6 +97,7 @@ describe('laybook record', () => {
       'A-1182, 2026-02-30',
       'A-1182, 2026-11-30',
       '19, 60',
+      '35',
       'abc',
       '1, 2, 3',
       '22',

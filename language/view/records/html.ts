@@ -1,3 +1,4 @@
+import { mark } from '../../export/made-by.ts';
 import { screenStyle, screenSvg } from '../../export/svg.ts';
 import { xmlText } from '../../export/xml-text.ts';
 import type { Section } from '../report/section.ts';
@@ -11,7 +12,7 @@ body { font: 11pt/1.4 "DejaVu Sans", "Segoe UI", Arial, sans-serif; color: #000;
 table { border-collapse: collapse; margin: 2mm 0; }
 th, td { border: 0.2mm solid #000; padding: 1mm 1.5mm; text-align: left; vertical-align: top; }
 td.number, th.number { text-align: right; white-space: nowrap; }
-figure { display: inline-block; margin: 2mm; width: 120mm; break-inside: avoid; }
+figure { display: inline-block; margin: 2mm; width: 120mm; max-width: 100%; break-inside: avoid; }
 figure svg { width: 100%; height: auto; }
 ${screenStyle}
 .laybook-drawing .layer-outline .shape { stroke-width: 1px; }
@@ -21,6 +22,7 @@ ${screenStyle}
 export function recordsHtml(title: string, page: RecordsPage, how: Style, language: string): string {
   return [
     '<!DOCTYPE html>',
+    `<!-- ${mark} -->`,
     `<html lang="${xmlText(language)}"><head><meta charset="utf-8"><title>${xmlText(title)}</title>`,
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
     `<style>${recordsStyle}</style></head><body><h1>${xmlText(title)}</h1>`,

@@ -1,6 +1,7 @@
 import { type Bench, isKnown } from '../../../calc/figure/index.ts';
-import type { BuildRecord, Recipe } from '../../../calc/model/index.ts';
+import type { BuildRecord, Recipe, Step } from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
+import { catalystDose } from '../../../calc/resin/mix.figure.ts';
 import { resinsUsed } from '../../../calc/resin/needs.figure.ts';
 import { stepPots } from '../../../calc/resin/step-pots.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
@@ -47,89 +48,98 @@ const measure = (key: string, ask: string, unit: string, example: string): Quest
   example,
   numbers: 1,
   line: (answer) => `${key} ${withUnit(answer, unit)}`,
-  blank: `${key} ?`,
+  blank: `${key} ? ${unit}`,
 });
 
 /** Everything that a record of this recipe should say, in the order in which the bench comes to know it. */
 export function questionsOf(recipe: Recipe, bench: Bench): Question[] {
-  const infused = recipe.process?.kind === 'infusion';
-  const underVacuum = recipe.process?.kind !== undefined && recipe.process.kind !== 'hand';
   const steps = [...allSteps(recipe.process?.steps ?? [])];
-  const has = (verb: string): boolean => steps.some((step) => step.verb === verb);
+  const materials = materialsOf(recipe, bench);
+  const pots = potQuestions(steps, bench);
+  const tested = new Set(steps.flatMap(({ test }) => (test?.what === 'barcol' ? [test.on] : [])));
   return [
     { key: 'by', ask: say('Built by'), example: 'RT', line: (answer) => `by ${quoted(answer)}`, blank: 'by "?"' },
-    ...materialsOf(recipe, bench).map(lotQuestion),
-    {
-      key: 'ambient',
-      ask: say('Shop: degC, humidity in %'),
-      example: '19, 60',
-      numbers: 2,
-      line: (answer) => {
-        const [temperature = '', humidity] = parts(answer);
-        return `ambient ${withUnit(temperature, 'degC')}${humidity === undefined || humidity === '' ? '' : `, ${withUnit(humidity, '% RH')}`}`;
-      },
-      blank: 'ambient ?',
-    },
-    ...(underVacuum
-      ? [
-          {
-            key: 'vacuum',
-            ask: say('Vacuum of the dry bag, mbar absolute'),
-            example: '22',
-            numbers: 1,
-            line: (answer: string) => `vacuum ${withUnit(answer, 'mbar absolute')}, dry`,
-            blank: 'vacuum ?',
-          },
-        ]
+    ...materials.map((name) => lotQuestion(name, SPOILS.has(bench.material(name)?.kind ?? ''))),
+    ...materials.filter((name) => bench.material(name)?.kind === 'prepreg').map(outQuestion),
+    AMBIENT(),
+    ...pots.laid,
+    ...(steps.some(({ lay }) => lay !== undefined)
+      ? [measure('step lay', say('Hands at laying, minutes'), 'min', '35')]
       : []),
-    ...(has('leak test')
-      ? [
-          {
-            key: 'leak',
-            ask: say('Leak: mbar, minutes'),
-            example: '3, 10',
-            numbers: 2,
-            line: (answer: string) => {
-              const [rise = '', time] = parts(answer);
-              return `leak ${withUnit(rise, 'mbar')}${time === undefined ? '' : ` in ${withUnit(time, 'min')}`}`;
-            },
-            blank: 'leak ?',
-          },
-        ]
-      : []),
-    ...potQuestions(recipe, bench),
-    ...(infused ? [measure('fill', say('Filled in, minutes'), 'min', '4')] : []),
-    ...(steps.some(({ test }) => test?.what === 'barcol')
-      ? [
-          {
-            key: 'barcol',
-            ask: say('Barcol readings'),
-            example: '33, 36, 34',
-            numbers: 40,
-            line: (answer: string) => `barcol ${parts(answer).join(', ')}`,
-            blank: 'barcol ?',
-          },
-        ]
-      : []),
+    ...(recipe.process?.kind !== undefined && recipe.process.kind !== 'hand' ? [VACUUM()] : []),
+    ...(steps.some(({ verb }) => verb === 'leak test') ? [LEAK()] : []),
+    ...pots.poured,
+    ...(recipe.process?.kind === 'infusion' ? [measure('fill', say('Filled in, minutes'), 'min', '4')] : []),
+    ...[...tested].map(barcolQuestion),
     measure('mass', say('The part weighs, kg'), 'kg', '1.74'),
-    {
-      key: 'differs',
-      ask: say('What was done otherwise than the recipe says'),
-      example: '',
-      line: (answer) => `differs ${quoted(answer)}`,
-      blank: 'differs "?"',
-    },
-    {
-      key: 'note',
-      ask: say('What else'),
-      example: '',
-      line: (answer) => `note ${quoted(answer)}`,
-      blank: 'note "?"',
-    },
+    wordsQuestion('differs', say('What was done otherwise than the recipe says')),
+    wordsQuestion('note', say('What else')),
   ];
 }
 
-const lotQuestion = (material: string): Question => ({
+/** Kinds of material that have a date. */
+const SPOILS: ReadonlySet<string> = new Set(['resin', 'gelcoat', 'paste', 'prepreg']);
+
+const AMBIENT = (): Question => ({
+  key: 'ambient',
+  ask: say('Shop: degC, humidity in %'),
+  example: '19, 60',
+  numbers: 2,
+  line: (answer) => {
+    const [temperature = '', humidity] = parts(answer);
+    return `ambient ${withUnit(temperature, 'degC')}${humidity === undefined || humidity === '' ? '' : `, ${withUnit(humidity, '% RH')}`}`;
+  },
+  blank: 'ambient ? degC, ?',
+});
+
+const VACUUM = (): Question => ({
+  key: 'vacuum',
+  ask: say('Vacuum of the dry bag, mbar absolute'),
+  example: '22',
+  numbers: 1,
+  line: (answer) => `vacuum ${withUnit(answer, 'mbar absolute')}, dry`,
+  blank: 'vacuum ? mbar absolute, dry',
+});
+
+const LEAK = (): Question => ({
+  key: 'leak',
+  ask: say('Leak: mbar, minutes'),
+  example: '3, 10',
+  numbers: 2,
+  line: (answer) => {
+    const [rise = '', time] = parts(answer);
+    return `leak ${withUnit(rise, 'mbar')}${time === undefined ? '' : ` in ${withUnit(time, 'min')}`}`;
+  },
+  blank: 'leak ? mbar in ? min',
+});
+
+const barcolQuestion = (on: string | undefined): Question => ({
+  key: on === undefined ? 'barcol' : `barcol ${on}`,
+  ask: on === undefined ? say('Barcol readings') : say('Barcol readings on {layer}', { layer: on }),
+  example: '33, 36, 34',
+  numbers: 40,
+  line: (answer) => `barcol ${on === undefined ? '' : `${on} `}${parts(answer).join(', ')}`,
+  blank: on === undefined ? 'barcol ?' : `barcol ${on} ?`,
+});
+
+const wordsQuestion = (key: string, ask: string): Question => ({
+  key,
+  ask,
+  example: '',
+  line: (answer) => `${key} ${quoted(answer)}`,
+  blank: `${key} "?"`,
+});
+
+const outQuestion = (material: string): Question => ({
+  key: `out ${material}`,
+  ask: say('{material}: hours out of the freezer for this part', { material }),
+  example: '12',
+  numbers: 1,
+  line: (answer) => `out ${material} ${withUnit(answer, 'h')}`,
+  blank: `out ${material} ? h`,
+});
+
+const lotQuestion = (material: string, spoils: boolean): Question => ({
   key: `lot ${material}`,
   ask: say('Lot of {material}, and the day it expires', { material }),
   example: 'A-1182, 2026-11-30',
@@ -137,7 +147,7 @@ const lotQuestion = (material: string): Question => ({
     const [code = '', day] = parts(answer);
     return `lot ${material} ${quoted(code)}${day === undefined || day === '' ? '' : ` expires ${day}`}`;
   },
-  blank: `lot ${material} "?"`,
+  blank: `lot ${material} "?"${spoils ? ' expires ?' : ''}`,
 });
 
 /** What stays in the part, each once. */
@@ -153,39 +163,49 @@ function materialsOf(recipe: Recipe, bench: Bench): string[] {
   return [...names];
 }
 
-/** A pot of resin that is mixed of parts is a batch; one with catalyst is told for the layer that it was mixed for. */
-function potQuestions(recipe: Recipe, bench: Bench): Question[] {
-  return [...allSteps(recipe.process?.steps ?? [])].flatMap((step): Question[] => {
+/** Pots of the steps that lay wet, and those that are poured into a closed bag. */
+function potQuestions(
+  steps: readonly Step[],
+  bench: Bench,
+): { readonly laid: readonly Question[]; readonly poured: readonly Question[] } {
+  const of = (step: Step): Question[] => {
     const pots = bench.ask(stepPots, step.path);
-    if (!isKnown(pots)) return [];
-    return pots.value.map((pot): Question => {
-      const catalyst = bench.material(pot.resin)?.catalyst === undefined ? undefined : pot.parts[1]?.what;
-      const layer = step.lay?.first ?? step.verb;
-      if (catalyst === undefined || step.lay === undefined)
-        return {
-          key: 'batch',
-          ask: say('Batch of {resin}: kg, degC', { resin: pot.resin }),
-          example: '1.15, 19.5',
-          numbers: 2,
-          line: (answer) => {
-            const [mass = '', temperature] = parts(answer);
-            return `batch ${withUnit(mass, 'kg')}${temperature === undefined ? '' : ` at ${withUnit(temperature, 'degC')}`}`;
-          },
-          blank: 'batch ?',
-        };
-      return {
-        key: `mixed ${layer}`,
-        ask: say('Mixed for {layer}: kg of {resin}, g of {catalyst}', { layer, resin: pot.resin, catalyst }),
-        example: '0.41, 8.2',
-        numbers: 2,
-        line: (answer) => {
-          const [mass = '', dose] = parts(answer);
-          return `mixed ${layer} ${withUnit(mass, 'kg')}${dose === undefined ? '' : ` with ${withUnit(dose, 'g')} ${catalyst}`}`;
-        },
-        blank: `mixed ${layer} ?`,
-      };
-    });
-  });
+    return isKnown(pots) ? pots.value.map(({ resin }) => potQuestion(step, resin, bench)) : [];
+  };
+  return {
+    laid: steps.filter(({ lay }) => lay !== undefined).flatMap(of),
+    poured: steps.filter(({ lay }) => lay === undefined).flatMap(of),
+  };
+}
+
+/** A pot of resin that is mixed of parts is a batch; one with catalyst is told for the layer that it was mixed for. */
+function potQuestion(step: Step, resin: string, bench: Bench): Question {
+  const dose = bench.ask(catalystDose, resin);
+  const catalyst = isKnown(dose) ? dose.value?.material : undefined;
+  const layer = step.lay?.first ?? step.verb;
+  if (catalyst === undefined || step.lay === undefined)
+    return {
+      key: 'batch',
+      ask: say('Batch of {resin}: kg, degC', { resin }),
+      example: '1.15, 19.5',
+      numbers: 2,
+      line: (answer) => {
+        const [mass = '', temperature] = parts(answer);
+        return `batch ${withUnit(mass, 'kg')}${temperature === undefined ? '' : ` at ${withUnit(temperature, 'degC')}`}`;
+      },
+      blank: 'batch ? kg at ? degC',
+    };
+  return {
+    key: `mixed ${layer}`,
+    ask: say('Mixed for {layer}: kg of {resin}, g of {catalyst}', { layer, resin, catalyst }),
+    example: '0.41, 8.2',
+    numbers: 2,
+    line: (answer) => {
+      const [mass = '', grams] = parts(answer);
+      return `mixed ${layer} ${withUnit(mass, 'kg')}${grams === undefined ? '' : ` with ${withUnit(grams, 'g')} ${catalyst}`}`;
+    },
+    blank: `mixed ${layer} ? kg with ? g ${catalyst}`,
+  };
 }
 
 /** The text of a record; a line that is not known yet stands as a comment, so that the file is whole at any time. */
@@ -222,10 +242,23 @@ export function wrongNumbers({ numbers, example }: Question, answer: string): st
   return odd === undefined ? undefined : say('{given} is no number; as in {example}', { given: odd, example });
 }
 
+/** Which questions the lines of a record answer: a question that is asked twice is answered by two lines. */
+export function answeredBy(lines: readonly string[], questions: readonly Question[]): ReadonlySet<Question> {
+  const left = [...lines];
+  const found = questions.filter(({ key }) => {
+    const at = left.findIndex((line) => answers(line, key));
+    if (at >= 0) left.splice(at, 1);
+    return at >= 0;
+  });
+  return new Set(found);
+}
+
+const answers = (line: string, key: string): boolean => line === key || line.startsWith(`${key} `);
+
 /** The lines of a record in the order of their questions; what another hand has written keeps its place behind them. */
 export function inOrder(lines: readonly string[], questions: readonly Question[]): string[] {
   const place = (line: string): number => {
-    const found = questions.findIndex(({ key }) => line === key || line.startsWith(`${key} `));
+    const found = questions.findIndex(({ key }) => answers(line, key));
     return found < 0 ? questions.length : found;
   };
   return [...lines].sort((a, b) => place(a) - place(b));

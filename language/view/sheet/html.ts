@@ -1,4 +1,5 @@
 import type { Drawing } from '../../../calc/drawing/drawing.ts';
+import { mark } from '../../export/made-by.ts';
 import { xmlText } from '../../export/xml-text.ts';
 import type { Blank } from '../../words/sheet-blanks.ts';
 import type { Table } from '../report/section.ts';
@@ -20,6 +21,7 @@ export function sheetHtml(sheet: Sheet, options: HtmlOptions): string {
   const title = xmlText(sheet.title);
   return [
     `<!DOCTYPE html>`,
+    `<!-- ${mark} -->`,
     `<html lang="${xmlText(options.language)}">`,
     `<head><meta charset="utf-8"><title>${title}</title>`,
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">`,
@@ -134,6 +136,8 @@ function stepBlock(step: SheetStep, words: SheetWords): string {
     ...step.notes.map((note) => `<p class="note">${xmlText(note)}</p>`),
     step.pieces === undefined ? '' : table(step.pieces),
     ...step.pots.map(potBlock),
+    ...step.accepted.map((reason) => `<p>${xmlText(words.accepts)} ${xmlText(reason)}</p>`),
+    step.readings === undefined ? '' : table(step.readings),
     blanks(step.blanks),
     step.why === '' ? '' : `<p class="why">${xmlText(step.why)}</p>`,
     `</div></section>`,

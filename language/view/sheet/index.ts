@@ -6,7 +6,7 @@ import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { type Report, reportOf } from '../../../calc/report.ts';
 import { workTemperature } from '../../../calc/resin/time.figure.ts';
 import { firstBlanks } from '../../words/sheet-blanks.ts';
-import { cautionsOf, limitWords } from '../cautions.ts';
+import { cautionsOf, cautionWords } from '../cautions.ts';
 import { figureOf, showFigure } from '../figures.ts';
 import { caution } from '../report/index.ts';
 import { missingSection } from '../report/missing.ts';
@@ -17,7 +17,7 @@ import { sheetDrawings } from './drawings.ts';
 import { cutHead, cutRows, weighTable } from './pieces.ts';
 import type { Revisioned, Sheet, SheetOrder } from './sheet.ts';
 import { sheetWords } from './sheet-words.ts';
-import { blankOf, sheetSteps } from './steps.ts';
+import { acceptedWords, blankOf, sheetSteps } from './steps.ts';
 
 export type { Revisioned, Sheet, SheetOrder } from './sheet.ts';
 
@@ -26,27 +26,27 @@ export function sheetOf(recipe: Recipe, book: Book, telling: Telling, order: She
   const bench = benchOf(recipe, book);
   const report = reportOf(recipe, book);
   const { style } = telling;
+  const steps = sheetSteps(report, bench, book, style);
   return {
     title: safe(recipe.title ?? recipe.name),
     code: codeOf(recipe, order),
     identity: identityOf(recipe, order),
     facts: factsOf(report, recipe, style, bench),
-    blanks: firstBlanks.filter(({ label }) => label !== 'date' || order.date === undefined).map(blankOf),
+    blanks: firstBlanks
+      .filter(({ label }) => label !== 'date' || order.date === undefined)
+      .map((blank) => blankOf(blank, style)),
     lots: lotsOf(recipe, report),
     drawings: sheetDrawings(bench, style),
     cut: { head: cutHead(), rows: cutRows(report, bench, style) },
     weigh: weighTable(report, bench, style),
-    steps: sheetSteps(report, bench, book, style),
-    accepted: acceptedOf(recipe).map(({ rule, reason }) => `${rule}: ${safe(reason)}`),
+    steps,
+    accepted: acceptedWords(acceptedOf(recipe)).filter(
+      (words) => !steps.some(({ accepted }) => accepted.includes(words)),
+    ),
     notes: notesOf(recipe),
-    hazards: cautionsOf(recipe, book).map(({ hazard }) => ({
-      title: translated(hazard.title),
-      lines: [
-        translated(hazard.brief),
-        translated(hazard.harm),
-        ...hazard.limits.map((limit) => limitWords(limit, hazard)),
-        say('Source: {source}.', { source: hazard.source }),
-      ],
+    hazards: cautionsOf(recipe, book).map((caution) => ({
+      title: translated(caution.hazard.title),
+      lines: [translated(caution.hazard.brief), ...cautionWords(caution)],
     })),
     open: [...(findings === '' ? [] : [findings]), ...(missingSection(report, telling).lines ?? [])],
     foot: translated(caution),

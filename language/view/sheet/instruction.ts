@@ -3,6 +3,7 @@ import { flat, hasWord, head, pastEdge, subject, typedTime } from '../../../calc
 import { LENGTH, sameDimension, TEMPERATURE, TIME } from '../../../calc/quantity/index.ts';
 import { verb } from '../../words/index.ts';
 import { showAmount } from '../figures.ts';
+import { testWords } from '../report/expects.ts';
 import { argumentWords, stepWords } from '../step-words.ts';
 import { type Style, safe, say, show } from '../text.ts';
 import { translated } from '../translation.ts';
@@ -63,7 +64,7 @@ function valuesOf(step: Step, style: Style): Readonly<Record<string, string | un
     what: whatOf(step),
     how: subject(step),
     name: step.name,
-    text: step.text ?? testWords(step),
+    text: step.text ?? (step.test === undefined ? undefined : testWords(step.test, style)),
     time: time && showAmount(time, style),
     temperature: temperature && showAmount(temperature, style),
     amount: amountWords(step, style),
@@ -91,10 +92,6 @@ function whatOf(step: Step): string | undefined {
 function phraseName({ phrases }: Step): string | undefined {
   const last = phrases.find(({ word }) => word === 'in')?.arguments[0];
   return last?.kind === 'word' ? last.word : undefined;
-}
-
-function testWords({ test }: Step): string | undefined {
-  return test === undefined ? undefined : [test.what, test.on && `on ${test.on}`].filter(Boolean).join(' ');
 }
 
 /** What is neither a time nor a temperature: of the head, else of the first clause that has one. */

@@ -9,6 +9,7 @@ import { type StepPot, stepPots } from '../../../calc/resin/step-pots.figure.ts'
 import { readingsOfMix } from '../../../calc/resin/weighing.ts';
 import type { Table } from '../report/section.ts';
 import { type Style, say, show } from '../text.ts';
+import { thingWords } from '../thing-words.ts';
 import type { SheetPot } from './sheet.ts';
 
 /** The pots of one step, with what the balance must show after each part. */
@@ -35,6 +36,7 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
         : say('Mix {resin}: {pots} pots of {mass}, one after the other', shown, style),
     table: weighing(pot.parts, each, isKnown(scale) ? scale.value : 0.001, style),
     notes: [
+      say('Mix it when everything before this step is done, and not before.'),
       ...(isKnown(life)
         ? [
             pot.pots === 1
@@ -63,8 +65,8 @@ function weighing(parts: readonly MixPart[], tolerance: number, step: number, st
   const rows = (isImpossible(readings) ? [] : readings).map(({ what, mass, shows, between }, i) => {
     const volume = poured[i]?.volume;
     return [
-      show(what),
-      volume === undefined ? grams(mass) : `${grams(mass)} (${show(quantity(volume, VOLUME), style)})`,
+      thingWords(what),
+      volume === undefined ? grams(mass) : `${grams(mass)} (${millilitres(volume, style)})`,
       grams(shows),
       between === undefined ? '' : say('{low} to {high}', { low: grams(between.low), high: grams(between.high) }),
       '',
@@ -76,6 +78,10 @@ function weighing(parts: readonly MixPart[], tolerance: number, step: number, st
     rows,
   };
 }
+
+/** Syringes and cups show millilitres, in every system of units. */
+const millilitres = (volume: number, style: Style): string =>
+  show({ ...quantity(volume, VOLUME), unit: 'ml' }, { ...style, units: 'si' });
 
 /** Balances show grams, in every system of units, in steps of their own. */
 function gramsOf(si: number, step: number, { locale }: Style): string {

@@ -11,6 +11,7 @@ export const sheetWords = (): SheetWords => ({
   weigh: say('Weigh the dry pieces'),
   steps: say('Steps'),
   accepted: say('Findings that the recipe accepts'),
+  accepts: say('Accepted:'),
   caution: say('Caution'),
   cautions: say('Cautions'),
   signOff: say('Sign-off'),
@@ -18,5 +19,8 @@ export const sheetWords = (): SheetWords => ({
   signRows: [say('built by'), say('checked by'), say('released by')],
   continued: say('continued'),
   page: say('page {page} of {pages}'),
+  rightToLeft: say(
+    'Words from right to left may stand in the wrong order here; the sheet as a page of HTML has them right.',
+  ),
   lacking: say('The font has no letters for {letters}; a font that has them can be set.'),
 });

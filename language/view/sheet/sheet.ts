@@ -44,7 +44,11 @@ export interface SheetStep {
   readonly pots: readonly SheetPot[];
   readonly cautions: readonly string[];
   readonly notes: readonly string[];
+  /** findings that the recipe accepts here, with its reasons */
+  readonly accepted: readonly string[];
   readonly blanks: readonly Blank[];
+  /** what is read more than once */
+  readonly readings?: Table;
 }
 
 export interface SheetDrawing {
@@ -71,6 +75,8 @@ export interface SheetWords {
   readonly weigh: string;
   readonly steps: string;
   readonly accepted: string;
+  /** stands before an accepted finding at its step */
+  readonly accepts: string;
   readonly caution: string;
   readonly cautions: string;
   readonly signOff: string;
@@ -79,6 +85,8 @@ export interface SheetWords {
   readonly continued: string;
   /** `page {page} of {pages}`, with the places still open */
   readonly page: string;
+  /** of words that a PDF does not set */
+  readonly rightToLeft: string;
   /** what the font lacks: `{letters}` still open */
   readonly lacking: string;
 }
@@ -97,7 +105,7 @@ export interface Sheet {
   readonly cut: { readonly head: readonly string[]; readonly rows: readonly CutRow[] };
   readonly weigh: Table;
   readonly steps: readonly SheetStep[];
-  /** findings that the recipe accepts, with its reasons */
+  /** findings that the recipe accepts at no step, with its reasons */
   readonly accepted: readonly string[];
   /** notes of the recipe as a whole */
   readonly notes: readonly string[];

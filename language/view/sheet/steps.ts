@@ -1,15 +1,16 @@
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
-import type { Book, Step } from '../../../calc/model/index.ts';
+import type { Accepted, Book, Step } from '../../../calc/model/index.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
 import { type Quantity, TIME } from '../../../calc/quantity/index.ts';
 import type { Report, StepRow } from '../../../calc/report.ts';
 import { DEFERRAL } from '../../words/cautions.ts';
 import { verb } from '../../words/index.ts';
-import { type Blank, stepBlanks, wetBlanks } from '../../words/sheet-blanks.ts';
+import { type Blank, stepBlanks, stepTables, usUnits, wetBlanks } from '../../words/sheet-blanks.ts';
 import { cautionsOfStep } from '../cautions.ts';
 import { figureOf } from '../figures.ts';
 import { testWords } from '../report/expects.ts';
+import type { Table } from '../report/section.ts';
 import { stepAmounts } from '../step-words.ts';
 import { type Style, safe, say } from '../text.ts';
 import { translated } from '../translation.ts';
@@ -28,6 +29,7 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
     const pieces = layTable(laid, style);
     const pots = potsOfStep(bench, step.path, style);
     const found = cautionsOfStep(bench.recipe, step, book);
+    const readings = readingsOf(step, style);
     return {
       number: numbers.next(row.depth),
       path: step.path,
@@ -39,7 +41,9 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
       pots,
       cautions: found.length === 0 ? [] : [...found.map(({ brief }) => translated(brief)), translated(DEFERRAL)],
       notes: (step.notes ?? []).map(safe),
+      accepted: acceptedWords([...(step.accepts ?? []), ...laid.flatMap(({ layer }) => layer.accepts ?? [])]),
       blanks: blanksOf(step, pots.length > 0, style),
+      ...(readings === undefined ? {} : { readings }),
     };
   });
 }
@@ -74,11 +78,31 @@ function blanksOf(step: Step, mixes: boolean, style: Style): readonly Blank[] {
   if (step.verb === 'check') {
     return step.test === undefined ? [{ label: say('seen'), box: true }] : [{ label: testWords(step.test, style) }];
   }
-  return [...(stepBlanks[step.verb] ?? []), ...(mixes && step.verb === 'lay' ? wetBlanks : [])].map(blankOf);
+  const blanks = [...(stepBlanks[step.verb] ?? []), ...(mixes && step.verb === 'lay' ? wetBlanks : [])];
+  return blanks.map((blank) => blankOf(blank, style));
 }
 
-/** A blank in the language of the reader. */
-export const blankOf = (blank: Blank): Blank => ({ ...blank, label: translated(blank.label) });
+function readingsOf(step: Step, style: Style): Table | undefined {
+  const table = stepTables[step.verb];
+  if (table === undefined) return undefined;
+  const named = (blank: Blank): string => {
+    const { label, unit } = blankOf(blank, style);
+    return unit === undefined ? label : `${label}, ${unit}`;
+  };
+  const rows = table.rows.map((row) => table.head.map((_, i) => (i === 0 ? named(row) : '')));
+  return { head: table.head.map(named), right: [], rows };
+}
+
+/** Findings that are accepted somewhere, each once. */
+export const acceptedWords = (accepts: readonly Accepted[]): string[] => [
+  ...new Set(accepts.map(({ rule, reason }) => `${rule}: ${safe(reason)}`)),
+];
+
+/** A blank in the language and the units of the reader. */
+export function blankOf(blank: Blank, { units }: Style): Blank {
+  const unit = blank.unit === undefined || units !== 'us' ? blank.unit : (usUnits[blank.unit] ?? blank.unit);
+  return { ...blank, label: translated(blank.label), ...(unit === undefined ? {} : { unit }) };
+}
 
 /** Words of the notation stand between backticks in the tables; on paper they need none. */
 const withoutMarks = (words: string): string => words.replaceAll('`', '');

@@ -24,10 +24,20 @@ export function words(doc: Doc, text: string, { size, weight = 'regular', align 
   const line = spelled(doc, text);
   const options = (width: number) => ({ width: pt(width), align, lineGap: size * 0.12 });
   const set = () => doc.font(fontOf(doc, weight)).fontSize(size);
+  // a block is asked again and again by those that hold it
+  const heights = new Map<number, number>();
+  const height = (width: number): number => {
+    const known = heights.get(width) ?? mm(set().heightOfString(line === '' ? ' ' : line, options(width)));
+    heights.set(width, known);
+    return known;
+  };
   return {
-    height: (width) => mm(set().heightOfString(line === '' ? ' ' : line, options(width))),
+    height,
     paint: (x, y, width) => {
-      set().fillColor('black').text(line, pt(x), pt(y), options(width));
+      // with a height of its own no text begins a page by itself
+      set()
+        .fillColor('black')
+        .text(line, pt(x), pt(y), { ...options(width), height: pt(height(width) + size) });
     },
   };
 }

@@ -1,12 +1,13 @@
-import type { Sheet, SheetPot, SheetStep, SheetWords } from '../../../view/sheet/sheet.ts';
-import type { Blank } from '../../../words/sheet-blanks.ts';
+import type { Sheet } from '../../../view/sheet/sheet.ts';
 import { codeFields, codePath } from '../../code.ts';
 import { type Doc, finishedPdf, newPdf, type PaperName, pageSize, pt } from '../document.ts';
 import { type FontFiles, useFonts } from '../fonts.ts';
 import type { MadePdf } from '../tiled.ts';
 import { lackingLetters } from '../words.ts';
-import { type Block, barred, besides, drawn, framed, gap, lengthOfWords, stacked, tickBox, words } from './blocks.ts';
+import { type Block, besides, drawn, framed, lengthOfWords, stacked, words } from './blocks.ts';
 import { Flow } from './flow.ts';
+import { blankLines, flowing } from './labelled.ts';
+import { paragraphs, putStep } from './steps.ts';
 import { tableBlocks } from './tables.ts';
 
 export interface SheetPdfOptions {
@@ -17,25 +18,29 @@ export interface SheetPdfOptions {
 
 const body = 12;
 const small = 10;
+/** letters that are lacking, and told of one by one */
+const most = 40;
 const margins = { side: 14, top: 16, bottom: 16 };
 
 /** The sheet as a PDF: upright, black on white, 12 pt; a step and all that it needs stand on one page. */
 export async function sheetPdf(sheet: Sheet, { paper, fonts }: SheetPdfOptions): Promise<MadePdf> {
   const doc = newPdf(`${sheet.title} (${sheet.code})`, { bufferPages: true });
-  if (fonts !== undefined) useFonts(doc, fonts);
-  const lacking = lackingLetters(doc, textsOf(sheet));
+  if (fonts !== undefined) {
+    useFonts(doc, fonts);
+    for (const file of Object.values(fonts)) loadable(doc, file);
+  }
+  const texts = textsOf(sheet);
+  const lacking = lackingLetters(doc, texts);
   const flow = new Flow(doc, pageSize(paper), margins);
   const { words: said } = sheet;
   header(doc, flow, sheet);
-  if (lacking.length > 0)
-    flow.put(
-      framed(
-        doc,
-        words(doc, said.lacking.replace('{letters}', lacking.map(numbered).join(', ')), { size: small }),
-        0.4,
-      ),
-    );
-  section(doc, flow, said.begin, [blanks(doc, sheet.blanks)]);
+  const letters = lacking.slice(0, most).map(numbered).join(', ') + (lacking.length > most ? ' …' : '');
+  for (const notice of [
+    ...(lacking.length > 0 ? [said.lacking.replace('{letters}', letters)] : []),
+    ...(texts.some((each) => rightToLeft.test(each)) ? [said.rightToLeft] : []),
+  ])
+    flow.put(framed(doc, words(doc, notice, { size: small }), 0.4));
+  section(doc, flow, said.begin, [blankLines(doc, sheet.blanks, body)]);
   flow.table(tableBlocks(doc, { head: said.lots, right: [], rows: sheet.lots.map((name) => [name, '', '']) }));
   section(doc, flow, said.notes, lines(doc, sheet.notes));
   section(doc, flow, said.open, lines(doc, sheet.open));
@@ -84,6 +89,24 @@ export async function sheetPdf(sheet: Sheet, { paper, fonts }: SheetPdfOptions):
   return { bytes: await finishedPdf(doc), pages: count, lacking };
 }
 
+/** A font that cannot be used: which file, for whoever named it. */
+export class FontError extends Error {
+  readonly file: string;
+
+  constructor(file: string) {
+    super(`${file} is no font that can be used (.ttf, .otf)`);
+    this.file = file;
+  }
+}
+
+function loadable(doc: Doc, file: string): void {
+  try {
+    doc.font(file);
+  } catch {
+    throw new FontError(file);
+  }
+}
+
 const numbered = (letter: string): string =>
   `U+${(letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
 
@@ -105,13 +128,24 @@ function running(
   const told = said.page.replace('{page}', String(page)).replace('{pages}', String(pages));
   const y = size.height - margins.bottom + 4;
   const width = size.width - 2 * margins.side;
-  words(doc, code, { size: 9 }).paint(margins.side, y, width);
+  words(doc, oneLine(doc, code, width - 40), { size: 9 }).paint(margins.side, y, width);
   words(doc, told, { size: 9, align: 'right' }).paint(margins.side, y, width);
 }
 
+/** Words of the foot, cut where a line ends. */
+function oneLine(doc: Doc, line: string, width: number): string {
+  if (lengthOfWords(doc, line, { size: 9 }) <= width) return line;
+  const letters = [...line];
+  while (letters.length > 0 && lengthOfWords(doc, `${letters.join('')}…`, { size: 9 }) > width) letters.pop();
+  return `${letters.join('')}…`;
+}
+
+/** Scripts that run from right to left: the lines of a PDF are set from left to right. */
+const rightToLeft = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+
 function header(doc: Doc, flow: Flow, sheet: Sheet): void {
   const left = stacked([
-    words(doc, sheet.title, { size: 24, weight: 'bold' }),
+    words(doc, sheet.title, { size: sheet.title.length > 100 ? 14 : 24, weight: 'bold' }),
     pairs(doc, sheet.identity, 14),
     pairs(doc, sheet.facts, body),
   ]);
@@ -132,83 +166,6 @@ const pairs = (doc: Doc, rows: readonly (readonly [string, string])[], size: num
       ...(value === '' ? { line: 24 } : { value }),
     })),
     size,
-  );
-
-interface Piece {
-  readonly label: string;
-  readonly value?: string;
-  /** mm to write on */
-  readonly line?: number;
-  readonly box?: boolean;
-  readonly unit?: string;
-}
-
-/** Labelled values and blanks one after another, over as many lines as they need; none is broken. */
-function flowing(doc: Doc, pieces: readonly Piece[], size: number): Block {
-  const high = Math.max(size * 0.55, pieces.some(({ line, box }) => line !== undefined || box) ? 8 : 0);
-  const lengthOf = ({ label, value, line, box, unit }: Piece): number =>
-    (box ? 7 : 0) +
-    lengthOfWords(doc, label, { size }) +
-    (value === undefined ? 0 : lengthOfWords(doc, value, { size, weight: 'bold' })) +
-    (line ?? 0) +
-    (unit === undefined ? 0 : 1 + lengthOfWords(doc, unit, { size }));
-  const placed = (width: number) => {
-    let [x, row] = [0, 0];
-    return pieces.map((piece) => {
-      const long = lengthOf(piece);
-      if (x > 0 && x + long > width) [x, row] = [0, row + 1];
-      const at = { piece, x, y: row * high };
-      x += long + 5;
-      return at;
-    });
-  };
-  return {
-    height: (width) => (pieces.length === 0 ? 0 : (placed(width).at(-1)?.y ?? 0) + high),
-    paint: (x, y, width) => {
-      for (const { piece, x: dx, y: dy } of placed(width)) paintPiece(doc, piece, x + dx, y + dy, high, size);
-    },
-  };
-}
-
-function paintPiece(
-  doc: Doc,
-  { label, value, line, box, unit }: Piece,
-  x: number,
-  y: number,
-  high: number,
-  size: number,
-): void {
-  let at = x;
-  const base = y + (high - size * 0.42) / 2;
-  if (box) {
-    tickBox(doc, 5).paint(at, y + (high - 5) / 2, 5);
-    at += 7;
-  }
-  words(doc, label, { size }).paint(at, base, 400);
-  at += lengthOfWords(doc, label, { size });
-  if (value !== undefined) {
-    words(doc, value, { size, weight: 'bold' }).paint(at, base, 400);
-    at += lengthOfWords(doc, value, { size, weight: 'bold' });
-  }
-  if (line !== undefined) {
-    const foot = base + size * 0.4;
-    doc.undash().lineWidth(pt(0.3)).strokeColor('black');
-    doc
-      .moveTo(pt(at), pt(foot))
-      .lineTo(pt(at + line), pt(foot))
-      .stroke();
-    at += line;
-  }
-  if (unit !== undefined) words(doc, unit, { size }).paint(at + 1, base, 400);
-}
-
-const blanks = (doc: Doc, each: readonly Blank[]): Block =>
-  flowing(
-    doc,
-    each.map(({ label, unit, box }) =>
-      box ? { label, box: true } : { label: `${label} `, line: 24, ...(unit === undefined ? {} : { unit }) },
-    ),
-    body,
   );
 
 function codeBlock(doc: Doc, text: string, size: number): Block {
@@ -250,77 +207,4 @@ function section(doc: Doc, flow: Flow, title: string, blocks: readonly Block[]):
   for (const block of real) flow.put(block);
 }
 
-const lines = (doc: Doc, each: readonly string[]): Block[] =>
-  each.map((line) => barred(doc, words(doc, line, { size: body }), 0.5));
-
-function potBlock(doc: Doc, { title, table, notes }: SheetPot): Block {
-  const { head, rows } = tableBlocks(doc, table);
-  return framed(
-    doc,
-    stacked([
-      words(doc, title, { size: body, weight: 'bold' }),
-      stacked([head, ...rows], 0),
-      ...notes.map((note) => words(doc, note, { size: small })),
-    ]),
-    0.3,
-  );
-}
-
-/** What stands beside the box and the number of a step. */
-function stepParts(doc: Doc, step: SheetStep, said: SheetWords): Block[] {
-  const pieces = step.pieces === undefined ? undefined : tableBlocks(doc, step.pieces);
-  return [
-    words(doc, step.what, { size: 14, weight: 'bold' }),
-    ...(step.says.length === 0 ? [] : [words(doc, step.says.join('; '), { size: body })]),
-    ...(step.takes === '' ? [] : [words(doc, step.takes, { size: small })]),
-    ...(step.cautions.length === 0
-      ? []
-      : [framed(doc, words(doc, `${said.caution}. ${step.cautions.join(' ')}`, { size: 11, weight: 'bold' }), 0.8)]),
-    ...step.notes.map((note) => barred(doc, words(doc, note, { size: body }))),
-    ...(pieces === undefined ? [] : [stacked([pieces.head, ...pieces.rows], 0)]),
-    ...step.pots.map((pot) => potBlock(doc, pot)),
-    ...(step.blanks.length === 0 ? [] : [blanks(doc, step.blanks)]),
-    ...(step.why === '' ? [] : [words(doc, step.why, { size: 9 })]),
-  ];
-}
-
-const indent = 28;
-
-function stepBlock(doc: Doc, number: string, parts: readonly Block[], box: boolean): Block {
-  const inside = stacked(parts, 1.2);
-  return {
-    height: (width) => Math.max(inside.height(width - indent), 9) + 4,
-    paint: (x, y, width) => {
-      doc.undash().lineWidth(pt(0.3)).strokeColor('black');
-      doc
-        .moveTo(pt(x), pt(y))
-        .lineTo(pt(x + width), pt(y))
-        .stroke();
-      if (box) tickBox(doc, 8).paint(x + 0.5, y + 2, 8);
-      words(doc, number, { size: 15, weight: 'bold' }).paint(x + 11, y + 2.5, indent - 12);
-      inside.paint(x + indent, y + 2, width - indent);
-    },
-  };
-}
-
-/** A step stands whole on a page; one that no page could hold goes on overleaf under its number, its cautions with it. */
-function putStep(doc: Doc, flow: Flow, step: SheetStep, said: SheetWords): void {
-  const parts = stepParts(doc, step, said);
-  const whole = stepBlock(doc, step.number, parts, true);
-  if (whole.height(flow.width) <= flow.room) {
-    flow.put(whole, 0.5);
-    return;
-  }
-  let part: Block[] = [];
-  let first = true;
-  const number = () => (first ? step.number : `${step.number} ${said.continued}`);
-  for (const next of parts) {
-    const more = stepBlock(doc, number(), [...part, next], first);
-    if (part.length > 0 && more.height(flow.width) > flow.room - 10) {
-      flow.put(stepBlock(doc, number(), part, first), 0.5);
-      first = false;
-      part = [gap(1), next];
-    } else part.push(next);
-  }
-  flow.put(stepBlock(doc, number(), part, first), 0.5);
-}
+const lines = (doc: Doc, each: readonly string[]): Block[] => each.flatMap((line) => paragraphs(doc, line, true));

@@ -34,7 +34,12 @@ export function tableBlocks(
     };
   });
   const room = pictures === undefined ? 0 : picture.width;
-  const widths = (width: number): number[] => shared(columns, width - room);
+  const known = new Map<number, number[]>();
+  const widths = (width: number): number[] => {
+    const found = known.get(width) ?? shared(columns, width - room);
+    known.set(width, found);
+    return found;
+  };
   const row = (cells: readonly string[], weight: 'regular' | 'bold', drawing?: Drawing): Block => {
     const blocks = head.map((_, i) =>
       words(doc, cells[i] ?? '', { size, weight, align: right.includes(i) ? 'right' : 'left' }),
@@ -69,7 +74,37 @@ export function tableBlocks(
       },
     };
   };
-  return { head: row(head, 'bold'), rows: rows.map((cells, i) => row(cells, 'regular', pictures?.[i])) };
+  return {
+    head: row(head, 'bold'),
+    rows: rows.flatMap((cells, i) =>
+      parted(cells).map((each, part) => row(each, 'regular', part === 0 ? pictures?.[i] : undefined)),
+    ),
+  };
+}
+
+/** letters of a cell that surely stand on one page */
+const most = 600;
+
+/** A row whose cells hold more than a page does, as several. */
+function parted(cells: readonly string[]): readonly (readonly string[])[] {
+  const parts = Math.max(1, ...cells.map((cell) => Math.ceil(cell.length / most)));
+  if (parts === 1) return [cells];
+  const chunks = cells.map((cell) => [
+    ...(cell.match(new RegExp(`[\\s\\S]{1,${most}}(?=\\s|$)|[\\s\\S]{1,${most}}`, 'g')) ?? []),
+  ]);
+  const rows = Math.max(...chunks.map((chunk) => chunk.length));
+  return Array.from({ length: rows }, (_, i) => chunks.map((chunk) => (chunk[i] ?? '').trim()));
+}
+
+/** The width that no column goes beyond, so that narrow ones keep theirs whole. */
+function fairest(columns: readonly { readonly least: number }[], width: number): number {
+  let [left, many] = [width, columns.length];
+  for (const { least } of [...columns].sort((a, b) => a.least - b.least)) {
+    if (least * many >= left) break;
+    left -= least;
+    many -= 1;
+  }
+  return left / Math.max(1, many);
 }
 
 /** Each column as wide as it wants where all fit; otherwise none under its longest word, the rest shared by what is wanted. */
@@ -77,6 +112,9 @@ function shared(columns: readonly { readonly wanted: number; readonly least: num
   const wanted = columns.reduce((sum, column) => sum + column.wanted, 0);
   if (wanted <= width) return columns.map((column) => (column.wanted * width) / wanted);
   const least = columns.reduce((sum, column) => sum + column.least, 0);
-  if (least >= width) return columns.map((column) => (column.least * width) / least);
+  if (least >= width) {
+    const most = fairest(columns, width);
+    return columns.map((column) => Math.min(column.least, most));
+  }
   return columns.map((column) => column.least + ((column.wanted - column.least) * (width - least)) / (wanted - least));
 }
