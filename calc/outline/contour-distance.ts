@@ -103,7 +103,7 @@ function squaredTo({ from, to }: Segment, arc: ArcSide | undefined, { x, y }: Po
  * Whether a point lies inside a contour: inside the polygon of its chords, or else inside one of the slices between a
  * chord and its arc.
  */
-export function insideContour(contour: Contour, p: Point): boolean {
+function insideContour(contour: Contour, p: Point): boolean {
   const { boxes, leaves, segments } = treeOf(contour);
   const arcs = arcsOf(contour);
   const count = segments.length;

@@ -16,7 +16,7 @@ export type ContourFault =
   | { readonly kind: 'no area' };
 
 /** More straights and arcs than the outline of any part needs; they would be slow to work with. */
-export const mostSegments = 10_000;
+const mostSegments = 10_000;
 
 /** What two neighbours may cross each other by where they should be tangent, m: drawings are rounded. */
 const grazing = 1e-6;

@@ -18,7 +18,7 @@ export function contourOf(shape: Shape): Outcome<Contour> {
   return following(plainForm(shape), formContour);
 }
 
-export function formContour(form: PlainForm): Contour {
+function formContour(form: PlainForm): Contour {
   if (form.kind === 'contour') return form.vertices;
   let contour = kept.get(form);
   if (contour === undefined) {

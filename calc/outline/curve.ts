@@ -9,7 +9,7 @@ export interface Curve {
 }
 
 /** What arcs may be off the curve that they stand for, m: a tenth of what a chord may be off an arc. */
-export const fitTolerance = 2e-6;
+const fitTolerance = 2e-6;
 
 const deepest = 14;
 const probes = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875] as const;

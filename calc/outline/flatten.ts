@@ -20,7 +20,7 @@ export function flattened(contour: Contour, chord = chordTolerance): Point[] {
 }
 
 /** How many chords an arc needs: half the angle of one has the cosine 1 - chord / radius. */
-export function chordsOf(radius: number, sweep: number, chord: number): number {
+function chordsOf(radius: number, sweep: number, chord: number): number {
   const step = 2 * Math.acos(Math.max(0, 1 - chord / radius));
   return Math.min(mostChords, Math.max(1, Math.ceil(Math.abs(sweep) / step - 1e-9)));
 }

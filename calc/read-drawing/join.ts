@@ -4,7 +4,7 @@ import type { Point } from '../outline/shape.ts';
 import type { DrawnCurve } from './drawn.ts';
 
 /** Ends of lines that are no further apart are taken for one, m; how far they were is told. */
-export const joinTolerance = 0.1e-3;
+const joinTolerance = 0.1e-3;
 
 /** Where very many lines end on one spot, no more of them are compared. */
 const mostLookedAt = 64;

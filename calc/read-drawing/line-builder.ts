@@ -17,7 +17,7 @@ export interface Budget {
 }
 
 /** Ends nearer than this are one point, m: drawings are rounded. */
-export const sameEnd = 1e-6;
+const sameEnd = 1e-6;
 
 /**
  * Collects lines of straights and arcs from the commands of a drawing. Points are given as drawn and come out in metres by the

@@ -11,7 +11,7 @@ const metresOf: Readonly<Record<string, number>> = {
   px: 0.0254 / 96,
 };
 
-export const pixel = 0.0254 / 96;
+const pixel = 0.0254 / 96;
 
 export interface Length {
   readonly number: number;
@@ -20,7 +20,7 @@ export interface Length {
 }
 
 /** `100mm`, `12.5`, `50%`; undefined where it is no length. */
-export function readLength(typed: string | undefined): Length | undefined {
+function readLength(typed: string | undefined): Length | undefined {
   const found = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*([a-zA-Z]*|%)\s*$/.exec(
     (typed ?? '').slice(0, 60),
   );
@@ -31,7 +31,7 @@ export function readLength(typed: string | undefined): Length | undefined {
 }
 
 /** m; undefined for shares and bare numbers. */
-export const inMetres = ({ number, unit }: Length): number | undefined => {
+const inMetres = ({ number, unit }: Length): number | undefined => {
   const metres = metresOf[unit];
   return metres === undefined ? undefined : number * metres;
 };

@@ -31,7 +31,7 @@ export function drawingOf(bench: Bench, shape: Outline): ReadDrawing | undefined
 const ofPaths = new WeakMap<Outline, PickFault | 'none'>();
 
 /** Why a drawn shape is no outline; the rule that says so is named. */
-export function drawnFault(bench: Bench, shape: Outline): PickFault | undefined {
+function drawnFault(bench: Bench, shape: Outline): PickFault | undefined {
   if (shape.kind === 'path') {
     let fault = ofPaths.get(shape);
     if (fault === undefined) {
