@@ -68,7 +68,7 @@ export class PaperPanel {
       title: panel.title,
       files: 'paper',
       body: '<main id="paper"></main>',
-      words: { old: 'The text cannot be read just now: this is the last page.' },
+      words: { old: vscode.l10n.t('The text cannot be read just now: this is the last page.') },
     });
   }
 

@@ -7,6 +7,7 @@ import { seeInBrowser } from './browser-steps.mjs';
 import { cardSteps } from './card-steps.mjs';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
 import { lookUpSteps } from './look-up-steps.mjs';
+import { paperSteps } from './paper-steps.mjs';
 import { planSteps } from './plan-steps.mjs';
 import { seeSurroundings } from './surroundings.mjs';
 
@@ -115,7 +116,7 @@ async function picture(server, browser, workspace, step, name) {
   }
 }
 
-const all = [...steps, ...cardSteps, ...planSteps, ...lookUpSteps];
+const all = [...steps, ...cardSteps, ...planSteps, ...paperSteps, ...lookUpSteps];
 
 /** Takes the pictures of the wanted steps, all of them where nothing is said; returns how many were seen and how many failed. */
 export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
