@@ -12,7 +12,7 @@ import { createLayupServices } from '../../language/book/services.ts';
 import { addressOf, openBook, type TestBook } from '../harness/book.ts';
 import { dist, root } from '../setup/paths.mjs';
 import { bookOf, recipeText } from './book-of.ts';
-import { type Bench, type Measure, shortest, taken } from './measure.ts';
+import { type Bench, type Measure, shortest, taken, watch } from './measure.ts';
 
 const rounds = 7;
 const median = (times: readonly number[]): number =>
@@ -75,9 +75,8 @@ async function editOne(recipes: number, missing: boolean, name: string): Promise
   const { LangiumParser } = book.services.parser;
   const times: number[] = [];
   for (let round = 0; round < rounds + 3; round++) {
-    const started = performance.now();
-    await book.edit('deck_0.layup', recipeText(0, missing).replace('revision 4', `revision ${5 + round}`));
-    times.push(performance.now() - started);
+    const text = recipeText(0, missing).replace('revision 4', `revision ${5 + round}`);
+    times.push(await taken(() => book.edit('deck_0.layup', text)));
   }
   const warm = times.slice(3);
   const parse = await shortest(() => LangiumParser.parse(recipeText(0)));
@@ -107,14 +106,14 @@ async function editMaterials(recipes: number): Promise<Measure[]> {
   });
   const times: number[] = [];
   for (let round = 0; round < rounds; round++) {
-    const started = performance.now();
+    const since = watch();
     let seen = 0;
     const listening = book.shared.workspace.DocumentBuilder.onDocumentPhase(DocumentState.Validated, (document) => {
-      if (document.uri.toString() === addressOf('deck_0.layup').toString() && seen === 0) seen = performance.now();
+      if (document.uri.toString() === addressOf('deck_0.layup').toString() && seen === 0) seen = since();
     });
     await book.edit('materials.layup', (files['materials.layup'] ?? '').replace('price 4.00', `price 4.${10 + round}`));
     listening.dispose();
-    times.push((seen === 0 ? performance.now() : seen) - started);
+    times.push(seen === 0 ? since() : seen);
   }
   book.dispose();
   return [
@@ -145,18 +144,17 @@ async function heldUp(): Promise<Measure[]> {
     { modules: [analysisModule], open: ['long.layup'] },
   );
   let longest = 0;
-  let last = performance.now();
+  let since = watch();
   let running = true;
   const tick = (): void => {
-    const now = performance.now();
-    longest = Math.max(longest, now - last);
-    last = now;
+    longest = Math.max(longest, since());
+    since = watch();
     if (running) setImmediate(tick);
   };
   for (let round = 0; round < 30; round++) {
     // the first ten warm it up
     if (round === 10) {
-      last = performance.now();
+      since = watch();
       tick();
     }
     await book.edit('long.layup', text.replace('revision 4', `revision ${5 + round}`));

@@ -13,18 +13,25 @@ export type Bench = () => Promise<readonly Measure[]>;
 
 const rounds = 7;
 
+const busy = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
 /**
- * What a run takes in milliseconds: by the clock, or by the processor where that is less, as on a machine that is busy with
- * other work. What other processes do for the run does not count by the processor: start them with `shortest`.
+ * Starts a watch that tells the milliseconds since: by the clock, or by the processor where that is less, as on a machine that
+ * is busy with other work. What other processes do does not count by the processor: measure them with `shortest`.
  */
-export async function taken(run: () => unknown): Promise<number> {
-  const busy = (): number => {
-    const { user, system } = process.cpuUsage();
-    return (user + system) / 1000;
-  };
+export function watch(): () => number {
   const [started, worked] = [performance.now(), busy()];
+  return () => Math.min(performance.now() - started, busy() - worked);
+}
+
+/** What a run takes, by such a watch. */
+export async function taken(run: () => unknown): Promise<number> {
+  const since = watch();
   await run();
-  return Math.min(performance.now() - started, busy() - worked);
+  return since();
 }
 
 /** Shortest of 7 runs in milliseconds by the clock: the one that the machine's other work disturbed least. */
