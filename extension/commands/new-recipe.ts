@@ -3,12 +3,14 @@ import { askRecipe } from '../new/ask-recipe.ts';
 import { folderGiven, writeNew } from '../new/places.ts';
 import { readRecipeAnswers } from '../new/read-answers.ts';
 import { newRecipe as textOf } from '../new/recipe.ts';
+import { words } from '../new/words.ts';
+import { localised } from '../page/page.ts';
 
 /** Writes a new recipe and shows it: into the open folder, or as an unsaved file where none is open. */
 export async function newRecipe(given?: unknown): Promise<vscode.Uri | undefined> {
   const answers = readRecipeAnswers(given) ?? (await askRecipe());
   if (answers === undefined) return undefined;
-  const text = textOf(answers);
+  const text = textOf(answers, localised(words));
   const folder = folderGiven(given) ?? (await folderForRecipe());
   if (folder === undefined) {
     const unsaved = await vscode.workspace.openTextDocument({ language: 'layup', content: text });

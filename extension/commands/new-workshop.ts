@@ -1,6 +1,8 @@
 import * as vscode from 'vscode';
 import { chooseFolder, folderGiven, openFolder, writeNew } from '../new/places.ts';
+import { words } from '../new/words.ts';
 import { currencies, newWorkshop as filesOf, type WorkshopAnswers } from '../new/workshop.ts';
+import { localised } from '../page/page.ts';
 
 const { t } = vscode.l10n;
 const height = /^\s*\d{1,4}\s*m?\s*$/;
@@ -11,7 +13,7 @@ export async function newWorkshop(given?: unknown): Promise<vscode.Uri | undefin
   if (answers === undefined) return undefined;
   const open = vscode.workspace.workspaceFolders?.[0]?.uri;
   const folder = folderGiven(given) ?? open ?? (await chooseFolder(t('Folder of the new workshop'), t('Put It Here')));
-  if (folder === undefined || !(await writeNew(folder, filesOf(answers)))) return undefined;
+  if (folder === undefined || !(await writeNew(folder, filesOf(answers, localised(words))))) return undefined;
   if (vscode.workspace.getWorkspaceFolder(folder) === undefined) {
     await openFolder(folder);
     return folder;

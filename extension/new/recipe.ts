@@ -1,6 +1,7 @@
 /** Writes a whole recipe from a few answers: its mould, its part, its stack, its steps. Names only what the stock library has. */
 import type { Outline, RecipeAnswers } from './choices.ts';
 import { type Laid, stepsOf } from './steps.ts';
+import { words as english, type Words } from './words.ts';
 
 const mm = (metres: number): number => Math.round(metres * 1000);
 
@@ -25,7 +26,7 @@ const roundUp = (length: number): number => Math.ceil(length / 100) * 100;
 
 function mould(tool: string, title: string, length: number, width: number, hot: boolean): readonly string[] {
   return [
-    `tool ${tool} "Flat mould for: ${title}" {`,
+    `tool ${tool} "${title}" {`,
     `  flat ${roundUp(length + room)} mm by ${roundUp(width + room)} mm`,
     '  flange 110 mm',
     `  limit ${hot ? 180 : 70} degC`,
@@ -46,7 +47,7 @@ function coreLine({ process, core }: RecipeAnswers, inset: number): readonly str
 const indented = (lines: readonly string[], by: number): string[] => lines.map((line) => `${' '.repeat(by)}${line}`);
 
 /** The text of a file with one recipe, ready to be checked; lengths of the answers in metres. */
-export function newRecipe(answers: RecipeAnswers): string {
+export function newRecipe(answers: RecipeAnswers, words: Words = english): string {
   const { name, process, outline, fabric, core } = answers;
   const title = titleOf(name);
   const tool = `${name}_mould`;
@@ -81,10 +82,10 @@ export function newRecipe(answers: RecipeAnswers): string {
   return `${[
     'notation 1',
     '',
-    '// Written from a few answers: a start, to be changed line by line. The mould and the stock materials are to be',
-    '// replaced by your own, with the values of their data sheets.',
+    `// ${words.written}`,
+    `// ${words.writtenOn}`,
     '',
-    ...mould(tool, title, length, width, process === 'prepreg'),
+    ...mould(tool, words.mould.replace('{title}', title), length, width, process === 'prepreg'),
     '',
     `recipe ${name} "${title}" {`,
     '  revision 1',
@@ -100,7 +101,7 @@ export function newRecipe(answers: RecipeAnswers): string {
     ...indented(plies, 4),
     '  }',
     '',
-    ...indented(stepsOf[process](laid), 2),
+    ...indented(stepsOf[process](laid, words), 2),
     '}',
   ].join('\n')}\n`;
 }

@@ -1,5 +1,6 @@
 /** The steps of each process, as lines of the notation; the layers are named in the stack that goes with them. */
 import type { ProcessKind } from './choices.ts';
+import type { Words } from './words.ts';
 
 /** What the steps refer to: lengths in whole millimetres, layers by name. */
 export interface Laid {
@@ -14,34 +15,27 @@ export interface Laid {
   readonly carbon: boolean;
 }
 
-const peroxide =
-  'Styrene: extraction on, vapour filter, no flame. Peroxide burns eyes: goggles, and water within reach.';
-const accelerator = 'Never let peroxide and accelerator meet outside the resin.';
-const epoxy = 'Epoxy sensitises: nitrile gloves, sleeves, air.';
-const dust = (carbon: boolean): string =>
-  carbon
-    ? 'Carbon dust conducts: away from switchgear; extraction, mask.'
-    : 'Glass dust: extraction, mask, sleeves; wet if it can be.';
+const dust = (carbon: boolean, { carbonDust, glassDust }: Words): string => (carbon ? carbonDust : glassDust);
 
-const hand = ({ tool, first, second, cored, carbon }: Laid): readonly string[] => [
+const hand = ({ tool, first, second, cored, carbon }: Laid, words: Words): readonly string[] => [
   'process hand with polyester_laminating at 20 degC {',
   `  clean ${tool}`,
   '  release wax, 4 coats, 30 min each',
   '  lay gel, catalyst 2 % by weight',
-  `    , note "${peroxide}"`,
+  `    , note "${words.peroxide}"`,
   '  check wet_film 400 um to 600 um',
   '  wait until tacky',
   `  lay ${first[0]} to ${cored ? first[1] : second[1]}, catalyst 1.5 % by weight, fibre 36 % by weight`,
-  `    , note "${accelerator}"`,
-  '  do "Roll out from the middle.", 10 min',
+  `    , note "${words.accelerator}"`,
+  `  do "${words.rollOut}", 10 min`,
   ...(cored
     ? [
         '  wait until cool',
         '  lay body, 15 min',
-        '  do "Weigh the core down all over.", 10 min',
+        `  do "${words.weighDown}", 10 min`,
         '  wait until cool',
         `  lay ${second[0]} to ${second[1]}, catalyst 1.5 % by weight, fibre 36 % by weight`,
-        '  do "Roll out from the middle.", 10 min',
+        `  do "${words.rollOut}", 10 min`,
       ]
     : []),
   '  peel nylon_85, 40 mm past edge',
@@ -50,19 +44,19 @@ const hand = ({ tool, first, second, cored, carbon }: Laid): readonly string[] =
   '  cure 24 h at 20 degC',
   '  check barcol >= 35',
   '  demould',
-  `  trim net, note "${dust(carbon)}"`,
+  `  trim net, note "${dust(carbon, words)}"`,
   '  seal edge polyester_laminating',
   '  weigh',
   '}',
 ];
 
-const bagged = ({ tool, first, second, carbon }: Laid): readonly string[] => [
+const bagged = ({ tool, first, second, carbon }: Laid, words: Words): readonly string[] => [
   'process bagged with epoxy_laminating_medium at 21 degC {',
   `  clean ${tool}`,
   '  release semi_permanent, 4 coats, 20 min each',
   '  tape sealant_12',
   `  lay ${first[0]} to ${second[1]}, resin 48 % by weight`,
-  `    , note "${epoxy}"`,
+  `    , note "${words.epoxy}"`,
   '  peel nylon_85, 40 mm past edge',
   '  perforated film_p3, 40 mm past edge',
   '  breather poly_150, 80 mm past edge',
@@ -72,12 +66,12 @@ const bagged = ({ tool, first, second, carbon }: Laid): readonly string[] => [
   '  vacuum 650 mbar gauge, within 75 min of mix',
   '  cure 24 h at 21 degC',
   '  demould',
-  `  trim net, note "${dust(carbon)}"`,
+  `  trim net, note "${dust(carbon, words)}"`,
   '  weigh',
   '}',
 ];
 
-const infusion = ({ tool, feed, carbon }: Laid): readonly string[] => [
+const infusion = ({ tool, feed, carbon }: Laid, words: Words): readonly string[] => [
   'process infusion with epoxy_infusion_slow at 23 degC {',
   `  clean ${tool}`,
   '  release semi_permanent, 4 coats, 20 min each',
@@ -90,27 +84,27 @@ const infusion = ({ tool, feed, carbon }: Laid): readonly string[] => [
   '  trap',
   '  bag film_50, pleats 12 of 40 mm',
   '  leak test 5 mbar in 10 min',
-  '  check "No bridging at the edge, mesh nowhere over the tape."',
+  `  check "${words.noBridging}"`,
   '  infuse {',
   '    open f1',
   '    clamp f1 when full',
   '    vacuum 50 mbar absolute until gel',
   '  }',
-  `  cure 36 h at 23 degC, note "${epoxy}"`,
+  `  cure 36 h at 23 degC, note "${words.epoxy}"`,
   '  demould',
-  `  trim net, note "${dust(carbon)}"`,
+  `  trim net, note "${dust(carbon, words)}"`,
   '  weigh',
   '}',
 ];
 
-const prepreg = ({ tool, fabric, first, second, carbon }: Laid): readonly string[] => [
+const prepreg = ({ tool, fabric, first, second, carbon }: Laid, words: Words): readonly string[] => [
   'process prepreg {',
   `  thaw ${fabric}, 6 h, bag shut`,
   `  clean ${tool}`,
   '  release semi_permanent, 4 coats, 20 min each, bake 30 min at 120 degC',
   '  tape sealant_12_hot',
   '  dam cork_5, at edge',
-  `  lay ${first[0]}, 15 min, note "Epoxy sensitises, prepreg too: nitrile gloves."`,
+  `  lay ${first[0]}, 15 min, note "${words.prepreg}"`,
   '  debulk 20 min',
   `  lay ${first[1]} to ${second[1]}, debulk 20 min every 3 plies`,
   '  thermocouple 2, in flange',
@@ -132,11 +126,11 @@ const prepreg = ({ tool, fabric, first, second, carbon }: Laid): readonly string
   '  }',
   '  demould below 50 degC',
   '  weigh',
-  `  trim net, note "${dust(carbon)}"`,
+  `  trim net, note "${dust(carbon, words)}"`,
   '}',
 ];
 
-export const stepsOf: Readonly<Record<ProcessKind, (laid: Laid) => readonly string[]>> = {
+export const stepsOf: Readonly<Record<ProcessKind, (laid: Laid, words: Words) => readonly string[]>> = {
   hand,
   bagged,
   infusion,

@@ -1,5 +1,7 @@
 /** Writes the files of a new workshop from three answers: who it is, what it reckons in, how high it lies. */
 
+import { words as english, type Words } from './words.ts';
+
 export interface WorkshopAnswers {
   readonly name: string;
   /** ISO 4217 code */
@@ -15,11 +17,14 @@ export const currencies = ['EUR', 'GBP', 'USD', 'CHF', 'SEK', 'NOK', 'DKK', 'PLN
 const titleText = (name: string): string => name.replace(/["\\\r\n]/g, ' ').trim();
 
 /** Texts by file name. */
-export function newWorkshop({ name, currency, elevation }: WorkshopAnswers): Readonly<Record<string, string>> {
+export function newWorkshop(
+  { name, currency, elevation }: WorkshopAnswers,
+  words: Words = english,
+): Readonly<Record<string, string>> {
   return {
     'shop.layup': `notation 1
 
-// What holds for the whole workshop. What stands here is a start: put in your own figures.
+// ${words.shop}
 
 shop "${titleText(name)}" {
   currency ${currency}
@@ -27,25 +32,25 @@ shop "${titleText(name)}" {
   overhead 10 %
   ambient 21 degC
   humidity 55 % RH
-  elevation ${Math.max(0, Math.round(elevation))} m                     // sets the air pressure that pushes the resin
+  elevation ${Math.max(0, Math.round(elevation))} m                     // ${words.elevation}
   pump 20 mbar absolute
   people 1
-  scale 0.1 g                         // the step of the balance; the smallest batch follows from it
+  scale 0.1 g                         // ${words.scale}
 }
 `,
     'materials.layup': `notation 1
 
-// Only what differs from the stock library, or is not in it: above all your own prices, and the values of your data sheets.
+// ${words.materials}
 
 fabric biax_440 like stock {
-  price ?                             // unknown as yet; put in what your roll cost, such as 5.10 ${currency}/m2
+  price ?                             // ${words.price.replace('{price}', `5.10 ${currency}/m2`)}
 }
 `,
     'tools.layup': `notation 1
 
-// Your moulds, tables and plates.
+// ${words.tools}
 
-tool work_table "Flat table, laminated top" {
+tool work_table "${words.table}" {
   flat 2000 mm by 1000 mm
   limit 60 degC
   count 1

@@ -1,5 +1,6 @@
 /** The language reaches the reader: by the editor's protocol, and at a terminal. What machines read stays as it is. */
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { words } from '../../extension/new/words.ts';
 import { languageOfSystem } from '../../language/terminal/speak.ts';
 import { useTranslation } from '../../language/view/translation.ts';
 import { type MemoryServer, startMemoryServer } from '../harness/memory-server.ts';
@@ -79,6 +80,14 @@ describe('a terminal', () => {
   });
 });
 
+it('words that new files are written with end no text and no line', () => {
+  for (const locale of locales()) {
+    const table = readTable(`extension/l10n/bundle.l10n.${locale}.json`);
+    const wrong = Object.values(words).filter((each) => /["\\\n]/.test(table[each] ?? ''));
+    expect(wrong).toEqual([]);
+  }
+});
+
 it('a translation names only what is shown as it is: no unit and no word of the notation is changed', () => {
   // Backticks hold notation and names of settings.
   const code = (text: string): string =>
@@ -87,7 +96,9 @@ it('a translation names only what is shown as it is: no unit and no word of the 
       .sort()
       .join();
   const wrong = locales().flatMap((locale) =>
-    Object.entries(readTable(`language/l10n/${locale}.json`)).filter(([key, words]) => words !== '' && code(key) !== code(words)),
+    Object.entries(readTable(`language/l10n/${locale}.json`)).filter(
+      ([key, words]) => words !== '' && code(key) !== code(words),
+    ),
   );
   expect(wrong).toEqual([]);
 });
