@@ -48,10 +48,6 @@ function headOf(at: Located, { severity, message, rule }: Finding, { paint }: Sc
   return `${paint('bold', safe(lineAndColumn(at)))}: ${paint(styles[severity], sayText(severityWords[severity]))}: ${sayText(message)} ${paint('dim', `[${rule}]`)}`;
 }
 
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
 function summaryLine({ files, errors, warnings, infos, accepted }: Summary): string {
   const found = [
     errors === 1 ? say('1 error') : say('{count} errors', { count: errors }),

@@ -2,6 +2,7 @@ import { pages } from '../rules/generated/pages.ts';
 import { isReferenceChapter, referenceChapter, referenceIndex } from '../view/reference/chapters.ts';
 import { referenceAlike, referenceOf } from '../view/reference/look-up.ts';
 import { explained, rulesAlike } from '../view/rule-page.ts';
+import { translated } from '../view/translation.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
 import { wrapped } from './width.ts';
@@ -19,7 +20,7 @@ export async function explain(name: string | undefined, screen: Screen): Promise
     return exitCodes.clean;
   }
   const { rule } = found;
-  screen.out(`${screen.paint('bold', rule.name)} (${rule.severity}): ${rule.title}\n`);
+  screen.out(`${screen.paint('bold', rule.name)} (${rule.severity}): ${translated(rule.title)}\n`);
   screen.out(laidOut((pages[name] ?? '').replace(/^# .*\n/, ''), screen));
   return exitCodes.clean;
 }

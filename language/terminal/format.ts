@@ -3,9 +3,8 @@ import type { LayupLexer } from '../grammar/lexer.ts';
 import { longestText } from '../grammar/limits.ts';
 import { tokenKinds } from '../grammar/tokens.ts';
 import { formatChanges } from '../view/format/index.ts';
-import { safe } from '../view/text.ts';
+import { safe, say } from '../view/text.ts';
 import { terminalServices } from './book.ts';
-import { counted } from './check-text.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { findPaths, told, whyNot } from './paths.ts';
 import type { Screen } from './screen.ts';
@@ -40,12 +39,20 @@ export async function format(paths: readonly string[], options: FormatOptions, s
       continue;
     }
     changed++;
-    screen.out(`${options.check === true ? 'not in its form: ' : 'formatted: '}${name(file)}\n`);
+    screen.out(
+      `${options.check === true ? say('not in its form: {file}', { file: name(file) }) : say('formatted: {file}', { file: name(file) })}\n`,
+    );
   }
   const read = files.length - failed + unread.length;
   const rest =
-    options.check === true ? `${changed} not in ${changed === 1 ? 'its' : 'their'} form` : `${changed} changed`;
-  screen.out(`${counted(read, 'file')} read: ${rest}.\n`);
+    options.check !== true
+      ? say('{count} changed', { count: changed })
+      : changed === 1
+        ? say('1 not in its form')
+        : say('{count} not in their form', { count: changed });
+  screen.out(
+    `${read === 1 ? say('1 file read: {rest}.', { rest }) : say('{files} files read: {rest}.', { files: read, rest })}\n`,
+  );
   if (failed > 0) return exitCodes.usage;
   return options.check === true && changed > 0 ? exitCodes.findings : exitCodes.clean;
 }
