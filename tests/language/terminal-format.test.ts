@@ -79,7 +79,11 @@ describe('explain', () => {
 describe('as a process', () => {
   const entry = path.join(root, 'language/terminal/main.ts');
   const spawn = (args: readonly string[], env: Readonly<Record<string, string>> = {}) =>
-    spawnSync(process.execPath, [entry, ...args], { cwd: root, encoding: 'utf8', env: { ...process.env, ...env } });
+    spawnSync(process.execPath, [entry, ...args], {
+      cwd: root,
+      encoding: 'utf8',
+      env: { ...process.env, LC_ALL: 'C', ...env },
+    });
 
   it('tells the same as in this process, without colours where nobody sees them', async () => {
     const args = ['check', 'extension/sample/first_try.layup'];
