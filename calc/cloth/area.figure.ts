@@ -1,4 +1,5 @@
 import { coreArea } from '../core/core.figure.ts';
+import { cutStretch } from '../curve/core-bend.figure.ts';
 import {
   type Bench,
   defineFigure,
@@ -106,10 +107,20 @@ export interface Piece {
   readonly lanes?: Lanes;
 }
 
+/** A core is cut by what keeps its length as it is bent. */
+const pieceFootprint = (bench: Bench, key: string): Figure<Footprint> =>
+  whenKnown(
+    { footprint: bench.ask(layerFootprint, key), stretch: bench.ask(cutStretch, key) },
+    ({ footprint, stretch }, reasons) =>
+      footprint.stretch === undefined || stretch === undefined
+        ? known(footprint)
+        : known({ ...footprint, stretch }, ...reasons),
+  );
+
 /** The flat piece of a layer of cloth, core or insert. */
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
   whenKnown(
-    { laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) },
+    { laid: bench.ask(laidLayer, key), footprint: pieceFootprint(bench, key) },
     ({ laid, footprint }, curved) => {
       if (laid.layer.kind === 'coat')
         return typed<Piece>(

@@ -1,3 +1,4 @@
+import { cutsGain, scoreCuts } from '../curve/core-bend.figure.ts';
 import {
   allKnown,
   type Bench,
@@ -126,17 +127,20 @@ function holesOf(bench: Bench, core: LaidLayer, area: number, thickness: number)
   });
 }
 
-/** A score is a grid of cuts; untyped, a saw cut of 1 mm to the last millimetre of the sheet. */
+/** The cuts of a score, as they are once the core is bent. */
 function kerfsOf(bench: Bench, core: LaidLayer, area: number, thickness: number): Figure<number> {
   const { score } = core.layer;
   const at = inRecipe(bench, core.path);
   if (score === undefined) return known(0);
   return whenKnown(
-    { pitch: typed(score.pitch, text('the distance between the cuts in {core}', { core: core.name }), at) },
-    ({ pitch }, reasons) => {
-      const [width, depth] = [score.width?.si ?? 0.001, score.depth?.si ?? Math.max(thickness / 2, thickness - 0.001)];
-      const volume = following(kerfVolume({ pitch: pitch.si, width, depth, ways: 2 }), (each) => each * area);
-      const shown = { width: quantity(width, LENGTH), depth: quantity(depth, LENGTH), pitch };
+    {
+      pitch: typed(score.pitch, text('the distance between the cuts in {core}', { core: core.name }), at),
+      gain: cutsGain(bench, core.key),
+    },
+    ({ pitch, gain }, reasons) => {
+      const cuts = scoreCuts(score, pitch.si, thickness);
+      const volume = following(kerfVolume({ ...cuts, ways: 2 }), (each) => Math.max(0, each + gain) * area);
+      const shown = { width: quantity(cuts.width, LENGTH), depth: quantity(cuts.depth, LENGTH), pitch };
       return worked(volume, text('cuts {width} wide and {depth} deep every {pitch} both ways', shown), { at, reasons });
     },
   );

@@ -2,6 +2,7 @@ import { finite, given, notNegative, type Outcome, positive } from '../outcome.t
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import { flattened } from '../outline/flatten.ts';
+import type { Point } from '../outline/shape.ts';
 import { apply, turned } from '../outline/transform.ts';
 
 /** Area (m2) inside the line that runs this far (m) inside an outline. */
@@ -51,12 +52,18 @@ export function shearAngle(curvature: number, contour: Contour, fibre: number): 
   return given([finite('the curvature', curvature), finite('the direction of the fibre', fibre)], () => {
     if (curvature === 0) return 0;
     const turn = turned(-fibre);
-    const most = flattened(contour, 1e-4).reduce((largest, p) => {
-      const { x, y } = apply(turn, p);
-      return Math.max(largest, Math.abs(x * y));
-    }, 0);
-    return Math.abs(curvature) * most;
+    const points = flattened(contour, 1e-4).map((p) => apply(turn, p));
+    const most = points.map((from, i) => furthestOff(from, points[(i + 1) % points.length] ?? from));
+    return Math.abs(curvature) * most.reduce((a, b) => Math.max(a, b), 0);
   });
+}
+
+/** The largest |x y| on a straight: at its beginning, or on the way where x y turns back. */
+function furthestOff(from: Point, to: Point): number {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const share = dx * dy === 0 ? 0 : -(from.x * dy + from.y * dx) / (2 * dx * dy);
+  const within = share > 0 && share < 1 ? share : 0;
+  return Math.max(Math.abs(from.x * from.y), Math.abs((from.x + within * dx) * (from.y + within * dy)));
 }
 
 /** Excess (m) that is left where the cloth takes a shear of no more than `locks` (rad) of the `shear` (rad) that is needed. */

@@ -71,7 +71,13 @@ export interface Layer extends Remarks {
     readonly clearance?: Amount;
     readonly path: string;
   }[];
-  readonly score?: { readonly pitch?: Amount; readonly width?: Amount; readonly depth?: Amount };
+  readonly score?: {
+    readonly pitch?: Amount;
+    readonly width?: Amount;
+    readonly depth?: Amount;
+    /** the face that is cut into */
+    readonly from?: 'tool' | 'bag';
+  };
   readonly pieces?: number;
   readonly bedded?: { readonly material: string; readonly amount?: Amount };
   readonly sealed?: boolean;

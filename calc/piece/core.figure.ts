@@ -1,7 +1,7 @@
 import { CLEARANCE } from '../core/core.figure.ts';
 import { chamferRun } from '../core/solid.ts';
+import { cutStretch } from '../curve/core-bend.figure.ts';
 import type { Stretch } from '../curve/surface.ts';
-import { layerStretch } from '../curve/tool.figure.ts';
 import {
   allKnown,
   type Bench,
@@ -54,9 +54,10 @@ export const corePieces = defineFigure<readonly FlatPiece[]>('core_pieces', (ben
       openings: openingsOf(bench, key),
       grooves: groovesOf(bench, key),
       chamfer: bench.ask(layerChamfer, key),
+      stretch: bench.ask(cutStretch, key),
     },
-    ({ laid, footprint, openings, grooves, chamfer }, reasons) => {
-      const { placed, shorter, stretch } = footprint;
+    ({ laid, footprint, openings, grooves, chamfer, stretch }, reasons) => {
+      const { placed, shorter } = footprint;
       const grown = { placed, out: -footprint.inset, shorter, stretch };
       const pieces = following(grownContours(grown), (flats) => {
         const made: FlatPiece[] = [];
@@ -64,7 +65,7 @@ export const corePieces = defineFigure<readonly FlatPiece[]>('core_pieces', (ben
           const found = coreSheets(bench, laid, flat, openings, [
             ...grooves,
             ...toe(flat.outer, chamfer),
-            ...pieceNotches(flat.outer, footprint),
+            ...pieceNotches(flat.outer, { ...footprint, stretch }),
           ]);
           if (isImpossible(found)) return found;
           made.push(...found);
@@ -198,15 +199,16 @@ const openingsOf = (bench: Bench, key: string): Figure<readonly Opening[]> =>
       footprint: bench.ask(layerFootprint, key),
       cutouts: bench.ask(cutoutsOf),
       thickness: bench.ask(layerThickness, key),
+      stretch: bench.ask(cutStretch, key),
     },
-    ({ core, stack, footprint, cutouts, thickness }) => {
+    ({ core, stack, footprint, cutouts, thickness, stretch }) => {
       const inserts = insertsOf(stack.layers, core).map((insert) =>
         whenKnown(
           { at: bench.ask(layerFootprint, insert.key), own: bench.ask(layerThickness, insert.key) },
           ({ at, own }): Figure<Opening> =>
             worked(
               following(
-                grownContours({ placed: movedOn(at.placed, footprint.stretch), out: -at.inset, shorter: at.shorter }),
+                grownContours({ placed: movedOn(at.placed, stretch), out: -at.inset, shorter: at.shorter }),
                 ([flat]): Outcome<Opening> =>
                   flat === undefined
                     ? { problem: text('nothing is left of {layer}', { layer: insert.name }) }
@@ -216,7 +218,7 @@ const openingsOf = (bench: Bench, key: string): Figure<readonly Opening[]> =>
             ),
         ),
       );
-      const holes = footprint.whole ? cutouts.map((cutout) => opening(cutout, footprint.stretch)) : [];
+      const holes = footprint.whole ? cutouts.map((cutout) => opening(cutout, stretch)) : [];
       return allKnown([...inserts, ...holes]);
     },
   );
@@ -230,7 +232,7 @@ const opening = (cutout: Placed, stretch: Stretch | undefined): Figure<Opening> 
 /** The outline of each groove: that of its strip, with room all round. */
 const groovesOf = (bench: Bench, key: string): Figure<readonly Mark[]> =>
   whenKnown(
-    { core: bench.ask(laidLayer, key), stack: bench.ask(laidStack), stretch: bench.ask(layerStretch, key) },
+    { core: bench.ask(laidLayer, key), stack: bench.ask(laidStack), stretch: bench.ask(cutStretch, key) },
     ({ core, stack, stretch }) =>
       allKnown(
         (core.layer.grooves ?? []).flatMap((groove): Figure<Mark>[] => {

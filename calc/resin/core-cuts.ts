@@ -34,8 +34,7 @@ export interface Kerfs {
 }
 
 /**
- * Volume of the cuts for each m2 of a flat core, m3/m2: (2 k/p - k2/p2) d for a grid, k/p d one way. On a curved mould
- * cuts open and take more.
+ * Volume of the cuts for each m2 of a core that lies flat, m3/m2: (2 k/p - k2/p2) d for a grid, k/p d one way.
  */
 export function kerfVolume({ pitch, width, depth, ways }: Kerfs): Outcome {
   return given(

@@ -137,13 +137,15 @@ const drop: ClauseReader = (low, clause, said, into) => {
   else into.drop = { by, ...(end === undefined ? {} : { end }) };
 };
 
-/** `score 1 mm every 30 mm` */
+/** `score 1 mm every 30 mm from bag face` */
 const score: ClauseReader = (low, _clause, said, into) => {
   const lengths = [...said.values, ...said.parts.flatMap((p) => p.values)].filter(
     ({ argument }) => argument.kind === 'amount',
   );
   const [width, pitch, depth] = lengths.map((read: Read) => known(amountOf(low, read, 'length')));
+  const from = wordAt(partOf(said, 'from')?.values ?? []);
   into.score = {
+    ...(from === 'tool' || from === 'bag' ? { from } : {}),
     ...(width === undefined ? {} : { width }),
     ...(pitch === undefined ? {} : { pitch }),
     ...(depth === undefined ? {} : { depth }),

@@ -224,10 +224,16 @@ export const coreClauses: readonly Word[] = [
   {
     word: 'score',
     at: ['clause of core'],
-    takes: [argument('length'), argument('length', { after: 'every' })],
-    example: 'core body foam_80 20 mm, score 1 mm every 30 mm',
+    takes: [
+      argument('length'),
+      argument('length', { after: 'every' }),
+      argument('word', { after: 'from', words: ['tool', 'bag'], optional: true }),
+      argument('word', { words: ['face'], optional: true }),
+    ],
+    example: 'core body foam_80 20 mm, score 1 mm every 30 mm from bag face',
+    default: 'from the face that is not looked at, else from the outside of the bend',
     meaning:
-      'Cuts that let the sheet bend. Open cuts fill with resin, 1 to 2 kg/m2 is not rare; unfilled they are a path for water.',
+      'Cuts that let the sheet bend, down to its last millimetre. On the outside of a bend they open, on the inside they close and stop it. Open cuts fill with resin, 1 to 2 kg/m2 is not rare; unfilled they are a path for water.',
     source: COMMON_PRACTICE,
   },
   {
