@@ -74,6 +74,7 @@ describe('laybook record', () => {
       const folder = workshop();
       const first = await answering(folder, answers.slice(0, stop), 'record', 'sled_deck', ...day);
       expect(first.code).toBe(0);
+      expect(first.out).toContain('`laybook record sled_deck --number 41 --date 2026-11-25` goes on there');
       const kept = readFileSync(fileOf(folder), 'utf8');
       for (const line of kept.split('\n')) expect(whole.split('\n')).toContain(line);
       // questions that were left out are asked again, the others are not
@@ -107,6 +108,34 @@ describe('laybook record', () => {
     expect(err).toContain('abc is no number; as in 22');
     expect(err).toContain('1 numbers at most');
     expect(readFileSync(fileOf(folder), 'utf8')).toContain('vacuum 22 mbar absolute, dry');
+  });
+
+  it('asks for each batch of a part that is laid with two, also when it goes on', async () => {
+    const folder = workshop();
+    const own = path.join(folder, 'records/instrument_panel/2026-11-25-1.layup');
+    const call = ['record', 'instrument_panel', ...day, '--number', '1'];
+    const first = await answering(folder, ['RT', 'L-1', 'L-2', '21', '0.4, 21'], ...call);
+    expect(first.asked.filter((each) => each.startsWith('Batch of'))).toHaveLength(2);
+    await answering(folder, ['0.3, 22'], ...call);
+    expect(readFileSync(own, 'utf8')).toContain('  batch 0.4 kg at 21 degC\n  batch 0.3 kg at 22 degC\n');
+  });
+
+  it('goes on where the editor left blanks, and keeps what another hand has written', async () => {
+    const folder = workshop();
+    mkdirSync(path.dirname(fileOf(folder)), { recursive: true });
+    writeFileSync(
+      fileOf(folder),
+      'notation 1\n\nrecord sled_deck 2026-11-25 "no. 41" {\n  revision 4\n  by "?"\n  ambient 18 degC, ?\n  mass ? kg\n  photo "heel.jpg"\n}\n',
+    );
+    await answering(folder, ['RT'], 'record', 'sled_deck', ...day, '--number', '41');
+    expect(readFileSync(fileOf(folder), 'utf8')).toBe(
+      'notation 1\n\nrecord sled_deck 2026-11-25 "no. 41" {\n  revision 4\n  by "RT"\n  ambient 18 degC, ?\n  photo "heel.jpg"\n}\n',
+    );
+    const two = `${readFileSync(fileOf(folder), 'utf8')}\nrecord sled_deck 2026-11-26 "no. 42" {\n}\n`;
+    writeFileSync(fileOf(folder), two);
+    const refused = await answering(folder, ['RT'], 'record', 'sled_deck', ...day, '--number', '41');
+    expect([refused.code, refused.err]).toEqual([2, expect.stringContaining('more than one record')]);
+    expect(readFileSync(fileOf(folder), 'utf8')).toBe(two);
   });
 
   it('needs somebody to ask', async () => {

@@ -71,6 +71,28 @@ describe('a leak test', () => {
     expect(problemOf(leakRate(5, 0))).toMatch(/time/);
   });
 
+  it('hunted down by hand, valve by valve: in the bag, not in pot and line, and closed', () => {
+    const limit = { rise: 5 * mbar, time: 600 };
+    // gauge in mbar when the pump is shut off, after 5 and after 10 min
+    const halves = (start: number, half: number, end: number) => [
+      { rise: (half - start) * mbar, time: 300 },
+      { rise: (end - half) * mbar, time: 300 },
+    ];
+    const perMinute = (readings: readonly { readonly rise: number; readonly time: number }[]) =>
+      readings.map(({ rise, time }) => mbarPerMinute(valueOf(leakRate(rise, time))));
+    // bag open to the pot, 22 25 28: 3 mbar in each 5 min are 0.6 mbar/min, a fifth over 0.5; both halves alike is a hole
+    const whole = halves(22, 25, 28);
+    for (const rate of perMinute(whole)) expect(rate).toBeCloseTo(0.6, 12);
+    for (const half of whole) expect(leakOfLimit(half, limit)).toBeCloseTo(1.2, 12);
+    // line clamped at the bag, 22 22.5 23: pot and line alone leak 0.1 mbar/min, a fifth of the limit: it is the bag
+    const pot = halves(22, 22.5, 23);
+    for (const half of pot) expect(leakOfLimit(half, limit)).toBeCloseTo(0.2, 12);
+    // a pleat pressed down, 22 23.5 24: what gives way or gives off gas is done in the first half (0.3, then 0.1 mbar/min)
+    const closed = halves(22, 23.5, 24);
+    expect(perMinute(closed)).toEqual([expect.closeTo(0.3, 12), expect.closeTo(0.1, 12)]);
+    expect(leakOfLimit({ rise: 2 * mbar, time: 600 }, limit)).toBeCloseTo(0.4, 12);
+  });
+
   it('takes an hour and forty minutes on a gauge of 50 mbar for a limit of 5 mbar in 10 min', () => {
     expect(shortestTest({ rise: 5 * mbar, time: 600 }, 50 * mbar)).toBeCloseTo(6000, 9);
   });

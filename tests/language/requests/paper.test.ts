@@ -10,6 +10,7 @@ import {
   paperRequest,
 } from '../../../language/protocol/paper.ts';
 import { type MemoryServer, startMemoryServer } from '../../harness/memory-server.ts';
+import { sampleFiles } from '../../harness/sample.ts';
 import { root } from '../../harness/sources.ts';
 
 const sample = (name: string): string => readFileSync(path.join(root, 'extension/sample', name), 'utf8');
@@ -81,7 +82,34 @@ describe('the records in the editor', () => {
     });
     expect(file).toBe('records/sled_deck/2026-11-25-41.layup');
     expect(text).toContain('record sled_deck 2026-11-25 "no. 41" {\n  revision 4\n  by "?"\n');
-    expect(text.indexOf('leak ?')).toBeLessThan(text.indexOf('mass ?'));
+    const order = ['by', 'lot triax_680', 'ambient', 'step lay', 'vacuum', 'leak', 'batch', 'fill', 'mass', 'note'];
+    const at = order.map((word) => text.indexOf(`\n  ${word} `));
+    expect(at).toEqual([...at].sort((a, b) => a - b));
+    expect(Math.min(...at)).toBeGreaterThan(0);
+    for (const blank of ['ambient ? degC, ?', 'leak ? mbar in ? min', 'mass ? kg', 'lot epoxy_slow "?" expires ?'])
+      expect(text).toContain(`  ${blank}\n`);
+  });
+
+  it('are found no fault with while they are blank or half filled, and a blank is no lot', async () => {
+    const shop = await startMemoryServer(sampleFiles);
+    for (const recipe of ['sled_deck', 'drip_tray', 'hatch_lid', 'side_panel', 'instrument_panel', 'hatch_board']) {
+      const { file = '', text = '' }: NewRecordResult = await shop.client.sendRequest(newRecordRequest, {
+        uri: shop.uriOf(`${recipe}.layup`),
+        recipe,
+        date: '2026-11-25',
+      });
+      expect(file).toBe(`records/${recipe}/2026-11-25-1.layup`);
+      await shop.open(file, text);
+      await shop.settled();
+      expect([recipe, shop.diagnostics.get(file) ?? []]).toEqual([recipe, []]);
+      await shop.change(file, { text: text.replace('by "?"', 'by "RT"').replace('ambient ? degC', 'ambient 19 degC') });
+      await shop.settled();
+      expect([recipe, shop.diagnostics.get(file) ?? []]).toEqual([recipe, []]);
+      const [record] = shop.services.analysis.shelf().records.ofRecipe(recipe);
+      expect(record?.lots).toEqual([]);
+      expect(record?.readings.map(({ key }) => key)).not.toContain('differs');
+    }
+    shop.stop();
   });
 
   it('lead from the number of a lot to all parts that contain it', async () => {
