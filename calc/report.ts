@@ -18,6 +18,9 @@ import {
   stepCost,
 } from './cost/cost.figure.ts';
 import { currency, layerCost } from './cost/price.figure.ts';
+import { layerDrape } from './curve/drape.figure.ts';
+import { gaussCurvature } from './curve/surface.ts';
+import { toolCurve } from './curve/tool.figure.ts';
 import { evaluate, type Verdict } from './expect/evaluate.ts';
 import { type Bench, benchOf, type Figure, type FigureDefinition, isKnown, known, whenKnown } from './figure/index.ts';
 import { layerFraction } from './laminate/fraction.figure.ts';
@@ -38,7 +41,7 @@ import { outlineSize, partArea } from './outline/part.figure.ts';
 import { type StepAmount, stepAmount } from './plan/amount.figure.ts';
 import { stepStandingTime, stepWorkingTime } from './plan/step.figure.ts';
 import { standingTime, workingTime } from './plan/total.figure.ts';
-import { AREA, type Dimension, LENGTH, MASS, MONEY, NUMBER, PRESSURE, TIME } from './quantity/index.ts';
+import { ANGLE, AREA, type Dimension, LENGTH, MASS, MONEY, NUMBER, PRESSURE, TIME } from './quantity/index.ts';
 import { type MixSplit, mixSplit } from './resin/mix.figure.ts';
 import { resinElsewhere, resinInPart, resinsUsed, resinToMix } from './resin/needs.figure.ts';
 import { batches, potLife } from './resin/pot.figure.ts';
@@ -255,12 +258,25 @@ export function reportOf(recipe: Recipe, book: Book): Report {
   };
 }
 
+/** Of a layer of cloth on a face that is curved both ways, and of nothing else. */
+const DRAPED: readonly Column[] = [
+  pick('edge_excess', layerDrape, LENGTH, (drape) => drape?.excess ?? 0),
+  pick('drape_shear', layerDrape, ANGLE, (drape) => drape?.shear ?? 0),
+];
+
+function columnsOf(bench: Bench, laid: LaidLayer): readonly Column[] {
+  if (!isCloth(laid)) return LAYER;
+  const curve = toolCurve(bench);
+  const draped = curve !== undefined && gaussCurvature(curve.curvature) !== 0;
+  return [...LAYER, ...CLOTH, ...(draped ? DRAPED : [])];
+}
+
 function layerRow(bench: Bench, laid: LaidLayer, money: string | undefined): LayerRow {
   const { key } = laid;
   const wrapped = laid.layer.extent.kind === 'wrap';
   return {
     laid,
-    figures: filled(isCloth(laid) ? [...LAYER, ...CLOTH] : LAYER, bench, key, money),
+    figures: filled(columnsOf(bench, laid), bench, key, money),
     resin: bench.ask(layerResin, key),
     ...(laid.layer.kind === 'coat' ? {} : { piece: bench.ask(layerPiece, key) }),
     ...(wrapped ? { wrap: bench.ask(wrapReach, key), darts: bench.ask(dartNeed, key) } : {}),

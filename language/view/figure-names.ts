@@ -70,6 +70,8 @@ export const layerFigureNames: Readonly<Record<string, Omit<FigureName, 'group'>
   layer_mass: { label: 'wet mass' },
   layer_share: { label: 'share of the part', percent: true },
   layer_cost: { label: 'cost' },
+  edge_excess: { label: 'too much cloth at the edge' },
+  drape_shear: { label: 'shear of the cloth' },
   layer_fibre_by_volume: { label: 'fibre by volume', percent: true },
   layer_fibre_by_weight: { label: 'fibre by weight', percent: true },
 };

@@ -1,4 +1,4 @@
-import { isKnown, quantity } from '../../../calc/figure/figure.ts';
+import { type Figure, isKnown, quantity } from '../../../calc/figure/figure.ts';
 import { ANGLE, LENGTH } from '../../../calc/quantity/index.ts';
 import type { Report } from '../../../calc/report.ts';
 import type { StackProblem } from '../../../calc/stack/laid.ts';
@@ -36,9 +36,20 @@ export function layerSection({ layers }: Report, { style }: Telling): Section {
   };
 }
 
+/** Where the tool is curved both ways. */
+function excessWords(excess: Figure<number> | undefined, style: Telling['style']): string[] {
+  if (excess === undefined || !isKnown(excess)) return [];
+  const length = quantity(Math.abs(excess.value), LENGTH);
+  return [
+    excess.value > 0
+      ? say('{length} too much cloth at its edge on the tool', { length }, style)
+      : say('{length} too little cloth at its edge on the tool', { length }, style),
+  ];
+}
+
 /** What to cut. */
 export function pieceSection({ layers }: Report, { style }: Telling): Section {
-  const rows = layers.flatMap(({ laid, piece }) => {
+  const rows = layers.flatMap(({ laid, piece, figures }) => {
     if (piece === undefined || !isKnown(piece)) return [];
     const { length, width, past, lanes } = piece.value;
     const angle = laid.angle === undefined ? '' : show(quantity(laid.angle, ANGLE), style);
@@ -49,6 +60,7 @@ export function pieceSection({ layers }: Report, { style }: Telling): Section {
         : past < 0
           ? [say('{short} short of the edge', { short: quantity(-past, LENGTH) }, style)]
           : []),
+      ...excessWords(figureOf(figures, 'edge_excess')?.figure, style),
       ...(lanes === undefined || lanes.lanes < 2 ? [] : [say('in {lanes} lanes', { lanes: lanes.lanes })]),
     ];
     return [

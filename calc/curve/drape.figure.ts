@@ -1,0 +1,101 @@
+import { WIDEST_DART } from '../cloth/habits.ts';
+import {
+  type Bench,
+  defineFigure,
+  type Figure,
+  known,
+  quantity,
+  text,
+  type Usual,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
+import { layerCloth } from '../laminate/fraction.figure.ts';
+import type { Cloth } from '../model/material.ts';
+import { following, type Outcome } from '../outcome.ts';
+import type { Contour } from '../outline/contour.ts';
+import { contourBox } from '../outline/contour-measure.ts';
+import { areaOf } from '../outline/contour-offset.ts';
+import { moved, transformed } from '../outline/transform.ts';
+import { clothContours } from '../piece/cloth-contours.figure.ts';
+import { offsetLines, placedContour } from '../piece/footprint-contour.ts';
+import { ANGLE } from '../quantity/index.ts';
+import { laidDirections } from '../stack/directions.ts';
+import { laidLayer } from '../stack/laid.figure.ts';
+import type { LaidLayer } from '../stack/laid.ts';
+import { edgeExcess, halfWidth, leftOver, shearAngle } from './drape.ts';
+import { DRAPE_BRAID, DRAPE_RANDOM, DRAPE_STITCHED, DRAPE_UNI, DRAPE_WOVEN } from './habits.ts';
+import { gaussCurvature } from './surface.ts';
+import { toolCurve } from './tool.figure.ts';
+
+/** A layer of cloth on a face that is curved both ways. */
+export interface Drape {
+  /** length that its edge has too much, all round, m; negative where it is too short */
+  readonly excess: number;
+  /** by which its fibres would have to leave the square, and what the cloth takes, rad */
+  readonly shear: number;
+  readonly locks: number;
+  /** of the excess, what the cloth does not take up, m; negative where it is too short */
+  readonly left: number;
+  /** darts of the widest that is cut, or relief slits that open as wide, for what is left */
+  readonly darts: number;
+  /** the widest dart that is cut, m */
+  readonly widest: number;
+}
+
+const usualOf = ({ style, layers }: Cloth): Usual => {
+  const directions = layers.filter(({ angle }) => angle !== undefined).length;
+  if (style === 'random') return DRAPE_RANDOM;
+  if (style === 'uni' || (style === 'stitched' && directions !== 2)) return DRAPE_UNI;
+  return style === 'braid' ? DRAPE_BRAID : style === 'woven' ? DRAPE_WOVEN : DRAPE_STITCHED;
+};
+
+/** What the double curvature of the tool asks of a layer of cloth; undefined on a flat tool and on a cylinder. */
+export const layerDrape = defineFigure<Drape | undefined>('layer_drape', (bench, key) => {
+  const curve = toolCurve(bench);
+  const curvature = curve === undefined ? 0 : gaussCurvature(curve.curvature);
+  if (curve === undefined || curvature === 0) return known(undefined);
+  return whenKnown({ laid: bench.ask(laidLayer, key), cloth: bench.ask(layerCloth, key) }, ({ laid, cloth }) => {
+    const inputs = {
+      outline: onTheFace(bench, laid),
+      locks: usual(bench, usualOf(cloth)),
+      widest: usual(bench, WIDEST_DART),
+    };
+    return whenKnown(inputs, ({ outline, locks, widest }, reasons) => {
+      const fibre = laidDirections(cloth, laid.angle ?? 0, laid.turnedOver)[0]?.angle ?? 0;
+      const found = following(areaInside(outline, curvature), (excess) =>
+        following(shearAngle(curvature, outline, fibre), (shear) =>
+          following(leftOver(excess, shear, locks), (left): Outcome<Drape> => {
+            const darts = widest > 0 ? Math.ceil(Math.abs(left) / widest - 1e-9) : 0;
+            return { excess, shear, locks, left, darts, widest };
+          }),
+        ),
+      );
+      const words = text(
+        'the face is curved both ways: the excess at the edge is the curvature both ways times the distance to the edge, added up over the piece; the cloth shears by the curvature times the area between two crossing fibres and the corner, and takes {locks}',
+        { locks: quantity(locks, ANGLE) },
+      );
+      const source = 'Bertrand, Diguet and Puiseux 1848; Chebyshev 1878';
+      return worked<Drape | undefined>(found, words, { at: curve.at, source, reasons });
+    });
+  });
+});
+
+const areaInside = (outline: Contour, curvature: number): Outcome =>
+  edgeExcess(curvature, (inset) => following(offsetLines(outline, -inset), areaOf), halfWidth(outline));
+
+/** What of a layer lies on the face, about its own middle: round the edge of a part no wrap lies on the tool. */
+function onTheFace(bench: Bench, laid: LaidLayer): Figure<Contour> {
+  return whenKnown({ contours: bench.ask(clothContours, laid.key) }, ({ contours }) => {
+    const { placed, stretch } = contours.footprint;
+    const cut = contours.flats[0]?.outer;
+    const line: Outcome<Contour> =
+      laid.layer.extent.kind === 'wrap' || cut === undefined ? placedContour(placed, stretch) : cut;
+    const found = following(line, (contour) => {
+      const [low, high] = contourBox(contour);
+      return transformed(contour, moved(-(low.x + high.x) / 2, -(low.y + high.y) / 2));
+    });
+    return worked(found, text('what of {layer} lies on the face', { layer: laid.name }));
+  });
+}
