@@ -141,8 +141,7 @@ function collect(file, add, fault) {
     if (ts.isPropertyAssignment(node) && labels.has(named)) {
       for (const one of choices(node.initializer)) {
         const words = literalOf(one);
-        if (words !== undefined && hasWords(words) && (named === 'says' || named === 'over' || !isNotation(words)))
-          add(words, at(one));
+        if (words !== undefined && hasWords(words) && (named !== 'default' || !isNotation(words))) add(words, at(one));
       }
     }
     if (onlySaid.test(file)) return ts.forEachChild(node, visit);

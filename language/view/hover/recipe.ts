@@ -76,11 +76,10 @@ function findingWords(found: OpenFindings | undefined): string {
   if (found === undefined) return '';
   const { errors, others } = found;
   if (errors + others === 0) return say('Nothing stands open.');
-  const counted = (count: number, one: string, many: string): Text[] =>
-    count === 0 ? [] : [count === 1 ? text(one) : text(many, { count })];
+  const counted = (count: number, one: Text, many: Text): Text[] => (count === 0 ? [] : [count === 1 ? one : many]);
   const open = both([
-    ...counted(errors, '1 error', '{count} errors'),
-    ...counted(others, '1 other finding', '{count} other findings'),
+    ...counted(errors, text('1 error'), text('{count} errors', { count: errors })),
+    ...counted(others, text('1 other finding'), text('{count} other findings', { count: others })),
   ]);
   return say('Open: {open}.', { open });
 }
