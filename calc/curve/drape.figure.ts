@@ -22,6 +22,7 @@ import { clothContours } from '../piece/cloth-contours.figure.ts';
 import { offsetLines, placedContour } from '../piece/footprint-contour.ts';
 import { ANGLE } from '../quantity/index.ts';
 import { laidDirections } from '../stack/directions.ts';
+import { layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { edgeExcess, halfWidth, leftOver, shearAngle } from './drape.ts';
@@ -78,6 +79,23 @@ export const layerDrape = defineFigure<Drape | undefined>('layer_drape', (bench,
       );
       const source = 'Bertrand, Diguet and Puiseux 1848; Chebyshev 1878';
       return worked<Drape | undefined>(found, words, { at: curve.at, source, reasons });
+    });
+  });
+});
+
+/** What a core in one sheet has too much at its edge, m: it does not shear. 0 but on a tool that is curved both ways. */
+export const coreExcess = defineFigure<number>('core_excess', (bench, key) => {
+  const curve = toolCurve(bench);
+  const curvature = curve === undefined ? 0 : gaussCurvature(curve.curvature);
+  if (curve === undefined || curvature === 0) return known(0);
+  return whenKnown({ footprint: bench.ask(layerFootprint, key) }, ({ footprint }, reasons) => {
+    const found = following(placedContour(footprint.placed, footprint.stretch), (outline) =>
+      areaInside(outline, curvature),
+    );
+    return worked(found, 'the curvature both ways times the distance to the edge, added up over the sheet', {
+      at: curve.at,
+      source: 'Bertrand, Diguet and Puiseux 1848',
+      reasons,
     });
   });
 });

@@ -1,7 +1,10 @@
+import { LEAST_EXCESS } from '../../../calc/cloth/habits.ts';
+import { type BentWay, coreBend } from '../../../calc/curve/core-bend.figure.ts';
+import { coreExcess } from '../../../calc/curve/drape.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { coresOf, stepsOn } from '../kit/cores.ts';
-import { factValue, materialOf, valueOf } from '../kit/layers.ts';
+import { habitOf } from '../kit/habit.ts';
+import { valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -11,37 +14,47 @@ export const coreBendCold = rule({
   title: 'a core is bent over a tool tighter than it goes cold',
   on: 'recipe',
   check(context) {
-    const curve = factValue(
-      context.recipe.stack?.tool === undefined ? undefined : context.bench.tool(context.recipe.stack.tool)?.curved,
-    );
-    const radius = Math.min(curve?.along?.si ?? Infinity, curve?.across?.si ?? Infinity);
-    if (!Number.isFinite(radius)) return;
     for (const core of coresOf(context)) {
-      const thickness = valueOf(context.ask(layerThickness, core.key));
-      const bends = materialOf(context, core)?.bends?.flatMap((fact) => factValue(fact) ?? []) ?? [];
-      // a sheet of another thickness bends in proportion
-      const least =
-        thickness === undefined
-          ? undefined
-          : bends
-              .map(({ value, thickness: at }) => (at === undefined ? value.si : (value.si * thickness) / at.si))
-              .sort((a, b) => a - b)[0];
-      if (
-        least === undefined ||
-        radius >= least ||
-        core.layer.score !== undefined ||
-        stepsOn(context, core, 'score', 'shape').length > 0
-      )
+      const bend = valueOf(context.ask(coreBend, core.key));
+      if (bend === undefined || core.layer.score !== undefined) continue;
+      if (stepsOn(context, core, 'score', 'shape').length > 0) continue;
+      const tightest = [...bend.ways].sort((a, b) => a.radius - b.radius)[0];
+      const fixes = [context.edit.addClause('Add score 1 mm every 30 mm', core.path, 'score 1 mm every 30 mm')];
+      if (tightest !== undefined && bend.least !== undefined && tightest.radius < bend.least) {
+        context.report({ at: core.path, message: tooTight(core.name, bend.least, tightest), fixes });
         continue;
+      }
+      if (bend.ways.length < 2 || (core.layer.pieces ?? 1) > 1) continue;
+      const excess = valueOf(context.ask(coreExcess, core.key)) ?? 0;
+      if (Math.abs(excess) <= habitOf(context.bench, LEAST_EXCESS)) continue;
+      const shown = { core: core.name, excess: metres(Math.abs(excess)) };
       context.report({
         at: core.path,
-        message: text('{core} bends cold to a radius of {least}; the tool has {radius}: score it, or form it warm', {
-          core: core.name,
-          least: metres(least),
-          radius: metres(radius),
-        }),
-        fixes: [context.edit.addClause('Add score 1 mm every 30 mm', core.path, 'score 1 mm every 30 mm')],
+        message:
+          excess > 0
+            ? text(
+                'the tool is curved both ways, a sheet bends one way: {core} has {excess} too much at its edge: score it, or lay it in pieces',
+                shown,
+              )
+            : text(
+                'the tool is curved both ways, a sheet bends one way: {core} has {excess} too little at its edge: score it, or lay it in pieces',
+                shown,
+              ),
+        fixes,
       });
     }
   },
 });
+
+function tooTight(core: string, bends: number, { way, radius }: BentWay) {
+  const shown = { core, least: metres(bends), radius: metres(radius) };
+  return way === 'along'
+    ? text(
+        '{core} bends cold to a radius of {least}; along the tool its middle has {radius}: score it, or form it warm',
+        shown,
+      )
+    : text(
+        '{core} bends cold to a radius of {least}; across the tool its middle has {radius}: score it, or form it warm',
+        shown,
+      );
+}
