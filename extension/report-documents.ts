@@ -2,15 +2,17 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ReportParams, type ReportResult, reportParts, reportRequest } from '../language/protocol/report.ts';
+import { showPage } from './commands/show-page.ts';
 import type { FigureChanges } from './figures-changed.ts';
 import { Latest } from './latest.ts';
+import { partFirst } from './report-part.ts';
 
 const scheme = 'laybook-report';
 const pauseMs = 250;
 
-/** Address of a report; the part that is looked at is no part of it. */
-function addressOf({ uri, recipe, size }: ReportParams): vscode.Uri {
-  const query = JSON.stringify(size === undefined ? { uri, recipe } : { uri, recipe, size });
+/** Address of a report, with the part that stands on top. */
+function addressOf({ uri, recipe, size, part }: ReportParams): vscode.Uri {
+  const query = JSON.stringify({ uri, recipe, size, part });
   return vscode.Uri.from({ scheme, path: `/${recipe}${size === undefined ? '' : ` ${size}`}.md`, query });
 }
 
@@ -49,22 +51,16 @@ export class ReportDocuments implements vscode.TextDocumentContentProvider, vsco
 
   async provideTextDocumentContent(address: vscode.Uri): Promise<string> {
     const params = readReportParams(JSON.parse(address.query));
-    return params === undefined ? '' : (await this.ask(params)).markdown;
+    if (params === undefined) return '';
+    const { markdown, line } = await this.ask(params);
+    return partFirst(markdown, line);
   }
 
-  /** Opens a report beside the recipe, at the part that was asked for. */
+  /** Opens a report beside the recipe, laid out, the part that was asked for on top. */
   async show(params: ReportParams): Promise<void> {
     const address = addressOf(params);
-    const { line } = await this.ask(params);
     this.changed.fire(address);
-    const document = await vscode.workspace.openTextDocument(address);
-    const editor = await vscode.window.showTextDocument(document, {
-      viewColumn: vscode.ViewColumn.Beside,
-      preview: true,
-    });
-    const start = new vscode.Position(line, 0);
-    editor.selection = new vscode.Selection(start, start);
-    editor.revealRange(new vscode.Range(start, start), vscode.TextEditorRevealType.AtTop);
+    await showPage(address);
   }
 
   dispose(): void {
