@@ -11,11 +11,12 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
+import { listed } from '../figure/listed.ts';
 import { given, isImpossible, positive } from '../outcome.ts';
 import { signedDistance } from '../outline/distance.ts';
 import { cutoutsOf, partFrame } from '../outline/part.figure.ts';
 import { intoFrame, origin, type Point } from '../outline/shape.ts';
-import { NUMBER } from '../quantity/index.ts';
+import { LENGTH, NUMBER } from '../quantity/index.ts';
 import { covers, layerFootprint } from '../stack/footprint.figure.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
@@ -69,10 +70,16 @@ function addedAt(bench: Bench, laid: LaidLayer, point: Point): Figure<number> {
 /** Thickness of the part at a place, m. */
 export function thicknessAt(bench: Bench, point: Point): Figure<number> {
   return whenKnown({ layers: layersAt(bench, point) }, ({ layers }, reasons) => {
-    const names = layers.map(({ laid, adds }) => `${laid.name} ${Math.round(adds * 1e5) / 100} mm`).join(', ');
+    const there = layers.map(({ laid, adds }) =>
+      text('{name} {thickness}', { name: laid.name, thickness: quantity(adds, LENGTH) }),
+    );
     return known(
       layers.reduce((sum, { adds }) => sum + adds, 0),
-      reason('computed', text('layers there: {layers}', { layers: names || 'none' }), { reasons }),
+      reason(
+        'computed',
+        there.length === 0 ? text('no layer lies there') : text('layers there: {layers}', { layers: listed(there) }),
+        { reasons },
+      ),
     );
   });
 }

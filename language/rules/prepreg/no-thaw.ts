@@ -52,7 +52,15 @@ export const prepregNoThaw = rule({
           { ...shown, typed: typed.amount },
         ),
         related,
-        fixes: [mendText(context, `Thaw ${asTyped(seconds(time))}`, typed.path, TYPED_TIME, asTyped(seconds(time)))],
+        fixes: [
+          mendText(
+            context,
+            text('Thaw {what}', { what: asTyped(seconds(time)) }),
+            typed.path,
+            TYPED_TIME,
+            asTyped(seconds(time)),
+          ),
+        ],
       });
     }
   },
