@@ -68,7 +68,7 @@ export const layerDrape = defineFigure<Drape | undefined>('layer_drape', (bench,
       const found = following(areaInside(outline, curvature), (excess) =>
         following(shearAngle(curvature, outline, fibre), (shear) =>
           following(leftOver(excess, shear, locks), (left): Outcome<Drape> => {
-            const darts = widest > 0 ? Math.ceil(Math.abs(left) / widest - 1e-9) : 0;
+            const darts = widest > 0 ? Math.max(0, Math.ceil(Math.abs(left) / widest - 1e-9)) : 0;
             return { excess, shear, locks, left, darts, widest };
           }),
         ),
