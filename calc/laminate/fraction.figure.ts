@@ -171,13 +171,21 @@ const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) =>
   }),
 );
 
-function ofMaterial(material: MaterialFacts, kind: ProcessKind | undefined): Figure<SaidFraction> | undefined {
-  const facts = material.fractions ?? [];
+/** The fraction of a material that counts in a process: the one that names it before the one that names none. */
+export function fractionFact(
+  { fractions: facts = [] }: Pick<MaterialFacts, 'fractions'>,
+  kind: ProcessKind | undefined,
+): NonNullable<MaterialFacts['fractions']>[number] | undefined {
   const fits = (process: string | undefined) =>
     process === undefined || (kind !== undefined && PROCESS_WORDS[kind].includes(process));
-  const fact =
+  return (
     facts.find((f) => f.value !== UNKNOWN && f.value.process !== undefined && fits(f.value.process)) ??
-    facts.find((f) => f.value === UNKNOWN || fits(f.value.process));
+    facts.find((f) => f.value === UNKNOWN || fits(f.value.process))
+  );
+}
+
+function ofMaterial(material: MaterialFacts, kind: ProcessKind | undefined): Figure<SaidFraction> | undefined {
+  const fact = fractionFact(material, kind);
   if (fact === undefined) return undefined;
   const what = text('the fraction of {material}', { material: material.name });
   return fact.value === UNKNOWN

@@ -48,7 +48,7 @@ export function sayAll(low: Lowering, node: AstNode, values: readonly Arg[], par
     if (of !== undefined && before !== undefined && giveBasis(before, of)) {
       // `1 % to 2.5 % by weight`: the basis holds for both ends of the range
       if (said.at(-1)?.word === 'to') giveBasis(said.length > 1 ? (said.at(-2)?.values ?? read) : read, of);
-      said.at(-1)?.values.push(...readAll(low, part.values.slice(1)));
+      (said.at(-1)?.values ?? read).push(...readAll(low, part.values.slice(1)));
       continue;
     }
     if (part.values.length === 0 && !mayStandAlone.has(part.prep)) {

@@ -1,8 +1,10 @@
 import { quantity, type Text, text } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import { isKnown } from '../../../calc/figure/index.ts';
+import { fractionFact } from '../../../calc/laminate/fraction.figure.ts';
+import { PROCESS_WORDS } from '../../../calc/laminate/fraction-defaults.ts';
 import { layerDryMass } from '../../../calc/laminate/mass.figure.ts';
-import type { BuildRecord, Place } from '../../../calc/model/index.ts';
+import { type BuildRecord, type Place, UNKNOWN } from '../../../calc/model/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { NUMBER, TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { median } from '../../../calc/record/control.ts';
@@ -15,8 +17,10 @@ import type { PlanOf } from './builds.ts';
 
 /** A value that the builds of a shop come to, as an edit that the shop may accept or leave. */
 export interface Calibration {
-  /** name of the material, or the shop */
-  readonly entry: { readonly kind: 'material'; readonly name: string } | { readonly kind: 'shop' };
+  /** name of the material and the word that its entry begins with, or the shop */
+  readonly entry:
+    | { readonly kind: 'material'; readonly name: string; readonly word: string }
+    | { readonly kind: 'shop' };
   /** the fact: its word, and the whole line */
   readonly word: string;
   readonly line: string;
@@ -55,11 +59,16 @@ function fractionCalibration(records: readonly BuildRecord[], planOf: PlanOf): C
   if (name === undefined || Math.abs(now - planned) < 0.005) return [];
   const percent = (Math.round(now * 1000) / 10).toFixed(1);
   const kind = last.bench.recipe.process?.kind;
-  const way = kind === 'infusion' ? ' infused' : kind === 'bagged' ? ' bagged' : kind === 'hand' ? ' by hand' : '';
-  const fact = last.bench.material(name)?.fractions?.[0];
+  // a prepreg brings its resin: what its cloth holds is no habit of the shop
+  if (kind === 'prepreg') return [];
+  const material = last.bench.material(name);
+  const fact = material && fractionFact(material, kind);
+  // a fraction that is said of every process stays so
+  const everywhere = fact !== undefined && fact.value !== UNKNOWN && fact.value.process === undefined;
+  const way = everywhere || kind === undefined ? '' : ` ${PROCESS_WORDS[kind][0]}`;
   return [
     {
-      entry: { kind: 'material', name },
+      entry: { kind: 'material', name, word: material?.kind ?? 'fabric' },
       word: 'fraction',
       line: `fraction ${percent} % by volume${way}`,
       says: text('{builds} builds weigh as {now} fibre by volume in {name}, planned were {planned}', {

@@ -30,6 +30,19 @@ beforeAll(async () => {
 });
 afterAll(() => server.stop());
 
+const none = { line: 0, character: 0 };
+
+const recordsIn = ({ client, uriOf }: MemoryServer): Promise<PaperResult> => {
+  const params: PaperParams = {
+    uri: uriOf('plate.layup'),
+    kind: 'records',
+    recipe: 'plate',
+    paper: 'a4',
+    form: 'body',
+  };
+  return client.sendRequest(paperRequest, params);
+};
+
 const ask = (more: Partial<PaperParams>): Promise<PaperResult> =>
   server.client.sendRequest(paperRequest, {
     uri: server.uriOf('sled_deck.layup'),
@@ -110,6 +123,57 @@ describe('the records in the editor', () => {
       expect(record?.readings.map(({ key }) => key)).not.toContain('differs');
     }
     shop.stop();
+  });
+
+  it('offer a value as an edit of the material, wherever it stands, and the edit is what the book then says', async () => {
+    // by hand: 2 x 450 g/m2 on 0.5 m2 are 0.45 kg of glass; 1.65 kg in all are 27.3 % by weight, about 14 % by volume
+    const recipe = (cloth: string): string => `tool flat_tool {
+  flat 1600 mm by 700 mm
+}
+recipe plate {
+  revision 1
+  part { outline rectangle 1000 mm by 500 mm }
+  stack from tool flat_tool {
+    ply a ${cloth}
+    ply b ${cloth}
+  }
+  process hand with polyester_laminating at 20 degC { lay stack }
+}
+`;
+    const own = 'fabric my_mat "Own mat" {\n  fibre e_glass\n  layers random 450 g/m2\n}\n';
+    const built = Object.fromEntries(
+      Array.from({ length: 6 }, (_, i) => [
+        `records/plate/${i}.layup`,
+        `record plate 2026-0${i + 1}-10 "no. ${i + 1}" {\n  revision 1\n  mass 1.65 kg\n}\n`,
+      ]),
+    );
+    const cases = [
+      ['csm_450', '', 'plate.layup'],
+      ['my_mat', own, 'cloth.layup'],
+      ['my_mat', own.replace('}\n', '  fraction 30 % by volume hand, note "of the roll"\n}\n'), 'cloth.layup'],
+    ] as const;
+    for (const [cloth, text, edited] of cases) {
+      const files: Record<string, string> = { ...built, 'plate.layup': recipe(cloth), 'cloth.layup': text };
+      const shop = await startMemoryServer(files);
+      const [offer] = (await recordsIn(shop)).offers ?? [];
+      expect([cloth, offer?.uri]).toEqual([cloth, shop.uriOf(edited)]);
+      const lines = (files[edited] ?? '').split('\n');
+      const at = ({ line, character }: { readonly line: number; readonly character: number }): number =>
+        lines.slice(0, line).join('\n').length + (line > 0 ? 1 : 0) + character;
+      const before = files[edited] ?? '';
+      const after = before.slice(0, at(offer?.from ?? none)) + offer?.text + before.slice(at(offer?.to ?? none));
+      await shop.open(edited, after);
+      await shop.settled();
+      const told = (shop.diagnostics.get(edited) ?? []).map(({ code, message }) => `${code} ${message}`);
+      expect(told.filter((rule) => /^(line|name|unit)\//.test(rule))).toEqual([]);
+      const fraction = shop.services.analysis.shelf().material(cloth)?.fractions?.at(-1)?.value;
+      expect(fraction).toMatchObject({ process: 'hand', amount: { basis: 'by volume', si: expect.closeTo(0.14, 2) } });
+      expect(after).toContain(`${offer?.line}`);
+      if (text.includes('note')) expect(after).toContain('by volume hand, note "of the roll"');
+      // what was taken over is offered no more
+      expect((await recordsIn(shop)).offers).toEqual([]);
+      shop.stop();
+    }
   });
 
   it('lead from the number of a lot to all parts that contain it', async () => {
