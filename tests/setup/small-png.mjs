@@ -1,8 +1,8 @@
-// Pictures of an editor have few colours: with a palette of 256 they take a third of the room (ISO/IEC 15948, 11.2.2 and 11.2.3).
+// Pictures of an editor have few colours: with a palette of some dozens they take a quarter of the room (ISO/IEC 15948, 11.2.2 and 11.2.3).
 import { crc32, deflateSync } from 'node:zlib';
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 
-const most = 256;
+const most = 48;
 
 /** Halves the box of colours with the widest spread at its median until there are as many as the palette holds (Heckbert, 1982). */
 function paletteOf(counts) {
