@@ -5,7 +5,7 @@ import type { WithAnalysis } from '../analysis/module.ts';
 import { pastBook } from '../analysis/past-book.ts';
 import { codeSvg } from '../export/code.ts';
 import { sealedText } from '../export/made-by.ts';
-import { screenStyle, screenSvg } from '../export/svg.ts';
+import { screenSvg } from '../export/svg.ts';
 import { xmlText } from '../export/xml-text.ts';
 import {
   type NewRecordParams,
@@ -88,7 +88,7 @@ async function sheetPaper(made: Sheet, params: PaperParams, { sheetPdf }: Machin
   };
   const { title } = made;
   if (form === 'html') return { title, html: sealedText(sheetHtml(made, options)) };
-  if (form === 'body') return { title, body: sheetBody(made, options), style: `${sheetStyle(paper)}${screenStyle}` };
+  if (form === 'body') return { title, body: sheetBody(made, options), style: sheetStyle(paper) };
   if (sheetPdf === undefined)
     return { nothing: say('An editor in a browser writes no PDF: save the page, and print it from there.') };
   const pdf = await sheetPdf(made, paper, font);

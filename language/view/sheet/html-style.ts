@@ -1,3 +1,5 @@
+import { screenStyle } from '../../export/svg.ts';
+
 const SIZES = { a4: 'A4', letter: 'letter' } as const;
 
 /**
@@ -31,7 +33,7 @@ th { font-weight: bold; border-bottom-width: 0.6mm; }
 td.number, th.number { text-align: right; white-space: nowrap; }
 tr { break-inside: avoid; }
 thead { display: table-header-group; }
-td svg { max-width: 40mm; max-height: 24mm; }
+td svg { display: block; width: 38mm; height: 20mm; }
 .step { display: flex; gap: 3mm; border-top: 0.3mm solid #000; padding: 2mm 0; }
 .box { flex: none; width: 8mm; height: 8mm; border: 0.5mm solid #000; }
 .box.small { display: inline-block; width: 5mm; height: 5mm; vertical-align: middle; }
@@ -49,4 +51,6 @@ figure { margin: 2mm 0; }
 figure svg { width: 100%; max-height: 120mm; }
 figcaption { font-size: 10pt; }
 .foot { font-size: 9pt; margin-top: 5mm; }
+${screenStyle}
+.laybook-drawing { --laybook-line: #000; --laybook-text: #000; --laybook-hatch: #777; --laybook-cloth: #000; --laybook-core: #555; --laybook-insert: #000; --laybook-process: #333; --laybook-flow: #000; --laybook-zone: #444; --laybook-tool: #666; --laybook-coat: #000; --laybook-dimension: #444; --laybook-mark: #000; --laybook-drill: #000; }
 `;

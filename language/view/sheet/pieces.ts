@@ -4,6 +4,7 @@ import type { Bench } from '../../../calc/figure/index.ts';
 import { layerDryMass } from '../../../calc/laminate/mass.figure.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
 import { flatPieces } from '../../../calc/piece/flat-pieces.figure.ts';
+import { type PieceMass, pieceMasses } from '../../../calc/piece/piece-mass.figure.ts';
 import { ANGLE, LENGTH, MASS } from '../../../calc/quantity/index.ts';
 import type { LayerRow, Report } from '../../../calc/report.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
@@ -57,14 +58,19 @@ function pieceRemarks({ lane, hand }: FlatPiece, style: Style): string[] {
   ];
 }
 
-/** Dry pieces with what each must weigh: a piece of the wrong cloth is found on the balance. */
+/** Dry pieces with what each must weigh as it is cut: a piece of the wrong cloth is found on the balance. */
 export function weighTable({ layers }: Report, bench: Bench, style: Style): Table {
-  const rows = layers.flatMap(({ laid }) => {
-    const dry = bench.ask(layerDryMass, laid.key);
-    if (!isKnown(dry) || !(dry.value > 0)) return [];
-    return [[laid.name, laid.layer.material ?? '', show(quantity(dry.value, MASS), style), '']];
-  });
-  return { head: [say('piece'), say('material'), say('dry, in the part'), say('as weighed')], right: [2], rows };
+  const known = bench.ask(pieceMasses);
+  // where the pieces are not known, what the layers weigh in the part
+  const pieces = isKnown(known) ? known.value : layers.flatMap(({ laid }) => inThePart(laid, bench));
+  const rows = pieces.map(({ piece, material = '', mass }) => [piece, material, show(quantity(mass, MASS), style), '']);
+  return { head: [say('piece'), say('material'), say('as cut'), say('as weighed')], right: [2], rows };
+}
+
+function inThePart({ key, name, layer: { material } }: LaidLayer, bench: Bench): PieceMass[] {
+  const dry = bench.ask(layerDryMass, key);
+  if (!isKnown(dry) || !(dry.value > 0)) return [];
+  return [{ piece: name, mass: dry.value, ...(material === undefined ? {} : { material }) }];
 }
 
 /** The layers that a step lays, in the order they go down. */
