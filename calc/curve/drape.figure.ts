@@ -13,13 +13,15 @@ import {
 } from '../figure/index.ts';
 import { layerCloth } from '../laminate/fraction.figure.ts';
 import type { Cloth } from '../model/material.ts';
-import { following, type Outcome } from '../outcome.ts';
+import { following, isImpossible, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import { areaOf } from '../outline/contour-offset.ts';
 import { moved, transformed } from '../outline/transform.ts';
 import { clothContours } from '../piece/cloth-contours.figure.ts';
 import { offsetLines, placedContour } from '../piece/footprint-contour.ts';
+import { layerJoins } from '../piece/joins.figure.ts';
+import { lanesOf } from '../piece/lanes.ts';
 import { ANGLE } from '../quantity/index.ts';
 import { laidDirections } from '../stack/directions.ts';
 import { layerFootprint } from '../stack/footprint.figure.ts';
@@ -52,27 +54,34 @@ const usualOf = ({ style, layers }: Cloth): Usual => {
   return style === 'braid' ? DRAPE_BRAID : style === 'woven' ? DRAPE_WOVEN : DRAPE_STITCHED;
 };
 
-/** What the double curvature of the tool asks of a layer of cloth; undefined on a flat tool and on a cylinder. */
+/** The piece that folds most, else the one that shears most. */
+const mostOf = (pieces: readonly Drape[]): Drape | undefined =>
+  [...pieces].sort((a, b) => Math.abs(b.left) - Math.abs(a.left) || b.shear - a.shear)[0];
+
+/** What the double curvature of the tool asks of a layer of cloth, of several pieces the worst; undefined on a flat tool and on a cylinder. */
 export const layerDrape = defineFigure<Drape | undefined>('layer_drape', (bench, key) => {
   const curve = toolCurve(bench);
   const curvature = curve === undefined ? 0 : gaussCurvature(curve.curvature);
   if (curve === undefined || curvature === 0) return known(undefined);
   return whenKnown({ laid: bench.ask(laidLayer, key), cloth: bench.ask(layerCloth, key) }, ({ laid, cloth }) => {
     const inputs = {
-      outline: onTheFace(bench, laid),
+      outlines: onTheFace(bench, laid),
       locks: usual(bench, usualOf(cloth)),
       widest: usual(bench, WIDEST_DART),
     };
-    return whenKnown(inputs, ({ outline, locks, widest }, reasons) => {
+    return whenKnown(inputs, ({ outlines, locks, widest }, reasons) => {
       const fibre = laidDirections(cloth, laid.angle ?? 0, laid.turnedOver)[0]?.angle ?? 0;
-      const found = following(areaInside(outline, curvature), (excess) =>
-        following(shearAngle(curvature, outline, fibre), (shear) =>
-          following(leftOver(excess, shear, locks), (left): Outcome<Drape> => {
-            const darts = widest > 0 ? Math.max(0, Math.ceil(Math.abs(left) / widest - 1e-9)) : 0;
-            return { excess, shear, locks, left, darts, widest };
-          }),
+      const each = outlines.map((outline) =>
+        following(areaInside(outline, curvature), (excess) =>
+          following(shearAngle(curvature, outline, fibre), (shear) =>
+            following(leftOver(excess, shear, locks), (left): Outcome<Drape> => {
+              const darts = widest > 0 ? Math.max(0, Math.ceil(Math.abs(left) / widest - 1e-9)) : 0;
+              return { excess, shear, locks, left, darts, widest };
+            }),
+          ),
         ),
       );
+      const found = each.find(isImpossible) ?? mostOf(each.filter((drape): drape is Drape => !isImpossible(drape)));
       const words = text(
         'the face is curved both ways: the excess at the edge is the curvature both ways times the distance to the edge, added up over the piece; the cloth shears by the curvature times the area between two crossing fibres and the corner, and takes {locks}',
         { locks: quantity(locks, ANGLE) },
@@ -103,17 +112,26 @@ export const coreExcess = defineFigure<number>('core_excess', (bench, key) => {
 const areaInside = (outline: Contour, curvature: number): Outcome =>
   edgeExcess(curvature, (inset) => following(offsetLines(outline, -inset), areaOf), halfWidth(outline));
 
-/** What of a layer lies on the face, about its own middle: round the edge of a part no wrap lies on the tool. */
-function onTheFace(bench: Bench, laid: LaidLayer): Figure<Contour> {
-  return whenKnown({ contours: bench.ask(clothContours, laid.key) }, ({ contours }) => {
+/**
+ * The pieces of a layer as they lie on the face, each about its own middle: round the edge of a part no wrap lies on the tool, and
+ * what is joined of lanes drapes lane by lane.
+ */
+function onTheFace(bench: Bench, laid: LaidLayer): Figure<readonly Contour[]> {
+  const inputs = { contours: bench.ask(clothContours, laid.key), joins: bench.ask(layerJoins, laid.key) };
+  return whenKnown(inputs, ({ contours, joins }) => {
     const { placed, stretch } = contours.footprint;
     const cut = contours.flats[0]?.outer;
     const line: Outcome<Contour> =
       laid.layer.extent.kind === 'wrap' || cut === undefined ? placedContour(placed, stretch) : cut;
     const found = following(line, (contour) => {
-      const [low, high] = contourBox(contour);
-      return transformed(contour, moved(-(low.x + high.x) / 2, -(low.y + high.y) / 2));
+      const pieces = joins === undefined ? [contour] : lanesOf(contour, joins.way, joins.at, joins.lap).flat();
+      return pieces.map(aboutItself);
     });
     return worked(found, text('what of {layer} lies on the face', { layer: laid.name }));
   });
+}
+
+function aboutItself(contour: Contour): Contour {
+  const [low, high] = contourBox(contour);
+  return transformed(contour, moved(-(low.x + high.x) / 2, -(low.y + high.y) / 2));
 }

@@ -9,6 +9,8 @@ import { landingOf, wrapReach } from '../../calc/cloth/wrap.ts';
 import * as labour from '../../calc/cost/labour.ts';
 import * as partCost from '../../calc/cost/part-cost.ts';
 import * as purchase from '../../calc/cost/purchase.ts';
+import * as drape from '../../calc/curve/drape.ts';
+import * as surface from '../../calc/curve/surface.ts';
 import * as fibreBed from '../../calc/flow/fibre-bed.ts';
 import * as front from '../../calc/flow/front.ts';
 import * as layered from '../../calc/flow/layered.ts';
@@ -114,6 +116,13 @@ const formulas: Readonly<Record<string, Formula>> = {
   smallestBatch: catalyst.smallestBatch,
   perforation: coreCuts.perforation,
   kerfVolume: (a, b, c) => coreCuts.kerfVolume({ pitch: a, width: b, depth: c, ways: 2 }),
+  stretchAt: (a, b, c) => surface.stretchAt({ along: a, across: b }, c),
+  leastBendRadius: (a, b, c) => surface.leastBendRadius(a, { radius: b, at: c }),
+  cutMovement: (a, b, c) => surface.cutMovement({ pitch: a, depth: b, radius: c }),
+  closedCutRadius: (a, b, c) => surface.closedCutRadius({ pitch: a, width: b, depth: c }),
+  cutOpening: surface.cutOpening,
+  edgeExcess: (a, b, c) => drape.edgeExcess(a, (inset) => offsetArea({ kind: 'circle', diameter: c }, -inset), b),
+  leftOver: drape.leftOver,
   grooveRoom: (a, b, c, d) => coreCuts.grooveRoom({ length: a, width: b, depth: c, filled: d }),
   surfaceUptake: coreCuts.surfaceUptake,
   splitMix: (a, b, c, d) => mix.splitMix(a, [b, c], d),

@@ -155,6 +155,10 @@ describe('a tool that is curved both ways', () => {
     const saddle = (await laid(recipe('curved along 0.5 m, across 0.5 m crowned')))(layerDrape, 'outer');
     expect(bowl?.excess).toBeGreaterThan(0.1);
     expect(saddle?.excess).toBeLessThan(-0.1);
+    // in two pieces each has less of it
+    const joined = await laid(recipe('curved along 0.5 m, across 0.5 m', { outer: 'net, join lap 30 mm at (0 mm, 0 mm)' }));
+    expect(joined(flatPiecesOf, 'outer').length).toBe(2);
+    expect(joined(layerDrape, 'outer')?.excess).toBeLessThan(0.5 * (bowl?.excess ?? 0));
     // triaxial cloth shears little: some of it is left, in as many darts as it takes
     expect(bowl?.locks).toBeCloseTo((10 * Math.PI) / 180, 9);
     expect(bowl?.left).toBeCloseTo((bowl?.excess ?? 0) * (1 - (bowl?.locks ?? 0) / (bowl?.shear ?? 1)), 9);
