@@ -191,6 +191,31 @@ tool flat_tool {
     expect(text).not.toMatch(/degC|fl oz/);
   });
 
+  it('says what each piece weighs as it is cut, with what is trimmed off later', async () => {
+    const folder = here({
+      'plate.layup': `recipe plate {
+  part { outline rectangle 600 mm by 300 mm }
+  stack from tool flat_tool {
+    ply a csm_450, oversize 50 mm
+    ply b csm_450, net
+    ply c carbon_prepreg_200 at 0 deg, net
+  }
+  process hand with polyester_laminating at 20 degC { lay stack }
+}
+tool flat_tool {
+  flat 1600 mm by 900 mm
+}
+`,
+    });
+    expect((await laybook(folder, 'sheet', 'plate', '.', '--out', 'plate.html')).code).toBe(0);
+    const html = readFileSync(path.join(folder, 'plate.html'), 'utf8');
+    // by hand: 0.7 m by 0.4 m less (4 - pi) 50 mm x 50 mm at its round corners, and 0.6 m by 0.3 m, of 450 g/m2
+    expect(html).toContain('<td>a</td><td>csm_450</td><td class="number">125 g</td>');
+    expect(html).toContain('<td>b</td><td>csm_450</td><td class="number">81 g</td>');
+    // a prepreg is weighed with its resin: 0.18 m2 of 200 g/m2 are 36 g of fibre, with 42 % of resin 62.1 g
+    expect(html).toContain('<td>c</td><td>carbon_prepreg_200</td><td class="number">62.1 g</td>');
+  });
+
   it('takes the font that is named', async () => {
     const font = path.join(root, 'node_modules/dejavu-fonts-ttf/ttf/DejaVuSerif.ttf');
     const bytes = await sheet('drip_tray', '--font', font);
