@@ -11,15 +11,16 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
+import { keptWith } from '../kept.ts';
 import { layerCloth } from '../laminate/fraction.figure.ts';
 import type { Cloth } from '../model/material.ts';
 import { following, isImpossible, type Outcome } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
-import { areaOf } from '../outline/contour-offset.ts';
+import { areaOf, offsetContour } from '../outline/contour-offset.ts';
 import { moved, transformed } from '../outline/transform.ts';
 import { clothContours } from '../piece/cloth-contours.figure.ts';
-import { offsetLines, placedContour } from '../piece/footprint-contour.ts';
+import { grownContours, placedContour } from '../piece/footprint-contour.ts';
 import { layerJoins } from '../piece/joins.figure.ts';
 import { lanesOf } from '../piece/lanes.ts';
 import { ANGLE } from '../quantity/index.ts';
@@ -27,7 +28,7 @@ import { laidDirections } from '../stack/directions.ts';
 import { layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { edgeExcess, halfWidth, leftOver, shearAngle } from './drape.ts';
+import { edgeMoment, halfWidth, leftOver, shearAngle } from './drape.ts';
 import { DRAPE_BRAID, DRAPE_RANDOM, DRAPE_STITCHED, DRAPE_UNI, DRAPE_WOVEN } from './habits.ts';
 import { gaussCurvature } from './surface.ts';
 import { toolCurve } from './tool.figure.ts';
@@ -72,8 +73,8 @@ export const layerDrape = defineFigure<Drape | undefined>('layer_drape', (bench,
     return whenKnown(inputs, ({ outlines, locks, widest }, reasons) => {
       const fibre = laidDirections(cloth, laid.angle ?? 0, laid.turnedOver)[0]?.angle ?? 0;
       const each = outlines.map((outline) =>
-        following(areaInside(outline, curvature), (excess) =>
-          following(shearAngle(curvature, outline, fibre), (shear) =>
+        following(excessOf(outline, curvature), (excess) =>
+          following(shearAngle(curvature, aboutItself(outline), fibre), (shear) =>
             following(leftOver(excess, shear, locks), (left): Outcome<Drape> => {
               const darts = widest > 0 ? Math.max(0, Math.ceil(Math.abs(left) / widest - 1e-9)) : 0;
               return { excess, shear, locks, left, darts, widest };
@@ -98,9 +99,7 @@ export const coreExcess = defineFigure<number>('core_excess', (bench, key) => {
   const curvature = curve === undefined ? 0 : gaussCurvature(curve.curvature);
   if (curve === undefined || curvature === 0) return known(0);
   return whenKnown({ footprint: bench.ask(layerFootprint, key) }, ({ footprint }, reasons) => {
-    const found = following(placedContour(footprint.placed, footprint.stretch), (outline) =>
-      areaInside(outline, curvature),
-    );
+    const found = following(placedContour(footprint.placed), (outline) => excessOf(outline, curvature));
     return worked(found, 'the curvature both ways times the distance to the edge, added up over the sheet', {
       at: curve.at,
       source: 'Bertrand, Diguet and Puiseux 1848',
@@ -109,28 +108,36 @@ export const coreExcess = defineFigure<number>('core_excess', (bench, key) => {
   });
 });
 
-const areaInside = (outline: Contour, curvature: number): Outcome =>
-  edgeExcess(curvature, (inset) => following(offsetLines(outline, -inset), areaOf), halfWidth(outline));
+const moments = keptWith<Contour, Outcome>();
+
+/** It is asked for by every ply with the same outline, and again with each edit: it is kept with the outline. */
+const excessOf = (outline: Contour, curvature: number): Outcome =>
+  following(
+    moments(outline, 'edge', () =>
+      edgeMoment((inset) => following(offsetContour(outline, -inset), areaOf), halfWidth(outline)),
+    ),
+    (moment) => curvature * moment,
+  );
 
 /**
- * The pieces of a layer as they lie on the face, each about its own middle: round the edge of a part no wrap lies on the tool, and
- * what is joined of lanes drapes lane by lane.
+ * The pieces of a layer on the face of the tool: round the edge of a part no wrap lies on it, and what is joined of lanes drapes
+ * lane by lane.
  */
 function onTheFace(bench: Bench, laid: LaidLayer): Figure<readonly Contour[]> {
   const inputs = { contours: bench.ask(clothContours, laid.key), joins: bench.ask(layerJoins, laid.key) };
-  return whenKnown(inputs, ({ contours, joins }) => {
-    const { placed, stretch } = contours.footprint;
-    const cut = contours.flats[0]?.outer;
-    const line: Outcome<Contour> =
-      laid.layer.extent.kind === 'wrap' || cut === undefined ? placedContour(placed, stretch) : cut;
-    const found = following(line, (contour) => {
-      const pieces = joins === undefined ? [contour] : lanesOf(contour, joins.way, joins.at, joins.lap).flat();
-      return pieces.map(aboutItself);
-    });
+  return whenKnown(inputs, ({ contours: { footprint, out }, joins }) => {
+    const { placed, inset, shorter } = footprint;
+    const past = laid.layer.extent.kind === 'wrap' ? 0 : out;
+    const found = following(grownContours({ placed, out: past - inset, shorter }), (flats) =>
+      flats.flatMap(({ outer }) =>
+        joins === undefined ? [outer] : lanesOf(outer, joins.way, joins.at, joins.lap).flat(),
+      ),
+    );
     return worked(found, text('what of {layer} lies on the face', { layer: laid.name }));
   });
 }
 
+/** A piece about its own middle, from which it is laid outwards. */
 function aboutItself(contour: Contour): Contour {
   const [low, high] = contourBox(contour);
   return transformed(contour, moved(-(low.x + high.x) / 2, -(low.y + high.y) / 2));

@@ -17,22 +17,22 @@ const gauss = nodes.flatMap((x, i) => [
 ]);
 
 /**
- * Length (m) that the edge of a flat piece has too much once the piece lies on a surface of Gaussian curvature `curvature` (1/m2);
- * negative where it is too short (a saddle). The angle K dA that cannot be laid flat (Gauss and Bonnet) costs K dA times the
- * distance to the edge: K times the integral of the distance to the edge over the outline. For a circle that is pi K r3 / 3,
- * the formula of Bertrand, Diguet and Puiseux (Journal de mathematiques 13, 1848). First order in K: 3 % too much on a cap
- * of one radian across. `widest` (m) is the radius of the widest circle inside, or more.
+ * The distance to the edge added up over an outline, m3: times a Gaussian curvature (1/m2) the length that the edge of a flat piece
+ * has too much once it lies on such a face, and too little on a saddle. The angle K dA that cannot be laid flat (Gauss and
+ * Bonnet) costs K dA times the distance to the edge. For a circle that is pi K r3 / 3, the formula of J. Bertrand, C. F. Diguet
+ * and V. Puiseux (Journal de mathematiques 13, 1848). First order in K: 1.3 % too much on a cap of one radian across.
+ * `widest` (m) is the radius of the widest circle inside, or more.
  */
-export function edgeExcess(curvature: number, areaInside: AreaInside, widest: number): Outcome {
-  return given([finite('the curvature', curvature), positive('the width of the outline', widest)], () => {
+export function edgeMoment(areaInside: AreaInside, widest: number): Outcome {
+  return given([positive('the width of the outline', widest)], () => {
     let sum = 0;
     // the distances add up to the areas inside the lines at each distance
-    for (const { at, weight } of curvature === 0 ? [] : gauss) {
+    for (const { at, weight } of gauss) {
       const area = areaInside(at * widest);
       if (typeof area !== 'number') return area;
       sum += weight * area;
     }
-    return curvature * widest * sum;
+    return widest * sum;
   });
 }
 

@@ -121,7 +121,7 @@ const formulas: Readonly<Record<string, Formula>> = {
   cutMovement: (a, b, c) => surface.cutMovement({ pitch: a, depth: b, radius: c }),
   closedCutRadius: (a, b, c) => surface.closedCutRadius({ pitch: a, width: b, depth: c }),
   cutOpening: surface.cutOpening,
-  edgeExcess: (a, b, c) => drape.edgeExcess(a, (inset) => offsetArea({ kind: 'circle', diameter: c }, -inset), b),
+  edgeMoment: (a, b) => drape.edgeMoment((inset) => offsetArea({ kind: 'circle', diameter: b }, -inset), a),
   leftOver: drape.leftOver,
   grooveRoom: (a, b, c, d) => coreCuts.grooveRoom({ length: a, width: b, depth: c, filled: d }),
   surfaceUptake: coreCuts.surfaceUptake,

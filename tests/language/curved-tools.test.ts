@@ -114,6 +114,22 @@ describe('a tool that is curved one way', () => {
   });
 });
 
+it('is computed again where the curve changes, and not where the tool costs something else', async () => {
+  const text = recipe('curved across 0.5 m');
+  const ask = await laid(text);
+  const before = ask(layerArea, 'inner');
+  const again = async (changed: string) => {
+    await book?.edit('lid.layup', changed);
+    const { analysis } = book?.services ?? {};
+    const found = analysis?.shelf().recipe('lid');
+    if (analysis === undefined || found === undefined) throw new Error('no recipe');
+    return analysis.bench(found).ask(layerArea, 'inner');
+  };
+  const first = await again(text);
+  expect(await again(text.replace('limit 90 degC', 'limit 90 degC\n  cost 900 EUR over 150 parts'))).toBe(first);
+  expect(await again(text.replace('curved across 0.5 m', 'curved across 0.4 m'))).not.toMatchObject({ value: before });
+});
+
 describe('a scored core', () => {
   // on the outside of the bend the cuts open: each m2 takes depth2 / (2 R) more
   it('takes more resin where its cuts open, and less where they close', async () => {
@@ -156,7 +172,9 @@ describe('a tool that is curved both ways', () => {
     expect(bowl?.excess).toBeGreaterThan(0.1);
     expect(saddle?.excess).toBeLessThan(-0.1);
     // in two pieces each has less of it
-    const joined = await laid(recipe('curved along 0.5 m, across 0.5 m', { outer: 'net, join lap 30 mm at (0 mm, 0 mm)' }));
+    const joined = await laid(
+      recipe('curved along 0.5 m, across 0.5 m', { outer: 'net, join lap 30 mm at (0 mm, 0 mm)' }),
+    );
     expect(joined(flatPiecesOf, 'outer').length).toBe(2);
     expect(joined(layerDrape, 'outer')?.excess).toBeLessThan(0.5 * (bowl?.excess ?? 0));
     // triaxial cloth shears little: some of it is left, in as many darts as it takes

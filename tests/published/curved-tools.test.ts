@@ -1,7 +1,7 @@
 /** Curved tools against closed forms: cylinders rolled out flat, caps of spheres, bent sheets. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { edgeExcess, halfWidth, leftOver, shearAngle } from '../../calc/curve/drape.ts';
+import { edgeMoment, halfWidth, leftOver, shearAngle } from '../../calc/curve/drape.ts';
 import {
   closedCutRadius,
   cutMovement,
@@ -21,7 +21,7 @@ import { convexShape } from '../calc/outline/shapes.ts';
 const radius = fc.double({ min: 0.2, max: 5, noNaN: true });
 const height = fc.double({ min: 0, max: 0.05, noNaN: true });
 const excessOf = (curvature: number, shape: Shape, widest: number) =>
-  valueOf(edgeExcess(curvature, (inset) => offsetArea(shape, -inset), widest));
+  curvature * valueOf(edgeMoment((inset) => offsetArea(shape, -inset), widest));
 
 describe('a ply on a cylinder', () => {
   // the arc over a chord c on a radius R is 2 R asin(c / (2 R)); a layer h further in sees the same angle on R - h
