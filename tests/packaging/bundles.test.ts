@@ -104,7 +104,7 @@ describe('the bundles', () => {
     for (const part of ['pdf.cjs', 'fonts']) rmSync(path.join(folder, part), { recursive: true });
     expect(run('--format', 'dxf', '--out', path.join(folder, 'cut')).status).toBe(0);
     expect(run('--format', 'pdf', '--out', path.join(folder, 'cut')).stderr).toContain('pdf.cjs');
-  });
+  }, 60_000);
 });
 
 describe('the notices', () => {
