@@ -28,7 +28,7 @@ import { laidDirections } from '../stack/directions.ts';
 import { layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { edgeMoment, halfWidth, leftOver, shearAngle } from './drape.ts';
+import { edgeMoment, halfWidth, leftOver, shearAngle, thinned } from './drape.ts';
 import { DRAPE_BRAID, DRAPE_RANDOM, DRAPE_STITCHED, DRAPE_UNI, DRAPE_WOVEN } from './habits.ts';
 import { gaussCurvature } from './surface.ts';
 import { toolCurve } from './tool.figure.ts';
@@ -113,9 +113,10 @@ const moments = keptWith<Contour, Outcome>();
 /** It is asked for by every ply with the same outline, and again with each edit: it is kept with the outline. */
 const excessOf = (outline: Contour, curvature: number): Outcome =>
   following(
-    moments(outline, 'edge', () =>
-      edgeMoment((inset) => following(offsetContour(outline, -inset), areaOf), halfWidth(outline)),
-    ),
+    moments(outline, 'edge', () => {
+      const line = thinned(outline);
+      return edgeMoment((inset) => following(offsetContour(line, -inset), areaOf), halfWidth(line));
+    }),
     (moment) => curvature * moment,
   );
 

@@ -36,6 +36,35 @@ export function edgeMoment(areaInside: AreaInside, widest: number): Outcome {
   });
 }
 
+/** More vertices than this are thinned out where the excess at the edge is reckoned, by this at most (m). */
+const manyVertices = 200;
+const thinnedBy = 0.3e-3;
+const mostBetween = 100;
+
+/** A long outline with the vertices that matter for its area: none that is left out lies more than 0.6 mm off it. */
+export function thinned(contour: Contour): Contour {
+  if (contour.length <= manyVertices) return contour;
+  const points = flattened(contour, thinnedBy);
+  const kept: Point[] = [];
+  let last = 0;
+  for (let i = 1; i <= points.length; i++) {
+    const [from, to] = [points[last]!, points[i % points.length]!];
+    const between = points.slice(last + 1, i);
+    if (between.length < mostBetween && between.every((p) => offChord(from, to, p) <= thinnedBy)) continue;
+    kept.push(from);
+    last = i - 1;
+  }
+  return [...kept, points[last]!];
+}
+
+function offChord(from: Point, to: Point, p: Point): number {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const length = Math.hypot(dx, dy);
+  return length === 0
+    ? Math.hypot(p.x - from.x, p.y - from.y)
+    : Math.abs((p.x - from.x) * dy - (p.y - from.y) * dx) / length;
+}
+
 /** Half of the shorter side of the box round an outline, m: no circle inside is wider. */
 export function halfWidth(contour: Contour): number {
   const [low, high] = contourBox(contour);

@@ -1,7 +1,7 @@
 /** Curved tools against closed forms: cylinders rolled out flat, caps of spheres, bent sheets. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { edgeMoment, halfWidth, leftOver, shearAngle } from '../../calc/curve/drape.ts';
+import { edgeMoment, halfWidth, leftOver, shearAngle, thinned } from '../../calc/curve/drape.ts';
 import {
   closedCutRadius,
   cutMovement,
@@ -112,6 +112,18 @@ describe('cloth on a face curved both ways', () => {
     // fibres on the diagonals of a square meet its corners: the middle of a side is furthest from both
     const square = valueOf(contourOf({ kind: 'rectangle', length: 0.6, width: 0.6 }));
     expectWithin(valueOf(shearAngle(1, square, Math.PI / 4)), 0.3 * 0.3 * 0.5, 1e-9);
+  });
+
+  it('of an outline of many points is that of the outline with fewer', () => {
+    const round = Array.from({ length: 3000 }, (_, i) => {
+      const angle = (2 * Math.PI * i) / 3000;
+      return { x: 0.3 * Math.cos(angle), y: 0.3 * Math.sin(angle) };
+    });
+    const line = thinned(round);
+    expect(line.length).toBeLessThan(200);
+    const moment = edgeMoment((inset) => offsetArea({ kind: 'polygon', points: line }, -inset), halfWidth(line));
+    expectWithin(valueOf(moment), (Math.PI * 0.3 ** 3) / 3, 4e-3);
+    expectWithin(contourArea(line), Math.PI * 0.09, 2e-3);
   });
 
   it('keeps the share of the excess for which the cloth does not shear', () => {
