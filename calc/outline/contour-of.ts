@@ -31,7 +31,7 @@ function formContour(form: PlainForm): Contour {
 function boxContour({ length, width, corner }: RoundedBox): Contour {
   const [x, y] = [length / 2, width / 2];
   // What is left of a side between two corners; less than this is rounding.
-  const least = 1e-12 * Math.max(length, width);
+  const least = 1e-9 * Math.max(length, width);
   const along = x - corner > least ? x - corner : 0;
   const across = y - corner > least ? y - corner : 0;
   if (corner <= least) return rectangle(x, y);
