@@ -1,6 +1,6 @@
 /** The programs: all they need is inside them, and what is inside is named with its licence. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -42,7 +42,8 @@ describe('the bundles', () => {
     const wanted = Object.keys(metafiles).flatMap((name) => importsOf(name).map((each) => `${name}: ${each}`));
     const strange = wanted.filter((each) => {
       const module = each.replace(/^[^:]+: (node:)?/, '');
-      if (/^(server|laybook)\.cjs: \.\/pdf\.cjs$/.test(each)) return false;
+      if (/^(server|laybook-main)\.cjs: \.\/pdf\.cjs$/.test(each)) return false;
+      if (each === 'laybook.cjs: ./laybook-main.cjs') return false;
       return !builtinModules.includes(module) && !/^extension(-browser)?\.cjs: vscode$/.test(each);
     });
     expect(strange).toEqual([]);
@@ -69,7 +70,7 @@ describe('the bundles', () => {
     };
     const client = 'node_modules/vscode-languageclient';
     for (const name of ['extension.cjs', 'extension-browser.cjs']) expect(packagesOf(name)).toContain(client);
-    for (const name of ['server.cjs', 'server-browser.js', 'laybook.cjs'])
+    for (const name of ['server.cjs', 'server-browser.js', 'laybook-main.cjs'])
       expect(packagesOf(name)).not.toContain(client);
   });
 
@@ -79,7 +80,7 @@ describe('the bundles', () => {
     for (const name of Object.keys(metafiles).filter((each) => each !== 'pdf.cjs')) {
       expect(holds(name).filter((file) => /node_modules\/(pdfkit|fontkit)\/|export\/pdf\//.test(file))).toEqual([]);
     }
-    for (const name of ['server.cjs', 'laybook.cjs']) {
+    for (const name of ['server.cjs', 'laybook-main.cjs']) {
       const code = readFileSync(path.join(folder, name), 'utf8');
       expect(code).toContain('import("./pdf.cjs")');
       expect(code).not.toContain('require("./pdf.cjs")');
@@ -105,6 +106,24 @@ describe('the bundles', () => {
     expect(run('--format', 'dxf', '--out', path.join(folder, 'cut')).status).toBe(0);
     expect(run('--format', 'pdf', '--out', path.join(folder, 'cut')).stderr).toContain('pdf.cjs');
   }, 60_000);
+});
+
+describe('the terminal command', () => {
+  it('keeps itself compiled in the cache of the user, and does without where there is none', () => {
+    const cache = path.join(folder, 'cache');
+    const version = (place: string) =>
+      spawnSync(process.execPath, [path.join(folder, 'laybook.cjs'), '--version'], {
+        encoding: 'utf8',
+        env: { ...process.env, NODE_COMPILE_CACHE: '', XDG_CACHE_HOME: place, LOCALAPPDATA: place, HOME: place },
+      });
+    const first = version(cache);
+    expect([first.status, first.stderr]).toEqual([0, '']);
+    const kept = readdirSync(cache, { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
+    expect(kept.length).toBeGreaterThan(0);
+    // the place is a file: nothing can be written below it
+    const without = version(path.join(folder, 'laybook.cjs'));
+    expect([without.status, without.stdout, without.stderr]).toEqual([0, first.stdout, '']);
+  });
 });
 
 describe('the notices', () => {

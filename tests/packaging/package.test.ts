@@ -17,6 +17,7 @@ const packed = [
   'dist/extension.cjs',
   'dist/fonts/DejaVuSans-Bold.ttf',
   'dist/fonts/DejaVuSans.ttf',
+  'dist/laybook-main.cjs',
   'dist/laybook.cjs',
   'dist/layer-card.css',
   'dist/layer-card.js',

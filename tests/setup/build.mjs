@@ -37,11 +37,12 @@ export const programs = [
   { source: 'extension/paper/webview/main.ts', target: 'paper.js', runs: 'page' },
   { source: 'extension/paper/webview/paper.css', target: 'paper.css', runs: 'page' },
   {
-    source: 'language/terminal/main.ts',
+    source: 'language/terminal/start.ts',
     target: 'laybook.cjs',
     banner: nodeCheck,
     executable: true,
   },
+  { source: 'language/terminal/main.ts', target: 'laybook-main.cjs' },
   // What makes PDF files is as large as all the rest: server and terminal load it when one is wanted.
   {
     source: 'language/export/pdf/index.ts',
@@ -61,6 +62,16 @@ const pdfBeside = {
   setup({ onResolve }) {
     onResolve({ filter: /\/pdf\/index\.ts$/ }, ({ kind }) =>
       kind === 'dynamic-import' ? { path: './pdf.cjs', external: true } : undefined,
+    );
+  },
+};
+
+/** The terminal command starts the bundle beside it. */
+const terminalBeside = {
+  name: 'terminal-beside',
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/main\.ts$/ }, ({ kind }) =>
+      kind === 'require-call' ? { path: './laybook-main.cjs', external: true } : undefined,
     );
   },
 };
@@ -111,7 +122,7 @@ export async function build(chosen = programs, folder = dist) {
           ...kinds[runs],
           external,
           define,
-          plugins: [pdfBeside, pagesBeside, noWebFonts],
+          plugins: [pdfBeside, terminalBeside, pagesBeside, noWebFonts],
           legalComments: 'none',
           metafile: true,
           logLevel: 'warning',

@@ -8,8 +8,8 @@ import { generate } from './generate.mjs';
 import { dist, root } from './paths.mjs';
 import { task } from './task.mjs';
 
-const program = programs.find(({ target }) => target === 'laybook.cjs');
-const bundle = path.join(dist, program.target);
+const parts = programs.filter(({ source }) => source.startsWith('language/terminal/'));
+const bundle = path.join(dist, 'laybook.cjs');
 
 /** Whether a source is newer than the bundle. */
 function isStale() {
@@ -27,7 +27,7 @@ function isStale() {
 export async function laybook(args, options = {}) {
   if (isStale()) {
     generate();
-    await build([program]);
+    await build(parts);
   }
   const cwd = process.env.INIT_CWD ?? process.cwd();
   const result = spawnSync(process.execPath, [bundle, ...args], {
