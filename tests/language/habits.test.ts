@@ -3,7 +3,6 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { isProblem, makeQuantity } from '../../calc/quantity/index.ts';
 import { wordsAt } from '../../language/words/index.ts';
-import { inWords } from '../harness/words.ts';
 
 /*
  * A habit of the shop is a word of the notation, and a usual value in a figure or a rule that it takes the place of. The two are
