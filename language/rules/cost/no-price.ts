@@ -27,13 +27,19 @@ export const costNoPrice = rule({
   check(context) {
     // a shop that names no currency does not reckon costs
     if (context.bench.shop?.currency === undefined) return;
+    const { bench, recipe } = context;
+    // `price ?` says that it is known to be unknown: nothing new to tell
+    const open = usesInRecipe(recipe).filter(
+      ({ name }) => bench.material(name) !== undefined && bench.prices(name) === undefined,
+    );
+    // the cost asks for nearly all other figures: it is reckoned only where it can have something to tell
+    if (open.length === 0) return;
     const names = withoutPrice(context);
     const told = new Set<string>();
-    for (const use of usesInRecipe(context.recipe)) {
-      // `price ?` says that it is known to be unknown: nothing new to tell
-      if (!names.has(use.name) || told.has(use.name) || context.bench.prices(use.name) !== undefined) continue;
+    for (const use of open) {
+      if (!names.has(use.name) || told.has(use.name)) continue;
       told.add(use.name);
-      const material = context.bench.material(use.name);
+      const material = bench.material(use.name);
       context.report({
         at: use.at,
         message: text(
