@@ -171,13 +171,16 @@ const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) =>
   }),
 );
 
-/** The fraction of a material that counts in a process: the one that names it before the one that names none. */
+/**
+ * The fraction of a material that counts in a process: the one that names it before the one that names none. While no process is
+ * written yet it is the first, because a stack is typed before its process.
+ */
 export function fractionFact(
   { fractions: facts = [] }: Pick<MaterialFacts, 'fractions'>,
   kind: ProcessKind | undefined,
 ): NonNullable<MaterialFacts['fractions']>[number] | undefined {
-  const fits = (process: string | undefined) =>
-    process === undefined || (kind !== undefined && PROCESS_WORDS[kind].includes(process));
+  if (kind === undefined) return facts[0];
+  const fits = (process: string | undefined) => process === undefined || PROCESS_WORDS[kind].includes(process);
   return (
     facts.find((f) => f.value !== UNKNOWN && f.value.process !== undefined && fits(f.value.process)) ??
     facts.find((f) => f.value === UNKNOWN || fits(f.value.process))

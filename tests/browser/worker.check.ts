@@ -102,9 +102,12 @@ describe('the server in a web worker', () => {
   it('finds the same in every file, with the same words and ranges', async () => {
     const told = (side: Side) =>
       names.map((name) => [name, plain(side, side.server.diagnostics.get(`${side.folder}/${name}`) ?? 'nothing yet')]);
-    await expect.poll(() => told(worker), { timeout: 30_000 }).toEqual(told(node));
-    await expect.poll(() => told(node).filter(([, found]) => found === 'nothing yet')).toEqual([]);
-    expect(told(worker)).toEqual(told(node));
+    // both must have told of every file before they are compared
+    for (const side of [node, worker]) {
+      const silent = () => told(side).filter(([, found]) => found === 'nothing yet');
+      await expect.poll(silent, { timeout: 50_000 }).toEqual([]);
+    }
+    await expect.poll(() => told(worker), { timeout: 5_000 }).toEqual(told(node));
     const rules = worker.server.diagnostics.get(`${virtual}/first_try.layup`)?.map(({ code }) => code);
     expect(rules).toContain('wrap/short');
   });

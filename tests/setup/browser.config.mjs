@@ -4,5 +4,10 @@ import { root } from './paths.mjs';
 
 export default defineConfig({
   root,
-  test: { include: ['tests/browser/**/*.check.ts'], testTimeout: 60_000, hookTimeout: 60_000 },
+  test: {
+    include: ['tests/browser/**/*.check.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    expect: { poll: { timeout: 20_000 } },
+  },
 });
