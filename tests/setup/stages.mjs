@@ -69,7 +69,7 @@ export const stages = [
     run: () => once(program('@biomejs/biome/bin/biome', ['check', '--max-diagnostics=20'])),
   },
   // Unit, language, published, tidy, fuzz, grammar and packaging tests: all tests/**\/*.test.ts.
-  { name: 'tests', run: () => vitest('vitest', '--dir=tests') },
+  { name: 'tests', run: () => vitest('vitest', '--config=tests/setup/tests.config.mjs') },
   // Before the browser tests: where it can, it installs the browser.
   { name: 'workbench', run: runWorkbench },
   { name: 'browser', run: browser },
