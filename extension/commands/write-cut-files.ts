@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { type CutFilesParams, type CutFilesResult, cutFilesRequest } from '../../language/protocol/cut-files.ts';
 import { chooseFolder, folderGiven } from '../new/places.ts';
 import { bytesOf } from '../plan/files.ts';
+import { type AskedRecipe, recipeAtCursor } from '../recipe-asked.ts';
 import { recipeHeadAt } from '../recipe-head.ts';
 import { ask, type Server } from '../server.ts';
 import { askCut, readCut } from './ask-cut.ts';
@@ -13,7 +14,7 @@ const { t } = vscode.l10n;
  * lies there with other words is written over only when the user says so.
  */
 export async function writeCutFiles(server: Server, given?: unknown): Promise<readonly vscode.Uri[]> {
-  const recipe = recipeAtCursor();
+  const recipe = recipeInFile();
   if (recipe === undefined) {
     await vscode.window.showInformationMessage(t('Open a file with a recipe first, then write its cut files.'));
     return [];
@@ -39,20 +40,15 @@ export async function writeCutFiles(server: Server, given?: unknown): Promise<re
   return drawn.map(({ uri }) => uri);
 }
 
-type AskedRecipe = Pick<CutFilesParams, 'uri' | 'recipe' | 'size'>;
-
 /** The recipe and the size that the cursor stands in; outside of all, the first recipe of the file. */
-function recipeAtCursor(): AskedRecipe | undefined {
-  const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== 'layup') return undefined;
-  const { document, selection } = editor;
-  const uri = document.uri.toString();
+function recipeInFile(): AskedRecipe | undefined {
+  const here = recipeAtCursor();
+  const document = vscode.window.activeTextEditor?.document;
+  if (here !== undefined || document?.languageId !== 'layup') return here;
   const text = (line: number): string => document.lineAt(line).text;
-  const at = recipeHeadAt(text, document.lineCount, selection.active.line);
-  if (at !== undefined) return { uri, ...at };
   for (let line = 0; line < document.lineCount; line++) {
     const first = recipeHeadAt(text, document.lineCount, line);
-    if (first !== undefined) return { uri, ...first };
+    if (first !== undefined) return { uri: document.uri.toString(), ...first };
   }
   return undefined;
 }

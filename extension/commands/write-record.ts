@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { type NewRecordResult, newRecordRequest } from '../../language/protocol/paper.ts';
-import { recipeHeadAt } from '../recipe-head.ts';
+import { recipeAtCursor, recipeGiven } from '../recipe-asked.ts';
 import { ask, type Server } from '../server.ts';
 
 /** Writes the record of a build with blanks, in a file of its own, and puts the cursor into the first of them. */
@@ -40,27 +40,6 @@ function today(): string {
 export function withStops(text: string): string {
   let stop = 0;
   return text.replace(/[\\$}]/g, '\\$&').replace(/\?/g, () => `\${${++stop}:?}`);
-}
-
-interface About {
-  readonly uri: string;
-  readonly recipe: string;
-  readonly size?: string;
-}
-
-function recipeGiven(given: unknown): About | undefined {
-  if (typeof given !== 'object' || given === null) return undefined;
-  const { uri, recipe, size } = given as Readonly<Record<string, unknown>>;
-  if (typeof uri !== 'string' || typeof recipe !== 'string') return undefined;
-  return { uri, recipe, ...(typeof size === 'string' ? { size } : {}) };
-}
-
-function recipeAtCursor(): About | undefined {
-  const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== 'layup') return undefined;
-  const { document, selection } = editor;
-  const head = recipeHeadAt((line) => document.lineAt(line).text, document.lineCount, selection.active.line);
-  return head && { uri: document.uri.toString(), ...head };
 }
 
 const exists = (uri: vscode.Uri): Promise<boolean> =>

@@ -1,10 +1,17 @@
 import * as vscode from 'vscode';
-import { type PaperKind, type PaperParams, type PaperResult, paperRequest } from '../../language/protocol/paper.ts';
+import {
+  type PaperKind,
+  type PaperParams,
+  type PaperResult,
+  paperKinds,
+  paperRequest,
+} from '../../language/protocol/paper.ts';
 import { takeOver } from '../commands/take-over.ts';
 import type { FigureChanges } from '../figures-changed.ts';
 import { Latest } from '../latest.ts';
 import { pageOf } from '../page/page.ts';
 import { decoded } from '../plan/files.ts';
+import { type AskedRecipe, recipeGiven } from '../recipe-asked.ts';
 import { ask, type Server } from '../server.ts';
 import { pastOf, revisionOf } from './git.ts';
 
@@ -12,19 +19,14 @@ export const paperViewType = 'laybook.paper';
 const pauseMs = 60;
 
 /** Whose paper is shown. */
-export interface PaperOf {
+export interface PaperOf extends AskedRecipe {
   readonly kind: PaperKind;
-  readonly uri: string;
-  readonly recipe: string;
-  readonly size?: string;
 }
 
 export function readPaperOf(given: unknown): PaperOf | undefined {
-  if (typeof given !== 'object' || given === null) return undefined;
-  const { kind, uri, recipe, size } = given as Readonly<Record<string, unknown>>;
-  if ((kind !== 'sheet' && kind !== 'records') || typeof uri !== 'string' || typeof recipe !== 'string')
-    return undefined;
-  return { kind, uri, recipe, ...(typeof size === 'string' ? { size } : {}) };
+  const about = recipeGiven(given);
+  const kind = paperKinds.find((each) => each === (given as { readonly kind?: unknown } | null)?.kind);
+  return about && kind && { kind, ...about };
 }
 
 /** A page of paper beside the text: it follows the text, and never takes the focus from it. */

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { PaperKind, PaperResult } from '../../language/protocol/paper.ts';
 import type { FigureChanges } from '../figures-changed.ts';
 import { pageOptions } from '../page/page.ts';
-import { recipeHeadAt } from '../recipe-head.ts';
+import { recipeAtCursor } from '../recipe-asked.ts';
 import type { Server } from '../server.ts';
 import { type PaperOf, PaperPanel, paperViewType, readPaperOf } from './paper-panel.ts';
 
@@ -51,7 +51,8 @@ export class Papers implements vscode.Disposable {
 
   private async show(kind: PaperKind, given: unknown): Promise<void> {
     const named = readPaperOf({ kind, ...(typeof given === 'object' ? given : {}) });
-    const about = named ?? paperAtCursor(kind);
+    const here = recipeAtCursor();
+    const about = named ?? (here && { kind, ...here });
     if (about === undefined) {
       await vscode.window.showInformationMessage(
         vscode.l10n.t('Put the cursor into a recipe first: its page is shown beside it.'),
@@ -106,12 +107,4 @@ function temporary(): vscode.Uri | undefined {
   if (vscode.env.remoteName !== undefined || vscode.env.uiKind === vscode.UIKind.Web) return undefined;
   const folder = typeof process === 'undefined' ? undefined : (process.env.TMPDIR ?? process.env.TEMP ?? '/tmp');
   return folder === undefined ? undefined : vscode.Uri.joinPath(vscode.Uri.file(folder), 'laybook');
-}
-
-function paperAtCursor(kind: PaperKind): PaperOf | undefined {
-  const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== 'layup') return undefined;
-  const { document, selection } = editor;
-  const head = recipeHeadAt((line) => document.lineAt(line).text, document.lineCount, selection.active.line);
-  return head && { kind, uri: document.uri.toString(), ...head };
 }

@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
-import type { DrawingView, DrawnRecipe } from '../../language/protocol/drawing.ts';
+import type { DrawingView } from '../../language/protocol/drawing.ts';
 import type { FigureChanges } from '../figures-changed.ts';
 import { pageOptions } from '../page/page.ts';
+import { recipeGiven } from '../recipe-asked.ts';
 import type { Server } from '../server.ts';
-import { isRecord, readKeptState } from './messages.ts';
+import { readKeptState } from './messages.ts';
 import { type PlanNow, PlanPanel, planViewType } from './plan-panel.ts';
 
 /** The one plan of a window: opened by a command, a lens or a hover, or brought back with the window. */
@@ -45,7 +46,12 @@ export class Plans implements vscode.Disposable {
       const title = vscode.l10n.t('Plan');
       this.take(vscode.window.createWebviewPanel(planViewType, title, column, pageOptions(this.extension)));
     }
-    this.current?.show(view, recipeGiven(given));
+    const named = recipeGiven(given);
+    if (named === undefined) this.current?.show(view);
+    else {
+      const { uri, ...recipe } = named;
+      this.current?.show(view, { uri, recipe });
+    }
   }
 
   private take(panel: vscode.WebviewPanel, state?: unknown): void {
@@ -55,12 +61,4 @@ export class Plans implements vscode.Disposable {
       if (this.current === made) this.current = undefined;
     });
   }
-}
-
-/** A recipe that a link or a lens names; undefined for the icon of an editor, which hands over its file. */
-function recipeGiven(given: unknown): { readonly uri: string; readonly recipe: DrawnRecipe } | undefined {
-  if (!isRecord(given)) return undefined;
-  const { uri, recipe, size } = given;
-  if (typeof uri !== 'string' || typeof recipe !== 'string') return undefined;
-  return { uri, recipe: typeof size === 'string' ? { recipe, size } : { recipe } };
 }
