@@ -4,6 +4,7 @@ import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { browserUrl, withoutRemote } from './browser-host.mjs';
 import { cardFrame, find, named, readable, runCommand } from './card-steps.mjs';
+import { lookTwice } from './look-twice.mjs';
 
 const limit = { timeout: 60_000 };
 
@@ -133,46 +134,41 @@ const steps = [
   },
 ];
 
-/** Goes through the steps in one window; each adds to what was seen or not. */
-export async function seeInBrowser({ browser, server, extensionsDir, folder, settings }) {
-  const [name] = readdirSync(extensionsDir).filter((each) => each.startsWith('laybook.laybook-'));
-  const installed = path.join(extensionsDir, name);
-  let passed = 0;
-  let failed = 0;
-  const windowFor = async (address) => {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
-    await withoutRemote(context, server, installed, settings);
-    const page = await context.newPage();
-    await page.goto(address);
-    return { context, page };
-  };
-  const go = async (chosen, { context, page }, editor) => {
+/** Goes through steps in one window, to the end of them even where one fails. */
+async function goThrough(chosen, { browser, server, installed, folder, settings, alone }) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
+  await withoutRemote(context, server, installed, settings);
+  const page = await context.newPage();
+  const failed = [];
+  try {
+    await page.goto(browserUrl(server, alone ? undefined : 'first_try.layup'));
+    await page.locator('.monaco-workbench').waitFor(limit);
+    const editor = page.locator('.monaco-editor[data-uri$="/sample/first_try.layup"]');
     for (const step of chosen) {
       try {
         await step.see({ page, editor });
-        passed += 1;
-        console.log(`  seen in a browser alone: ${step.name}`);
       } catch (error) {
-        failed += 1;
-        console.error(`  not seen in a browser alone: ${step.name}: ${error instanceof Error ? error.message : error}`);
-        await page.screenshot({ path: path.join(folder, `browser-alone-failed-${failed}.png`) });
+        failed.push(`${step.name}: ${error instanceof Error ? error.message : error}`);
+        await page.screenshot({ path: path.join(folder, `browser-alone-failed-${failed.length}.png`) });
         await page.keyboard.press('Escape');
       }
     }
-    await page.screenshot({ path: path.join(folder, `browser-alone${chosen[0].alone ? '-no-folder' : ''}.png`) });
+  } finally {
+    await page.screenshot({ path: path.join(folder, `browser-alone${alone ? '-no-folder' : ''}.png`) });
     await context.close();
-  };
-  const whole = await windowFor(browserUrl(server, 'first_try.layup'));
-  await go(
-    steps.filter(({ alone }) => !alone),
-    whole,
-    whole.page.locator('.monaco-editor[data-uri$="/sample/first_try.layup"]'),
-  );
-  const empty = await windowFor(browserUrl(server));
-  await empty.page.locator('.monaco-workbench').waitFor(limit);
-  await go(
-    steps.filter(({ alone }) => alone),
-    empty,
-  );
-  return { passed, failed };
+  }
+  if (failed.length > 0) throw new Error(failed.join('\n'));
+}
+
+/** All steps in an editor with a folder and in one without; returns how many were seen and how many failed. */
+export async function seeInBrowser({ extensionsDir, ...around }) {
+  const [name] = readdirSync(extensionsDir).filter((each) => each.startsWith('laybook.laybook-'));
+  const installed = path.join(extensionsDir, name);
+  let passed = 0;
+  for (const alone of [false, true]) {
+    const chosen = steps.filter((step) => (step.alone ?? false) === alone);
+    const names = `in a browser alone: ${chosen.map((step) => step.name).join('; ')}`;
+    if (await lookTwice(names, () => goThrough(chosen, { ...around, installed, alone }))) passed += chosen.length;
+  }
+  return { passed, failed: steps.length - passed };
 }

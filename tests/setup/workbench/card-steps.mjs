@@ -193,7 +193,7 @@ export const cardSteps = [
       await card.locator('[data-key="layer_mass"] summary').click();
       await card.locator('[data-key="layer_mass"] .reasons .link').first().waitFor(limit);
       await readable(card);
-      await card.locator('[data-key="piece"]').scrollIntoViewIfNeeded();
+      await card.locator('[data-key="piece"]').evaluate((element) => element.scrollIntoView());
       await card.locator('[data-key="figures"] h2').evaluate((title) => title.scrollIntoView());
     },
   },

@@ -35,7 +35,8 @@ export const paperSteps = [
       const paper = paperFrame(page);
       const pot = paper.locator('.pot').first();
       await pot.waitFor(limit);
-      await pot.scrollIntoViewIfNeeded();
+      // The page is patched while figures come in: a wait for the place to be still could lose the element.
+      await pot.evaluate((element) => element.scrollIntoView());
     },
   },
   {

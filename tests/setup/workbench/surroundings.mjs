@@ -4,6 +4,7 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync
 import path from 'node:path';
 import { cardFrame, demand, find, runCommand } from './card-steps.mjs';
 import { blockOutside, remoteUri, startServer, workbenchUrl } from './host.mjs';
+import { lookTwice } from './look-twice.mjs';
 
 const limit = { timeout: 60_000 };
 const figures = /\d\sg\s·\sto\s[\d.]+\smm/;
@@ -120,35 +121,31 @@ const steps = [
   },
 ];
 
-/** Goes through the steps, each in a window and with a server of its own. */
-export async function seeSurroundings({ browser, extensionsDir, workspace, folder, settings }) {
-  let passed = 0;
-  let failed = 0;
-  for (const { name, file, before, see, asksTrust, settings: own, opens } of steps) {
-    before?.({ workspace });
-    const server = await startServer({ extensionsDir, asksTrust, settings: { ...settings, ...own } });
-    const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
-    await blockOutside(context, server);
-    const page = await context.newPage();
-    try {
-      const opened = opens === undefined ? workspace : path.join(workspace, '..', opens);
-      const payload = [['openFile', remoteUri(server, path.join(workspace, file))]];
-      await page.goto(workbenchUrl(server, opened, payload));
-      const editor = editorOf(page, file);
-      await editor.waitFor(limit);
-      await see({ page, editor, workspace, extensionsDir, address: workbenchUrl(server, opened, []) });
-      passed += 1;
-      console.log(`  seen: ${name}`);
-    } catch (error) {
-      failed += 1;
-      console.error(`  not seen: ${name}: ${error instanceof Error ? error.message : error}`);
-    } finally {
-      await page.screenshot({
-        path: path.join(folder, `surroundings-${steps.findIndex((step) => step.name === name) + 1}.png`),
-      });
-      await context.close();
-      await server.stop();
-    }
+/** One step in a window and with a server of its own. */
+async function goThrough(step, { browser, extensionsDir, workspace, folder, settings }) {
+  const { file, before, see, asksTrust, settings: own, opens } = step;
+  before?.({ workspace });
+  const server = await startServer({ extensionsDir, asksTrust, settings: { ...settings, ...own } });
+  const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
+  await blockOutside(context, server);
+  const page = await context.newPage();
+  try {
+    const opened = opens === undefined ? workspace : path.join(workspace, '..', opens);
+    const payload = [['openFile', remoteUri(server, path.join(workspace, file))]];
+    await page.goto(workbenchUrl(server, opened, payload));
+    const editor = editorOf(page, file);
+    await editor.waitFor(limit);
+    await see({ page, editor, workspace, extensionsDir, address: workbenchUrl(server, opened, []) });
+  } finally {
+    await page.screenshot({ path: path.join(folder, `surroundings-${steps.indexOf(step) + 1}.png`) });
+    await context.close();
+    await server.stop();
   }
-  return { passed, failed };
+}
+
+/** Goes through the steps; returns how many were seen and how many failed. */
+export async function seeSurroundings(around) {
+  let passed = 0;
+  for (const step of steps) if (await lookTwice(step.name, () => goThrough(step, around))) passed += 1;
+  return { passed, failed: steps.length - passed };
 }
