@@ -34,13 +34,33 @@ export function definePick<T, K extends string = string>(
 export type MaterialFacts = Omit<Material, 'prices'>;
 
 type Entry = Shop | MaterialFacts | readonly Fact<Price>[] | Tool | Tool['curved'] | DrawnFile | undefined;
+
+/** What is read of a book: the entry of a kind and a name, as the book stands now. One object for all figures that read it. */
+interface Reading {
+  readonly kind: Kind;
+  readonly name: string;
+  entry: Entry;
+}
+
+/** How an entry of a kind is looked up. */
+const lookups = {
+  shop: (book: Book) => book.shop,
+  material: (book: Book, name: string) => book.material(name),
+  prices: (book: Book, name: string) => book.material(name)?.prices,
+  tool: (book: Book, name: string) => book.tool(name),
+  curve: (book: Book, name: string) => book.tool(name)?.curved,
+  drawing: (book: Book, name: string) => book.drawing?.(name),
+} as const;
+
+type Kind = keyof typeof lookups;
+
 /** Many thousand of these are made: what most of them lack is made on demand. */
 interface Remembered {
   figure: Figure<unknown> | undefined;
   /** what it read of the book itself, to tell later whether it still holds */
-  read: Map<string, Entry> | undefined;
+  read: Reading[] | undefined;
   /** the figures that it asked for, some of them twice: it holds as long as they do */
-  readonly asked: Remembered[];
+  asked: Remembered[] | undefined;
 }
 
 /** Counters for tests and the bench: how many figures were computed, and how many came from the memo. */
@@ -54,11 +74,21 @@ export const counters = { computed: 0, remembered: 0 };
 export class Bench {
   readonly recipe: Recipe;
   private book: Book;
-  private readonly memo = new Map<object, Map<string, Remembered>>();
+  /** figures of the whole recipe, and those of one of its layers, steps and the like */
+  private readonly whole = new Map<object, Remembered>();
+  private readonly keyed = new Map<object, Map<string, Remembered>>();
   /** the figure that is being computed: what is asked now is asked by it */
   private running: Remembered | undefined;
+  private readonly readings: { readonly [K in Kind]: Map<string, Reading> } = {
+    shop: new Map(),
+    material: new Map(),
+    prices: new Map(),
+    tool: new Map(),
+    curve: new Map(),
+    drawing: new Map(),
+  };
   /** what was read of the book apart from any figure */
-  private readonly aside = new Map<string, Entry>();
+  private readonly aside = new Set<Reading>();
   private changed = 0;
 
   constructor(recipe: Recipe, book: Book) {
@@ -74,131 +104,134 @@ export class Bench {
   moveTo(book: Book): this {
     if (book === this.book) return this;
     this.book = book;
-    const same = new Map<string, boolean>();
+    const different = this.readAnew();
+    if (different.size === 0) return this;
     const holds = new Map<Remembered, boolean>();
-    for (const figures of this.memo.values()) {
+    for (const figures of [this.whole, ...this.keyed.values()] as Map<unknown, Remembered>[]) {
       for (const [key, remembered] of figures) {
-        if (this.stillHolds(remembered, same, holds)) continue;
+        if (stillHolds(remembered, different, holds)) continue;
         figures.delete(key);
         this.changed++;
       }
     }
-    for (const [what, entry] of this.aside) {
-      const unchanged = same.get(what) ?? this.sameAs(what, entry);
-      this.aside.set(what, this.look(what));
-      if (!unchanged) this.changed++;
-    }
+    for (const reading of different) if (this.aside.has(reading)) this.changed++;
     return this;
   }
 
   get shop(): Shop | undefined {
-    return this.reading('shop') as Shop | undefined;
+    return this.reading('shop', '') as Shop | undefined;
   }
 
   material(name: string): MaterialFacts | undefined {
-    return this.reading(`material/${name}`) as MaterialFacts | undefined;
+    return this.reading('material', name) as MaterialFacts | undefined;
   }
 
   /** What a material costs; a figure that does not ask is kept when a price changes. */
   prices(name: string): readonly Fact<Price>[] | undefined {
-    return this.reading(`prices/${name}`) as readonly Fact<Price>[] | undefined;
+    return this.reading('prices', name) as readonly Fact<Price>[] | undefined;
   }
 
   tool(name: string): Tool | undefined {
-    return this.reading(`tool/${name}`) as Tool | undefined;
+    return this.reading('tool', name) as Tool | undefined;
   }
 
   /** How a tool is curved; a figure that asks for no more is kept when the tool changes otherwise. */
   toolCurve(name: string): Tool['curved'] {
-    return this.reading(`curve/${name}`) as Tool['curved'];
+    return this.reading('curve', name) as Tool['curved'];
   }
 
   /** A drawing that an outline names; who asks is computed again when it says something else. */
   drawing(address: string): DrawnFile | undefined {
-    return this.reading(`drawing/${address}`) as DrawnFile | undefined;
+    return this.reading('drawing', address) as DrawnFile | undefined;
   }
 
-  ask<T, K extends string>(definition: FigureDefinition<T, K>, ...[key]: string extends K ? [K?] : [K]): Figure<T> {
-    let figures = this.memo.get(definition);
-    if (figures === undefined) {
-      figures = new Map();
-      this.memo.set(definition, figures);
-    }
-    const name: string = key ?? '';
-    const before = figures.get(name);
+  // an optional key instead of a rest: this is called a thousand times for each recipe
+  ask<T, K extends string>(definition: FigureDefinition<T, K>, ...key: string extends K ? [K?] : [K]): Figure<T>;
+  ask<T>(definition: FigureDefinition<T>, key = ''): Figure<T> {
+    const before = key === '' ? this.whole.get(definition) : this.keyed.get(definition)?.get(key);
+    const asker = this.running;
     if (before !== undefined) {
       if (before.figure === undefined)
         return cannot(reason('computed', text('{figure} depends on itself', { figure: definition.name })));
       counters.remembered++;
-      this.running?.asked.push(before);
+      if (asker !== undefined) note(asker, before);
       return before.figure as Figure<T>;
     }
-    const remembered: Remembered = { figure: undefined, read: undefined, asked: [] };
-    figures.set(name, remembered);
-    const asker = this.running;
-    asker?.asked.push(remembered);
+    const remembered: Remembered = { figure: undefined, read: undefined, asked: undefined };
+    const figures = this.figuresOf(definition, key);
+    figures.set(key === '' ? definition : key, remembered);
+    if (asker !== undefined) note(asker, remembered);
     this.running = remembered;
     try {
-      const answer = definition.compute(this, name as K);
+      const answer = definition.compute(this, key);
       const figure = definition.picks ? answer : finiteFigure(definition.name, answer);
       counters.computed++;
       remembered.figure = figure;
       return figure;
     } finally {
       this.running = asker;
-      if (remembered.figure === undefined) figures.delete(name);
+      if (remembered.figure === undefined) figures.delete(key === '' ? definition : key);
     }
   }
 
-  /** Whether a figure would come out the same over the book as it stands now. */
-  private stillHolds(remembered: Remembered, same: Map<string, boolean>, holds: Map<Remembered, boolean>): boolean {
-    const known = holds.get(remembered);
-    if (known !== undefined) return known;
-    let still = true;
-    for (const [what, entry] of remembered.read ?? []) {
-      let unchanged = same.get(what);
-      if (unchanged === undefined) {
-        unchanged = this.sameAs(what, entry);
-        same.set(what, unchanged);
+  private figuresOf(definition: object, key: string): Map<unknown, Remembered> {
+    if (key === '') return this.whole as Map<unknown, Remembered>;
+    let figures = this.keyed.get(definition);
+    if (figures === undefined) {
+      figures = new Map();
+      this.keyed.set(definition, figures);
+    }
+    return figures as Map<unknown, Remembered>;
+  }
+
+  /** Looks up all that was read; gives what says something else now. */
+  private readAnew(): ReadonlySet<Reading> {
+    const different = new Set<Reading>();
+    for (const readings of Object.values(this.readings)) {
+      for (const reading of readings.values()) {
+        const now = lookups[reading.kind](this.book, reading.name);
+        if (!saysTheSame(reading.kind, now, reading.entry)) different.add(reading);
+        reading.entry = now;
       }
-      if (unchanged) remembered.read?.set(what, this.look(what));
-      else still = false;
     }
-    for (const asked of remembered.asked) {
-      if (!still) break;
-      still = this.stillHolds(asked, same, holds);
-    }
-    holds.set(remembered, still);
-    return still;
+    return different;
   }
 
-  private reading(what: string): Entry {
-    const entry = this.look(what);
+  private reading(kind: Kind, name: string): Entry {
+    const known = this.readings[kind];
+    let reading = known.get(name);
+    if (reading === undefined) {
+      reading = { kind, name, entry: lookups[kind](this.book, name) };
+      known.set(name, reading);
+    }
     const reader = this.running;
-    if (reader === undefined) this.aside.set(what, entry);
-    else {
-      reader.read ??= new Map();
-      reader.read.set(what, entry);
-    }
-    return entry;
+    if (reader === undefined) this.aside.add(reading);
+    else if (reader.read === undefined) reader.read = [reading];
+    else if (!reader.read.includes(reading)) reader.read.push(reading);
+    return reading.entry;
   }
+}
 
-  private look(what: string): Entry {
-    if (what === 'shop') return this.book.shop;
-    const slash = what.indexOf('/');
-    const name = what.slice(slash + 1);
-    if (what.startsWith('material/')) return this.book.material(name);
-    if (what.startsWith('curve/')) return this.book.tool(name)?.curved;
-    if (what.startsWith('drawing/')) return this.book.drawing?.(name);
-    return what.startsWith('prices/') ? this.book.material(name)?.prices : this.book.tool(name);
-  }
+function note(asker: Remembered, asked: Remembered): void {
+  if (asker.asked === undefined) asker.asked = [asked];
+  else asker.asked.push(asked);
+}
 
-  private sameAs(what: string, before: Entry): boolean {
-    const now = this.look(what);
-    if (now === before) return true;
-    if (what.startsWith('material/')) return sameButPrices(now, before);
-    return (what.startsWith('prices/') || what.startsWith('curve/')) && sameData(now, before);
-  }
+/** Whether a figure would come out the same, though some of what is read of the book says something else. */
+function stillHolds(remembered: Remembered, different: ReadonlySet<Reading>, holds: Map<Remembered, boolean>): boolean {
+  const known = holds.get(remembered);
+  if (known !== undefined) return known;
+  const still =
+    remembered.read?.some((reading) => different.has(reading)) !== true &&
+    remembered.asked?.some((asked) => !stillHolds(asked, different, holds)) !== true;
+  holds.set(remembered, still);
+  return still;
+}
+
+function saysTheSame(kind: Kind, now: Entry, before: Entry): boolean {
+  if (now === before) return true;
+  if (kind === 'material') return sameButPrices(now, before);
+  return (kind === 'prices' || kind === 'curve') && sameData(now, before);
 }
 
 const benches = new WeakMap<Recipe, Bench>();
