@@ -5,6 +5,7 @@ import {
   defineFigure,
   definePick,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   quantity,
@@ -40,14 +41,14 @@ import { sheetOver } from './sheet.ts';
 
 /** All steps of the process in order, those in blocks too. */
 export const processSteps = definePick<readonly Step[]>('process_steps', (bench) =>
-  whenKnown({ process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) }, ({ process }) =>
+  ifKnown(typed(bench.recipe.process, 'the process', inRecipe(bench, '')), (process) =>
     known([...allSteps(process.steps)]),
   ),
 );
 
 /** One step by its path. */
 export const stepAt = definePick<Step>('step', (bench, path) =>
-  whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) => {
+  ifKnown(bench.ask(processSteps), (steps) => {
     const step = steps.find((s) => s.path === path);
     return step === undefined ? cannot(reason('typed', text('the process has no step {path}', { path }))) : known(step);
   }),
@@ -72,7 +73,7 @@ export const sheetArea = defineFigure<number>('sheet_area', (bench, path) =>
   whenKnown(
     { step: bench.ask(stepAt, path), frame: bench.ask(partFrame), height: bench.ask(stackHeight) },
     ({ step, frame, height }, reasons) =>
-      whenKnown({ past: sheetPast(bench, step) }, ({ past }, more) => {
+      ifKnown(sheetPast(bench, step), (past, more) => {
         const said = clauseWith(step, 'layer', 'layers');
         const layers = Math.max(1, said === undefined ? 1 : (countOf(flat(said)) ?? 1));
         const area = following(sheetOver(frame.shape, past, height), (one) => one * layers);
@@ -116,7 +117,7 @@ const SHEETS = ['peel', 'perforated', 'film', 'mesh', 'bleeder', 'breather'];
 
 /** How far outside the edge of the part the sealant tape lies, m: as typed, else clear of all that is under the bag. */
 export const tapeOffset = defineFigure<number>('tape_offset', (bench) =>
-  whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) => {
+  ifKnown(bench.ask(processSteps), (steps) => {
     const tape = steps.find((s) => s.verb === 'tape');
     const said = tape === undefined ? undefined : pastEdge(tape);
     if (tape !== undefined && said !== undefined)
@@ -146,7 +147,7 @@ export interface PleatsAsked {
 
 /** `pleats 4 of 40 mm` on the bag, else as many as are needed. */
 export const pleats = defineFigure<PleatsAsked>('pleats', (bench) =>
-  whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) => {
+  ifKnown(bench.ask(processSteps), (steps) => {
     const bag = steps.find((s) => s.verb === 'bag');
     const clause = bag === undefined ? undefined : firstClause(bag, 'pleats');
     const list = clause === undefined ? [] : flat(clause);
@@ -154,9 +155,9 @@ export const pleats = defineFigure<PleatsAsked>('pleats', (bench) =>
     const heightFigure = height === undefined ? usual(bench, PLEAT_HEIGHT) : known(height.si);
     const count = countOf(list);
     if (count !== undefined) {
-      return whenKnown({ height: heightFigure }, (v, reasons) =>
+      return ifKnown(heightFigure, (height, reasons) =>
         known<PleatsAsked>(
-          { count, height: v.height, typed: true },
+          { count, height: height, typed: true },
           reason('typed', text('{count} pleats', { count }), { at: inRecipe(bench, clause?.path ?? ''), reasons }),
         ),
       );
@@ -173,9 +174,9 @@ export const pleatsNeeded = defineFigure<number>('pleats_needed', (bench) =>
     const bag = steps.find((s) => s.verb === 'bag');
     const clause = bag === undefined ? undefined : firstClause(bag, 'pleats');
     const height = clause === undefined ? undefined : amountOf(flat(clause), LENGTH);
-    return whenKnown({ height: height === undefined ? usual(bench, PLEAT_HEIGHT) : known(height.si) }, (v, more) =>
+    return ifKnown(height === undefined ? usual(bench, PLEAT_HEIGHT) : known(height.si), (height, more) =>
       worked(
-        pleatsFormula(stack, v.height),
+        pleatsFormula(stack, height),
         text('twice the {height} of the stack on each side, at twice the height of each pleat', {
           height: quantity(stack, LENGTH),
         }),

@@ -4,6 +4,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   quantity,
   type Reason,
@@ -75,7 +76,7 @@ const lost = (footprint: Footprint) =>
 /** Area of a wrapped ply beyond the face: the edge all round, and the ring that lands inside the outline; m2. */
 function wrapBand(bench: Bench, laid: LaidLayer, footprint: Footprint): Figure<number> {
   if (laid.layer.extent.kind !== 'wrap') return known(0);
-  return whenKnown({ wrap: bench.ask(wrapReach, laid.key) }, ({ wrap }, reasons) => {
+  return ifKnown(bench.ask(wrapReach, laid.key), (wrap, reasons) => {
     const whole = { ...footprint, inset: 0, shorter: [0, 0] as const };
     const band = following(footprintPerimeter(whole), (perimeter) =>
       following(footprintArea(whole), (all) =>
@@ -152,9 +153,9 @@ export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
               : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) },
         );
         const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
-        return whenKnown(
-          { flat: worked(fits, words, { at: inRecipe(bench, laid.path), reasons: [...curved, ...reasons] }) },
-          ({ flat }, all) => joined(bench, laid, flat, all),
+        return ifKnown(
+          worked(fits, words, { at: inRecipe(bench, laid.path), reasons: [...curved, ...reasons] }),
+          (flat, all) => joined(bench, laid, flat, all),
         );
       });
     },

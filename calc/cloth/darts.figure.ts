@@ -1,4 +1,15 @@
-import { defineFigure, factOf, known, quantity, reason, text, usual, whenKnown, worked } from '../figure/index.ts';
+import {
+  defineFigure,
+  factOf,
+  ifKnown,
+  known,
+  quantity,
+  reason,
+  text,
+  usual,
+  whenKnown,
+  worked,
+} from '../figure/index.ts';
 import { keptWith } from '../kept.ts';
 import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { following, type Outcome } from '../outcome.ts';
@@ -45,20 +56,18 @@ const mostTooWide = (bends: readonly BendNeed[]): Pick<BendNeed, 'width' | 'wide
 
 /** Share of the excess that a cloth takes up by shear. */
 const shearOf = defineFigure<number>('shear', (bench, key) =>
-  whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
+  ifKnown(bench.ask(layerMaterial, key), (material) => {
     if (material.shear !== undefined) {
-      return whenKnown(
-        {
-          shear: factOf(
-            material.shear,
-            text('what {material} takes up by shear', { material: material.name }),
-            factPlace(material, 'shear'),
-          ),
-        },
-        (v, reasons) => known(v.shear.si, ...reasons),
+      return ifKnown(
+        factOf(
+          material.shear,
+          text('what {material} takes up by shear', { material: material.name }),
+          factPlace(material, 'shear'),
+        ),
+        (shear, reasons) => known(shear.si, ...reasons),
       );
     }
-    return whenKnown({ cloth: bench.ask(layerCloth, key) }, ({ cloth }) => {
+    return ifKnown(bench.ask(layerCloth, key), (cloth) => {
       const share = USUAL_SHEAR[cloth.style];
       const words = text('{share} of the excess taken up by shear, usual for {style} cloth', {
         share: quantity(share, NUMBER),

@@ -4,6 +4,7 @@ import {
   cannot,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   quantity,
   reason,
@@ -57,19 +58,16 @@ const wrapped = (
 
 /** Edge height h of a wrapped ply: all layers that reach the edge between it and the face it lands on. */
 export const edgeHeight = defineFigure<EdgeHeight>('edge_height', (bench, key) =>
-  whenKnown({ wrap: wrapped(bench, key) }, ({ wrap }) =>
-    whenKnown(
-      { each: allKnown(wrap.between.map((laid) => bench.ask(layerThickness, laid.key))) },
-      ({ each }, reasons) => {
-        const height = each.reduce((sum, t) => sum + t, 0);
-        const layers = wrap.between.map((laid) => laid.name);
-        const words = text('{height} of edge: {layers}', {
-          height: quantity(height, LENGTH),
-          layers: layers.join(', ') || 'no layer',
-        });
-        return known({ height, layers }, reason('computed', words, { reasons }));
-      },
-    ),
+  ifKnown(wrapped(bench, key), (wrap) =>
+    ifKnown(allKnown(wrap.between.map((laid) => bench.ask(layerThickness, laid.key))), (each, reasons) => {
+      const height = each.reduce((sum, t) => sum + t, 0);
+      const layers = wrap.between.map((laid) => laid.name);
+      const words = text('{height} of edge: {layers}', {
+        height: quantity(height, LENGTH),
+        layers: layers.join(', ') || 'no layer',
+      });
+      return known({ height, layers }, reason('computed', words, { reasons }));
+    }),
   ),
 );
 
@@ -112,9 +110,9 @@ export const wrapReach = defineFigure<WrapReach>('wrap_reach', (bench, key) =>
       const said = extent.kind === 'wrap' ? extent.landing : undefined;
       const wanted: Figure<Quantity> =
         said === undefined
-          ? whenKnown({ usual: usual(bench, LANDING) }, (u, more) => known(quantity(u.usual, LENGTH), ...more))
+          ? ifKnown(usual(bench, LANDING), (usual, more) => known(quantity(usual, LENGTH), ...more))
           : typed(said, text('the landing of {ply}', { ply: ply.name }), at);
-      return whenKnown({ wanted }, ({ wanted: landing }, more) => {
+      return ifKnown(wanted, (landing, more) => {
         const form = edgeForm(bench.recipe.part?.edge);
         const edge = { height: v.edge.height, thickness: v.thickness, toolSide: form, landingSide: form };
         const needed = reachFormula(edge, landing.si);

@@ -4,6 +4,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   quantity,
   text,
@@ -36,13 +37,13 @@ export const CLEARANCE = {
 const insertArea = defineFigure<number>('insert_area', (bench, key) =>
   whenKnown({ core: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ core, stack }) => {
     const areas = insertsOf(stack.layers, core).map((insert) =>
-      whenKnown({ f: bench.ask(layerFootprint, insert.key) }, ({ f }) =>
+      ifKnown(bench.ask(layerFootprint, insert.key), (f) =>
         worked(footprintArea(f), text('the insert {name}', { name: insert.name })),
       ),
     );
-    return whenKnown({ areas: allKnown(areas) }, (v, reasons) =>
+    return ifKnown(allKnown(areas), (areas, reasons) =>
       known(
-        v.areas.reduce((sum, a) => sum + a, 0),
+        areas.reduce((sum, a) => sum + a, 0),
         ...reasons,
       ),
     );

@@ -7,6 +7,7 @@ import {
   type Figure,
   type FigureDefinition,
   factOf,
+  ifKnown,
   known,
   reason,
   text,
@@ -45,23 +46,16 @@ export const materialCost = defineFigure<number>('material_cost', (bench) =>
 
 /** Resin mixed and not in the part, and what is stirred into it. */
 function resinThrownAway(bench: Bench): Figure<number> {
-  return whenKnown({ names: bench.ask(resinsUsed) }, ({ names }) => {
+  return ifKnown(bench.ask(resinsUsed), (names) => {
     const each = names.map((name) =>
       whenKnown(
         { mix: bench.ask(resinToMix, name), inside: bench.ask(resinInPart, name), extras: bench.ask(additions, name) },
         ({ mix, inside, extras }) => {
           const price = mix.total > 0 ? bench.ask(resinPrice, name) : known(0);
           const added = extras.map((e) =>
-            whenKnown(
-              {
-                material: materialAt(
-                  bench,
-                  e.material,
-                  'what is stirred in',
-                  inRecipe(bench, bench.recipe.process?.path ?? ''),
-                ),
-              },
-              ({ material }) => costOf(bench, material, { mass: mix.total * e.share }),
+            ifKnown(
+              materialAt(bench, e.material, 'what is stirred in', inRecipe(bench, bench.recipe.process?.path ?? '')),
+              (material) => costOf(bench, material, { mass: mix.total * e.share }),
             ),
           );
           return whenKnown({ price, added: allKnown(added) }, (v, reasons) =>
@@ -70,9 +64,9 @@ function resinThrownAway(bench: Bench): Figure<number> {
         },
       ),
     );
-    return whenKnown({ each: allKnown(each) }, (v, reasons) =>
+    return ifKnown(allKnown(each), (each, reasons) =>
       known(
-        v.each.reduce((sum, c) => sum + c, 0),
+        each.reduce((sum, c) => sum + c, 0),
         ...reasons,
       ),
     );
@@ -88,16 +82,9 @@ const measure = (amount: Quantity): Bought => {
 
 /** Cost of one thing that a step uses up. */
 function bought(bench: Bench, item: StepItem, path: string): Figure<number> {
-  return whenKnown(
-    {
-      material: materialAt(
-        bench,
-        item.material,
-        text('the material of {what}', { what: item.what }),
-        inRecipe(bench, path),
-      ),
-    },
-    ({ material }) => {
+  return ifKnown(
+    materialAt(bench, item.material, text('the material of {what}', { what: item.what }), inRecipe(bench, path)),
+    (material) => {
       const amount = measure(item.amount);
       const roll = material.roll?.value;
       const width = roll === undefined || roll === UNKNOWN ? material.width?.value : roll.width;
@@ -121,11 +108,11 @@ function densityMeasures(amount: Bought, density: Quantity | typeof UNKNOWN | un
 
 /** Cost of the consumables of one step; money. */
 export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
-  whenKnown({ amount: bench.ask(stepAmount, path) }, ({ amount }) => {
+  ifKnown(bench.ask(stepAmount, path), (amount) => {
     const items = amount.items.filter((i) => i.bought);
     // most steps use nothing up
     if (items.length === 0) return known(0);
-    return whenKnown({ each: allKnown(items.map((i) => bought(bench, i, path))) }, ({ each }, reasons) =>
+    return ifKnown(allKnown(items.map((i) => bought(bench, i, path))), (each, reasons) =>
       known(
         each.reduce((sum, c) => sum + c, 0),
         ...reasons,
@@ -136,8 +123,8 @@ export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
 
 /** Cost of what is used up and thrown away: tape, film, sheets, lines, release; money. */
 export const consumableCost = defineFigure<number>('consumable_cost', (bench) =>
-  whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) =>
-    whenKnown({ each: allKnown(steps.map((s) => bench.ask(stepCost, s.path))) }, ({ each }, reasons) =>
+  ifKnown(bench.ask(processSteps), (steps) =>
+    ifKnown(allKnown(steps.map((s) => bench.ask(stepCost, s.path))), (each, reasons) =>
       known(
         each.reduce((sum, c) => sum + c, 0),
         reason('computed', 'consumables of all steps', { reasons }),
@@ -173,22 +160,18 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
         at: { entry: tool.entry, path: 'cost' },
       }),
     );
-  return whenKnown(
-    { cost: factOf(tool.cost, text('the cost of {tool}', { tool: tool.name }), tool.cost.at) },
-    ({ cost }, reasons) =>
-      whenKnown(
-        {
-          parts: typed(
-            cost.parts,
-            text('over how many parts the cost of {tool} is spread', { tool: tool.name }),
-            tool.cost?.at ?? { entry: tool.entry, path: 'cost' },
-          ),
-        },
-        ({ parts }) =>
-          worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), {
-            reasons,
-          }),
+  return ifKnown(factOf(tool.cost, text('the cost of {tool}', { tool: tool.name }), tool.cost.at), (cost, reasons) =>
+    ifKnown(
+      typed(
+        cost.parts,
+        text('over how many parts the cost of {tool} is spread', { tool: tool.name }),
+        tool.cost?.at ?? { entry: tool.entry, path: 'cost' },
       ),
+      (parts) =>
+        worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), {
+          reasons,
+        }),
+    ),
   );
 });
 
@@ -198,9 +181,7 @@ const whole = defineFigure<{ readonly overhead: number; readonly total: number }
   const overhead =
     share === undefined
       ? known(0, reason('computed', 'the shop states no overhead: none is added'))
-      : whenKnown({ o: factOf(share, 'the overhead of the shop', share.at) }, ({ o }, reasons) =>
-          known(o.si, ...reasons),
-        );
+      : ifKnown(factOf(share, 'the overhead of the shop', share.at), (o, reasons) => known(o.si, ...reasons));
   const inputs = {
     material: bench.ask(materialCost),
     consumables: bench.ask(consumableCost),
@@ -215,18 +196,18 @@ const whole = defineFigure<{ readonly overhead: number; readonly total: number }
 
 /** Overhead that one part bears; money. */
 export const overheadCost = defineFigure<number>('overhead_cost', (bench) =>
-  whenKnown({ whole: bench.ask(whole) }, (v, reasons) => known(v.whole.overhead, ...reasons)),
+  ifKnown(bench.ask(whole), (whole, reasons) => known(whole.overhead, ...reasons)),
 );
 
 /** Everything that one part costs; money. */
 export const cost = defineFigure<number>('cost', (bench) =>
-  whenKnown({ whole: bench.ask(whole) }, (v, reasons) => known(v.whole.total, ...reasons)),
+  ifKnown(bench.ask(whole), (whole, reasons) => known(whole.total, ...reasons)),
 );
 
 /** The same for all parts that the order asks for. */
 function forOrder(of: FigureDefinition<number>): FigureDefinition<number> {
   return defineFigure<number>(`${of.name}_order`, (bench) =>
-    whenKnown({ one: bench.ask(of) }, ({ one }, reasons) => {
+    ifKnown(bench.ask(of), (one, reasons) => {
       const { quantity: parts } = bench.recipe;
       const all = orderCost({ material: 0, consumables: 0, labour: 0, mould: 0, overhead: 0, total: one }, parts);
       return 'problem' in all

@@ -9,6 +9,7 @@ import {
   type Figure,
   type FigureDefinition,
   factOf,
+  ifKnown,
   isKnown,
   known,
   type MaterialFacts,
@@ -73,28 +74,21 @@ export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): F
 
 /** What one kg of mixed resin costs: with its catalyst, or with the fillers of a paste; money/kg. */
 export const resinPrice: FigureDefinition<number> = defineFigure<number>('resin_price', (bench, name) =>
-  whenKnown(
-    { resin: materialAt(bench, name, 'the resin', inRecipe(bench, bench.recipe.process?.path ?? '')) },
-    ({ resin }) => {
-      const from = resin.madeFrom?.value;
-      if (from !== undefined && bench.prices(name) === undefined) return ofPaste(bench, resin, from);
-      const density = resin.density === undefined ? undefined : densityOf(resin);
-      const volume = density !== undefined && isKnown(density) && density.value > 0 ? 1 / density.value : undefined;
-      return whenKnown(
-        { own: costOf(bench, resin, { mass: 1, volume }), dose: bench.ask(catalystDose, name) },
-        ({ own, dose }, reasons) => {
-          if (dose === undefined) return known(own, ...reasons);
-          return whenKnown(
-            { catalyst: materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst')) },
-            ({ catalyst }) =>
-              whenKnown({ each: costOf(bench, catalyst, { mass: dose.dose }) }, ({ each }, more) =>
-                known(own + each, ...reasons, ...more),
-              ),
-          );
-        },
-      );
-    },
-  ),
+  ifKnown(materialAt(bench, name, 'the resin', inRecipe(bench, bench.recipe.process?.path ?? '')), (resin) => {
+    const from = resin.madeFrom?.value;
+    if (from !== undefined && bench.prices(name) === undefined) return ofPaste(bench, resin, from);
+    const density = resin.density === undefined ? undefined : densityOf(resin);
+    const volume = density !== undefined && isKnown(density) && density.value > 0 ? 1 / density.value : undefined;
+    return whenKnown(
+      { own: costOf(bench, resin, { mass: 1, volume }), dose: bench.ask(catalystDose, name) },
+      ({ own, dose }, reasons) => {
+        if (dose === undefined) return known(own, ...reasons);
+        return ifKnown(materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst')), (catalyst) =>
+          ifKnown(costOf(bench, catalyst, { mass: dose.dose }), (each, more) => known(own + each, ...reasons, ...more)),
+        );
+      },
+    );
+  }),
 );
 
 function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<number> {
@@ -108,8 +102,8 @@ function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<numbe
     if (f.value === UNKNOWN)
       return typed<{ share: number; cost: number }>(UNKNOWN, text('a filler of {paste}', { paste: paste.name }), f.at);
     const { material, share } = f.value;
-    return whenKnown({ filler: materialAt(bench, material, 'the filler', f.at) }, ({ filler }) =>
-      whenKnown({ cost: costOf(bench, filler, { mass: share.si }) }, ({ cost }, reasons) =>
+    return ifKnown(materialAt(bench, material, 'the filler', f.at), (filler) =>
+      ifKnown(costOf(bench, filler, { mass: share.si }), (cost, reasons) =>
         known({ share: share.si, cost }, ...reasons),
       ),
     );
@@ -140,20 +134,15 @@ function dryCost(bench: Bench, laid: LaidLayer): Figure<number> {
       const width = roll === undefined || roll === UNKNOWN ? undefined : roll.width.si;
       const lanes = width === undefined ? undefined : Math.max(1, Math.ceil(piece.width / width - 1e-9));
       const tape = laid.layer.extent.kind === 'strip' && lanes !== undefined ? piece.length * lanes : undefined;
-      return whenKnown(
-        { more: isCloth(laid) ? ofRoll(bench, key, area) : ofSheet(bench, laid, material, area) },
-        ({ more }) => {
-          const bought = {
-            area,
-            length: tape ?? (width === undefined || !(width > 0) ? undefined : area / width),
-            pieces: 1,
-            ...more,
-          };
-          return whenKnown({ cost: costOf(bench, material, bought) }, ({ cost }, priced) =>
-            known(cost, ...priced, ...reasons),
-          );
-        },
-      );
+      return ifKnown(isCloth(laid) ? ofRoll(bench, key, area) : ofSheet(bench, laid, material, area), (more) => {
+        const bought = {
+          area,
+          length: tape ?? (width === undefined || !(width > 0) ? undefined : area / width),
+          pieces: 1,
+          ...more,
+        };
+        return ifKnown(costOf(bench, material, bought), (cost, priced) => known(cost, ...priced, ...reasons));
+      });
     },
   );
 }
@@ -164,7 +153,7 @@ const ofRoll = (bench: Bench, key: string, area: number): Figure<Bought> => {
 };
 
 function ofSheet(bench: Bench, laid: LaidLayer, material: MaterialFacts, area: number): Figure<Bought> {
-  return whenKnown({ thickness: bench.ask(layerThickness, laid.key) }, ({ thickness }) => {
+  return ifKnown(bench.ask(layerThickness, laid.key), (thickness) => {
     const volume = area * thickness;
     const density = material.density === undefined ? undefined : densityOf(material);
     const sheet = material.sheet?.value;
@@ -180,15 +169,15 @@ function ofSheet(bench: Bench, laid: LaidLayer, material: MaterialFacts, area: n
 
 /** What a layer costs with the resin in it; money. */
 export const layerCost = defineFigure<number>('layer_cost', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
+  ifKnown(bench.ask(laidLayer, key), (laid) =>
     whenKnown({ dry: dryCost(bench, laid), resin: bench.ask(layerResin, key) }, ({ dry, resin }, reasons) => {
       const wet = resin.items.filter((i) => bench.material(i.resin)?.kind !== 'prepreg');
       const each = wet.map((i) =>
-        whenKnown({ price: bench.ask(resinPrice, i.resin) }, ({ price }, more) => known(price * i.mass, ...more)),
+        ifKnown(bench.ask(resinPrice, i.resin), (price, more) => known(price * i.mass, ...more)),
       );
-      return whenKnown({ each: allKnown(each) }, (v, more) =>
+      return ifKnown(allKnown(each), (each, more) =>
         known(
-          dry + v.each.reduce((sum, c) => sum + c, 0),
+          dry + each.reduce((sum, c) => sum + c, 0),
           reason('computed', 'what is cut, with waste, and the resin in it', { reasons: [...reasons, ...more] }),
         ),
       );

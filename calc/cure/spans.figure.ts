@@ -1,5 +1,15 @@
 import { stepAt } from '../bag/bag.figure.ts';
-import { allKnown, type Bench, defineFigure, type Figure, known, text, typed, whenKnown } from '../figure/index.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  ifKnown,
+  known,
+  text,
+  typed,
+  whenKnown,
+} from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { amountOf, head, typedTime } from '../plan/reading.ts';
@@ -35,12 +45,12 @@ export const heatSpans = defineFigure<readonly SaidSpan[]>('heat_spans', (bench,
       if (!ramps && line !== step && line.verb !== 'hold') continue;
       spans.push(ramps ? ramp(bench, line, from, temperature) : hold(bench, line, temperature));
     }
-    return whenKnown({ spans: allKnown(spans) }, (v, reasons) => known(v.spans, ...reasons));
+    return ifKnown(allKnown(spans), (spans, reasons) => known(spans, ...reasons));
   }),
 );
 
 function standing(bench: Bench, step: Step, temperature: number): Figure<readonly SaidSpan[]> {
-  return whenKnown({ time: bench.ask(stepStandingTime, step.path) }, ({ time }, reasons) =>
+  return ifKnown(bench.ask(stepStandingTime, step.path), (time, reasons) =>
     known(time > 0 ? [{ from: temperature, to: temperature, time, path: step.path }] : [], ...reasons),
   );
 }
@@ -51,8 +61,8 @@ function ramp(bench: Bench, line: Step, from: number, to: number): Figure<SaidSp
     text('how fast to {verb}', { verb: line.verb }),
     inRecipe(bench, line.path),
   );
-  return whenKnown({ rate }, (v, reasons) =>
-    known({ from, to, time: v.rate.si === 0 ? 0 : Math.abs((to - from) / v.rate.si), path: line.path }, ...reasons),
+  return ifKnown(rate, (rate, reasons) =>
+    known({ from, to, time: rate.si === 0 ? 0 : Math.abs((to - from) / rate.si), path: line.path }, ...reasons),
   );
 }
 
@@ -62,7 +72,7 @@ function hold(bench: Bench, line: Step, temperature: number): Figure<SaidSpan> {
     text('how long to {verb}', { verb: line.verb }),
     inRecipe(bench, line.path),
   );
-  return whenKnown({ time }, (v, reasons) =>
-    known({ from: temperature, to: temperature, time: v.time.si, path: line.path }, ...reasons),
+  return ifKnown(time, (time, reasons) =>
+    known({ from: temperature, to: temperature, time: time.si, path: line.path }, ...reasons),
   );
 }

@@ -2,6 +2,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   quantity,
@@ -163,7 +164,7 @@ function leastOf(bench: Bench, key: string, thickness: number): number | undefin
 /** What the cuts of a core gain as they open over a curved tool, or lose as they close; m3 for each m2, 0 on a flat tool. */
 export function cutsGain(bench: Bench, key: string): Figure<number> {
   if (toolCurve(bench) === undefined) return known(0);
-  return whenKnown({ bend: bench.ask(coreBend, key) }, ({ bend }) => {
+  return ifKnown(bench.ask(coreBend, key), (bend) => {
     const gain = (bend?.ways ?? []).reduce((sum, { cuts }) => sum + (cuts?.gain ?? 0), 0);
     const words = text('bent over the tool the cuts open or close by depth squared over twice the radius');
     return known(gain, reason('computed', words, { at: toolCurve(bench)?.at }));
@@ -173,7 +174,7 @@ export function cutsGain(bench: Bench, key: string): Figure<number> {
 /** How much longer than on the tool face a layer is cut: a core by what keeps its length as it is bent. */
 export const cutStretch = defineFigure<Stretch | undefined>('cut_stretch', (bench, key) => {
   if (toolCurve(bench) === undefined) return known(undefined);
-  return whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  return ifKnown(bench.ask(laidLayer, key), (laid) => {
     const bend = laid.layer.kind === 'core' ? bench.ask(coreBend, key) : undefined;
     return bend !== undefined && isKnown(bend)
       ? known(bend.value?.stretch, ...bend.reasons)

@@ -3,6 +3,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   quantity,
   text,
@@ -98,7 +99,7 @@ export const coreExcess = defineFigure<number>('core_excess', (bench, key) => {
   const curve = toolCurve(bench);
   const curvature = curve === undefined ? 0 : gaussCurvature(curve.curvature);
   if (curve === undefined || curvature === 0) return known(0);
-  return whenKnown({ footprint: bench.ask(layerFootprint, key) }, ({ footprint }, reasons) => {
+  return ifKnown(bench.ask(layerFootprint, key), (footprint, reasons) => {
     const found = following(placedContour(footprint.placed), (outline) => excessOf(outline, curvature));
     return worked(found, 'the curvature both ways times the distance to the edge, added up over the sheet', {
       at: curve.at,

@@ -5,6 +5,7 @@ import {
   cannot,
   type Figure,
   finiteFigure,
+  ifKnown,
   isCannot,
   isKnown,
   isNotYet,
@@ -14,7 +15,6 @@ import {
   type Reason,
   reason,
   text,
-  whenKnown,
 } from '../figure/index.ts';
 import { fibreFraction, thicknessAt } from '../laminate/laminate.figure.ts';
 import { dryMass, layerMass, mass } from '../laminate/mass.figure.ts';
@@ -55,13 +55,13 @@ type Asked = (bench: Bench, test: Test) => Figure<Quantity>;
 const scalar =
   (of: (bench: Bench, test: Test) => Figure<number>, dimension: Dimension): Asked =>
   (bench, test) =>
-    whenKnown({ value: of(bench, test) }, ({ value }, reasons) => known(quantity(value, dimension), ...reasons));
+    ifKnown(of(bench, test), (value, reasons) => known(quantity(value, dimension), ...reasons));
 
 /** Costs compare with a limit in the currency of the shop alone. */
 const money =
   (of: (bench: Bench) => Figure<number>): Asked =>
   (bench) =>
-    whenKnown({ value: of(bench) }, ({ value }, reasons) => {
+    ifKnown(of(bench), (value, reasons) => {
       const unit = bench.ask(currency);
       return known(quantity(value, MONEY, isKnown(unit) ? unit.value : undefined), ...reasons);
     });
@@ -83,19 +83,10 @@ const QUANTITIES: Readonly<Record<string, Asked>> = {
   dry_mass: scalar((bench) => bench.ask(dryMass), MASS),
   thickness: scalar(thicknessOf, LENGTH),
   area: scalar((bench) => bench.ask(partArea), AREA),
-  length: scalar(
-    (bench) => whenKnown({ size: bench.ask(outlineSize) }, ({ size }, reasons) => known(size.length, ...reasons)),
-    LENGTH,
-  ),
-  width: scalar(
-    (bench) => whenKnown({ size: bench.ask(outlineSize) }, ({ size }, reasons) => known(size.width, ...reasons)),
-    LENGTH,
-  ),
+  length: scalar((bench) => ifKnown(bench.ask(outlineSize), (size, reasons) => known(size.length, ...reasons)), LENGTH),
+  width: scalar((bench) => ifKnown(bench.ask(outlineSize), (size, reasons) => known(size.width, ...reasons)), LENGTH),
   fibre: scalar(fibreOf, NUMBER),
-  resin: scalar(
-    (bench) => whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)),
-    MASS,
-  ),
+  resin: scalar((bench) => ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => known(mix.total, ...reasons)), MASS),
   gel: scalar((bench) => bench.ask(gelTime, ''), TIME),
   open: scalar((bench) => bench.ask(openTime, ''), TIME),
   working: scalar((bench) => bench.ask(workingTime), TIME),
@@ -122,7 +113,7 @@ const QUANTITIES: Readonly<Record<string, Asked>> = {
 export const TESTED: readonly string[] = Object.keys(QUANTITIES);
 
 function onLayer(bench: Bench, name: string, of: typeof layerMass): Figure<number> {
-  return whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+  return ifKnown(bench.ask(laidStack), (stack) => {
     const laid = namedLayers(stack.layers, name)[0];
     if (laid === undefined)
       return cannot(reason('typed', text('no layer is called {name}', { name }), { at: inRecipe(bench, '') }));
@@ -134,9 +125,9 @@ function thicknessOf(bench: Bench, test: Test): Figure<number> {
   if (test.on !== undefined) return onLayer(bench, test.on, layerThickness);
   const { at } = test;
   if (at === undefined || typeof at === 'string') {
-    return whenKnown({ point: placeOf(bench, at ?? 'middle') }, ({ point }) => thicknessAt(bench, point));
+    return ifKnown(placeOf(bench, at ?? 'middle'), (point) => thicknessAt(bench, point));
   }
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }) => {
+  return ifKnown(bench.ask(partFrame), (frame) => {
     const point = placedPoint(frame, at);
     return isImpossible(point)
       ? cannot(reason('typed', point.problem, { at: inRecipe(bench, '') }))
@@ -147,7 +138,7 @@ function thicknessOf(bench: Bench, test: Test): Figure<number> {
 function fibreOf(bench: Bench, test: Test): Figure<number> {
   const limit = test.limit === UNKNOWN ? undefined : test.limit;
   const basis = test.basis ?? (limit ?? test.low ?? test.high)?.basis;
-  return whenKnown({ fibre: bench.ask(fibreFraction) }, ({ fibre }, reasons) => {
+  return ifKnown(bench.ask(fibreFraction), (fibre, reasons) => {
     if (basis?.endsWith('volume') === true) return known(fibre.byVolume, ...reasons);
     if (basis?.endsWith('weight') === true) return known(fibre.byWeight, ...reasons);
     return cannot(reason('typed', 'a fibre fraction is by weight or by volume', {}));

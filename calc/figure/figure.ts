@@ -110,18 +110,28 @@ export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R
   inputs: F,
   then: (values: Values<F>, reasons: readonly Reason[]) => Figure<R>,
 ): Figure<R> {
+  // most of what goes on needs no reasons, or those of one input
+  const wanted = then.length > 1;
   let missing: Reason[] | undefined;
-  const reasons: Reason[] = [];
+  let reasons: readonly Reason[] = none;
   const values: Record<string, unknown> = {};
   for (const name in inputs) {
     const figure = inputs[name] as Figure<unknown>;
     if (isKnown(figure)) {
       values[name] = figure.value;
-      for (const why of figure.reasons) reasons.push(why);
+      if (wanted) reasons = reasons.length === 0 ? figure.reasons : reasons.concat(figure.reasons);
     } else if (isCannot(figure)) missing = [...(missing ?? []), ...figure.because];
     else return figure;
   }
   return missing === undefined ? then(values as Values<F>, reasons) : cannot(...unique(missing));
+}
+
+const none: readonly Reason[] = [];
+
+/** `whenKnown` of one figure: goes on with its value and its reasons, or passes on what is missing. */
+export function ifKnown<T, R>(figure: Figure<T>, then: (value: T, reasons: readonly Reason[]) => Figure<R>): Figure<R> {
+  if (isKnown(figure)) return then(figure.value, figure.reasons);
+  return isCannot(figure) ? cannot(...unique(figure.because)) : figure;
 }
 
 function unique(reasons: readonly Reason[]): Reason[] {

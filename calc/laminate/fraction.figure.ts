@@ -5,6 +5,7 @@ import {
   definePick,
   type Figure,
   factOf,
+  ifKnown,
   isKnown,
   known,
   type MaterialFacts,
@@ -30,10 +31,10 @@ import { FRACTION_DEFAULTS, PROCESS_WORDS } from './fraction-defaults.ts';
 
 /** A material that a line names, or that it is not among the materials. */
 export function materialAt(bench: Bench, name: string | undefined, what: Words, at: Place): Figure<MaterialFacts> {
-  return whenKnown({ name: typed(name, what, at) }, (v) => {
-    const material = bench.material(v.name);
+  return ifKnown(typed(name, what, at), (name) => {
+    const material = bench.material(name);
     return material === undefined
-      ? cannot(reason('typed', text('nothing among the materials is called {name}', { name: v.name }), { at }))
+      ? cannot(reason('typed', text('nothing among the materials is called {name}', { name: name }), { at }))
       : known(material);
   });
 }
@@ -52,7 +53,7 @@ export const densityOf = (material: MaterialFacts): Figure<number> =>
 
 /** The material of a layer. */
 export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
+  ifKnown(bench.ask(laidLayer, key), (laid) =>
     materialAt(
       bench,
       laid.layer.material,
@@ -64,7 +65,7 @@ export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench,
 
 /** The cloth of a layer. */
 export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) =>
-  whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) =>
+  ifKnown(bench.ask(layerMaterial, key), (material) =>
     factOf(
       material.cloth,
       text('what {material} is woven or stitched of', { material: material.name }),
@@ -75,7 +76,7 @@ export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) =>
 
 /** Fibre in a layer, kg/m2. */
 export const layerArealWeight = defineFigure<number>('layer_areal_weight', (bench, key) =>
-  whenKnown({ cloth: bench.ask(layerCloth, key) }, ({ cloth }, reasons) =>
+  ifKnown(bench.ask(layerCloth, key), (cloth, reasons) =>
     known(
       cloth.layers.reduce((sum, sheet) => sum + sheet.arealWeight.si, 0),
       ...reasons,
@@ -85,15 +86,15 @@ export const layerArealWeight = defineFigure<number>('layer_areal_weight', (benc
 
 /** Density of the fibre of a layer, kg/m3. */
 export const layerFibreDensity = defineFigure<number>('layer_fibre_density', (bench, key) =>
-  whenKnown({ material: bench.ask(layerMaterial, key) }, ({ material }) => {
+  ifKnown(bench.ask(layerMaterial, key), (material) => {
     const fibre = factOf(
       material.fibre,
       text('the fibre of {material}', { material: material.name }),
       factPlace(material, 'fibre'),
     );
-    return whenKnown({ fibre }, (v, reasons) =>
-      whenKnown({ entry: materialAt(bench, v.fibre, 'the fibre', factPlace(material, 'fibre')) }, ({ entry }) =>
-        whenKnown({ density: densityOf(entry) }, ({ density }, more) => known(density, ...more, ...reasons)),
+    return ifKnown(fibre, (fibre, reasons) =>
+      ifKnown(materialAt(bench, fibre, 'the fibre', factPlace(material, 'fibre')), (entry) =>
+        ifKnown(densityOf(entry), (density, more) => known(density, ...more, ...reasons)),
       ),
     );
   }),
@@ -119,9 +120,7 @@ export const layerResinName = definePick<string>('layer_resin_name', (bench, key
 /** Density of the cured resin of a layer, kg/m3; that of the liquid is taken, which is a few per cent lower. */
 export const layerResinDensity = defineFigure<number>('layer_resin_density', (bench, key) =>
   whenKnown({ name: bench.ask(layerResinName, key), laid: bench.ask(laidLayer, key) }, ({ name, laid }) =>
-    whenKnown({ resin: materialAt(bench, name, 'the resin', inRecipe(bench, laid.path)) }, ({ resin }) =>
-      densityOf(resin),
-    ),
+    ifKnown(materialAt(bench, name, 'the resin', inRecipe(bench, laid.path)), (resin) => densityOf(resin)),
   ),
 );
 
@@ -133,7 +132,7 @@ interface SaidFraction {
 }
 
 function said(fraction: Fraction, what: Words, at: Place, source?: string): Figure<SaidFraction> {
-  return whenKnown({ amount: typed(fraction.amount, what, at, source) }, ({ amount }, reasons) => {
+  return ifKnown(typed(fraction.amount, what, at, source), (amount, reasons) => {
     const basis = amount.basis;
     if (basis !== 'by weight' && basis !== 'by volume') {
       return cannot(
@@ -167,7 +166,7 @@ const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) =>
     const kind = bench.recipe.process?.kind;
     const own = ofMaterial(material, kind);
     if (own !== undefined) return own;
-    return whenKnown({ cloth: bench.ask(layerCloth, key) }, ({ cloth }) => ofTrade(bench, cloth, kind, laid));
+    return ifKnown(bench.ask(layerCloth, key), (cloth) => ofTrade(bench, cloth, kind, laid));
   }),
 );
 
@@ -198,11 +197,11 @@ function ofMaterial(material: MaterialFacts, kind: ProcessKind | undefined): Fig
 
 function ofTrade(bench: Bench, cloth: Cloth, kind: ProcessKind | undefined, laid: LaidLayer): Figure<SaidFraction> {
   const at = inRecipe(bench, bench.recipe.process?.path ?? laid.path);
-  return whenKnown({ kind: typed(kind, 'the kind of process (hand, bagged, infusion, prepreg)', at) }, (v) => {
-    const usual = FRACTION_DEFAULTS[v.kind][cloth.style];
+  return ifKnown(typed(kind, 'the kind of process (hand, bagged, infusion, prepreg)', at), (kind) => {
+    const usual = FRACTION_DEFAULTS[kind][cloth.style];
     const words = text('usual fibre fraction by volume of {style} cloth, process {kind}: {fraction}', {
       style: cloth.style,
-      kind: v.kind,
+      kind: kind,
       fraction: { si: usual.byVolume, dimension: NUMBER },
     });
     return known(
@@ -219,9 +218,9 @@ const densities = (bench: Bench, key: string): Figure<Densities> =>
 
 /** Fibre fraction by volume alone: said so, it needs no density of the resin, and so the thickness needs none. */
 export const layerVolumeFraction = defineFigure<number>('layer_volume_fraction', (bench, key) =>
-  whenKnown({ said: bench.ask(saidFraction, key) }, ({ said: s }, reasons) => {
+  ifKnown(bench.ask(saidFraction, key), (s, reasons) => {
     if (s.basis === 'by volume') return worked(asSaid(s.fibre), 'fibre fraction by volume', { reasons });
-    return whenKnown({ d: densities(bench, key) }, ({ d }, more) =>
+    return ifKnown(densities(bench, key), (d, more) =>
       worked(fibreByVolume(s.fibre, d), 'from weight to volume with the densities of fibre and resin', {
         reasons: [...reasons, ...more],
       }),
@@ -233,9 +232,9 @@ const asSaid = (fibre: number): Outcome =>
   fibre > 0 && fibre < 1 ? fibre : { problem: 'the fibre fraction must lie between 0 and 100 %' };
 
 export const layerWeightFraction = defineFigure<number>('layer_weight_fraction', (bench, key) =>
-  whenKnown({ said: bench.ask(saidFraction, key) }, ({ said: s }, reasons) => {
+  ifKnown(bench.ask(saidFraction, key), (s, reasons) => {
     if (s.basis === 'by weight') return worked(asSaid(s.fibre), 'fibre fraction by weight', { reasons });
-    return whenKnown({ d: densities(bench, key) }, ({ d }, more) =>
+    return ifKnown(densities(bench, key), (d, more) =>
       worked(fibreByWeight(s.fibre, d), 'from volume to weight with the densities of fibre and resin', {
         reasons: [...reasons, ...more],
       }),

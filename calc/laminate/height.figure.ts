@@ -1,11 +1,11 @@
-import { allKnown, defineFigure, type Figure, known, reason, whenKnown } from '../figure/index.ts';
+import { allKnown, defineFigure, type Figure, ifKnown, known, reason, whenKnown } from '../figure/index.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import { grooveOf } from '../stack/order.ts';
 import { layerThickness } from './thickness.figure.ts';
 
 /** Thickness of all layers up to and with each, from the tool face; m. A layer that cannot be told takes those above it with it. */
 const heights = defineFigure<ReadonlyMap<string, Figure<number>>>('heights', (bench) =>
-  whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+  ifKnown(bench.ask(laidStack), (stack) => {
     const height = new Map<string, Figure<number>>();
     let soFar = known(0) as Figure<number>;
     for (const laid of stack.layers) {
@@ -23,8 +23,8 @@ const heights = defineFigure<ReadonlyMap<string, Figure<number>>>('heights', (be
 
 /** Thickness of the stack from the tool face up to and with this layer where all of them lie, m. */
 export const heightSoFar = defineFigure<number>('height_so_far', (bench, key) =>
-  whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
-    whenKnown({ height: all.get(key) ?? known(0) }, ({ height }) =>
+  ifKnown(bench.ask(heights), (all) =>
+    ifKnown(all.get(key) ?? known(0), (height) =>
       known(height, reason('computed', 'sum of the layers from the tool face, inserts and strips in grooves left out')),
     ),
   ),
@@ -32,8 +32,8 @@ export const heightSoFar = defineFigure<number>('height_so_far', (bench, key) =>
 
 /** Thickness of the whole stack where all layers lie over each other, m; what the bag has to go over. */
 export const stackHeight = defineFigure<number>('stack_height', (bench) =>
-  whenKnown({ heights: bench.ask(heights) }, ({ heights: all }) =>
-    whenKnown({ each: allKnown([...all.values()]) }, ({ each }) =>
+  ifKnown(bench.ask(heights), (all) =>
+    ifKnown(allKnown([...all.values()]), (each) =>
       known(Math.max(0, ...each), reason('computed', 'all layers over each other, from the tool face')),
     ),
   ),

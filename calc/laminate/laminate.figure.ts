@@ -4,6 +4,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   quantity,
   reason,
@@ -35,13 +36,13 @@ export function layersAt(
       const inside = signedDistance(cutout.shape, intoFrame(cutout, point));
       if (typeof inside === 'number' && inside < 0) return known([]);
     }
-    return whenKnown({ there: allKnown(stack.layers.map((laid) => covered(bench, laid, point))) }, ({ there }) => {
+    return ifKnown(allKnown(stack.layers.map((laid) => covered(bench, laid, point))), (there) => {
       const present = stack.layers.filter((laid, i) => there[i] === true && grooveOf(stack.layers, laid) === undefined);
       const here = new Set(present);
       const counted = present.filter(
         (laid) => laid.layer.kind !== 'core' || !insertsOf(stack.layers, laid).some((insert) => here.has(insert)),
       );
-      return whenKnown({ each: allKnown(counted.map((laid) => addedAt(bench, laid, point))) }, ({ each }, reasons) =>
+      return ifKnown(allKnown(counted.map((laid) => addedAt(bench, laid, point))), (each, reasons) =>
         known(
           counted.map((laid, i) => ({ laid, adds: each[i] ?? 0 })),
           ...reasons,
@@ -52,9 +53,7 @@ export function layersAt(
 }
 
 const covered = (bench: Bench, laid: LaidLayer, point: Point): Figure<boolean> =>
-  whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) =>
-    worked(covers(footprint, point), ''),
-  );
+  ifKnown(bench.ask(layerFootprint, laid.key), (footprint) => worked(covers(footprint, point), ''));
 
 /** A wrapped ply lies double where it lands. */
 function addedAt(bench: Bench, laid: LaidLayer, point: Point): Figure<number> {
@@ -69,7 +68,7 @@ function addedAt(bench: Bench, laid: LaidLayer, point: Point): Figure<number> {
 
 /** Thickness of the part at a place, m. */
 export function thicknessAt(bench: Bench, point: Point): Figure<number> {
-  return whenKnown({ layers: layersAt(bench, point) }, ({ layers }, reasons) => {
+  return ifKnown(layersAt(bench, point), (layers, reasons) => {
     const there = layers.map(({ laid, adds }) =>
       text('{name} {thickness}', { name: laid.name, thickness: quantity(adds, LENGTH) }),
     );
@@ -94,7 +93,7 @@ export interface LaminateFraction {
 
 /** Fibre in all the cloth of the part with its resin; coats, cores and inserts left out. */
 export const fibreFraction = defineFigure<LaminateFraction>('fibre_fraction', (bench) =>
-  whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+  ifKnown(bench.ask(laidStack), (stack) => {
     const cloth = stack.layers.filter(isCloth);
     const inputs = {
       fibre: allKnown(cloth.map((laid) => bench.ask(layerDryMass, laid.key))),

@@ -7,6 +7,7 @@ import {
   defineFigure,
   type Figure,
   factOf,
+  ifKnown,
   known,
   quantity,
   reason,
@@ -38,7 +39,7 @@ import { coatArealWeight } from './thickness.figure.ts';
 
 /** Mass of a layer before any resin, kg: fibre, core, insert. A coat has none. */
 export const layerDryMass = defineFigure<number>('layer_dry_mass', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  ifKnown(bench.ask(laidLayer, key), (laid) => {
     switch (laid.layer.kind) {
       case 'coat':
         return known(0);
@@ -46,7 +47,7 @@ export const layerDryMass = defineFigure<number>('layer_dry_mass', (bench, key) 
       case 'insert': {
         const volume = laid.layer.kind === 'core' ? bench.ask(coreVolume, key) : bench.ask(insertVolume, key);
         return whenKnown({ volume, material: bench.ask(layerMaterial, key) }, (v, reasons) =>
-          whenKnown({ density: densityOf(v.material) }, ({ density }, more) => {
+          ifKnown(densityOf(v.material), (density, more) => {
             const mass = given(
               [positive(text('the density of {material}', { material: v.material.name }), density)],
               () => v.volume * density,
@@ -90,7 +91,7 @@ const sumOf = (items: readonly ResinItem[]): LayerResin => ({
 
 /** Resin in a layer: in its cloth, its film, its holes, cuts, grooves and cut cells, and the paste that it is bedded in. */
 export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  ifKnown(bench.ask(laidLayer, key), (laid) => {
     switch (laid.layer.kind) {
       case 'coat':
         return inCoat(bench, laid);
@@ -161,7 +162,7 @@ function inCore(bench: Bench, core: LaidLayer): Figure<readonly ResinItem[]> {
 /** Cut cells: cores take the usual amount if they do not say, inserts none. Sealed faces take none. */
 function inFaces(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
   if (laid.layer.sealed === true || !isWet(bench)) return known([]);
-  return whenKnown({ material: bench.ask(layerMaterial, laid.key) }, ({ material }) => {
+  return ifKnown(bench.ask(layerMaterial, laid.key), (material) => {
     if (material.surface === undefined && laid.layer.kind === 'insert') return known([]);
     const at = factPlace(material, 'surface');
     const uptake =
@@ -205,9 +206,9 @@ function inBed(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
               { bed: usual(bench, BED_THICKNESS), density: pasteDensity(bench, paste.name) },
               ({ bed, density }, more) => known(bed * density, ...more),
             );
-      return whenKnown({ weight }, (v, more) =>
+      return ifKnown(weight, (weight, more) =>
         known(
-          [{ what: 'bed' as const, resin: paste.name, mass: area * v.weight }],
+          [{ what: 'bed' as const, resin: paste.name, mass: area * weight }],
           reason('computed', 'paste under the layer', { reasons: [...reasons, ...more] }),
         ),
       );
@@ -217,19 +218,13 @@ function inBed(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
 
 /** A paste made of a resin has about the density of that resin where none is given. */
 function pasteDensity(bench: Bench, name: string): Figure<number> {
-  return whenKnown(
-    { paste: materialAt(bench, name, 'the paste', { entry: `material/${name}`, path: '' }) },
-    ({ paste }) => {
-      if (paste.density !== undefined || paste.madeFrom === undefined) return densityOf(paste);
-      return whenKnown(
-        { from: factOf(paste.madeFrom, text('what {name} is made from', { name }), factPlace(paste, 'from')) },
-        ({ from }) =>
-          whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(paste, 'from')) }, ({ base }) =>
-            densityOf(base),
-          ),
-      );
-    },
-  );
+  return ifKnown(materialAt(bench, name, 'the paste', { entry: `material/${name}`, path: '' }), (paste) => {
+    if (paste.density !== undefined || paste.madeFrom === undefined) return densityOf(paste);
+    return ifKnown(
+      factOf(paste.madeFrom, text('what {name} is made from', { name }), factPlace(paste, 'from')),
+      (from) => ifKnown(materialAt(bench, from, 'the resin', factPlace(paste, 'from')), (base) => densityOf(base)),
+    );
+  });
 }
 
 /** Mass of a layer in the finished part, kg. */
@@ -242,12 +237,12 @@ export const layerMass = defineFigure<number>('layer_mass', (bench, key) =>
 
 /** A sum over all layers. */
 export function overLayers(bench: Bench, of: (laid: LaidLayer) => Figure<number>, how: string): Figure<number> {
-  return whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+  return ifKnown(bench.ask(laidStack), (stack) => {
     if (stack.layers.length === 0)
       return cannot(
         reason('typed', 'the stack has no layers', { at: inRecipe(bench, bench.recipe.stack?.path ?? '') }),
       );
-    return whenKnown({ each: allKnown(stack.layers.map((laid) => of(laid))) }, ({ each }, reasons) =>
+    return ifKnown(allKnown(stack.layers.map((laid) => of(laid))), (each, reasons) =>
       known(
         each.reduce((sum, x) => sum + x, 0),
         reason('computed', how, { reasons }),

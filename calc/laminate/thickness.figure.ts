@@ -2,6 +2,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   quantity,
   reason,
@@ -26,7 +27,7 @@ import { layerThickness as clothThickness } from './thickness.ts';
 
 /** Thickness of one laid layer, m. */
 export const layerThickness = defineFigure<number>('layer_thickness', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  ifKnown(bench.ask(laidLayer, key), (laid) => {
     switch (laid.layer.kind) {
       case 'core':
       case 'insert':
@@ -41,12 +42,12 @@ export const layerThickness = defineFigure<number>('layer_thickness', (bench, ke
 
 function sheetThickness(bench: Bench, laid: LaidLayer): Figure<number> {
   const at = inRecipe(bench, laid.path);
-  return whenKnown(
-    { typed: typed(laid.layer.thickness, text('the thickness of {layer}', { layer: laid.name }), at) },
-    (v, reasons) =>
+  return ifKnown(
+    typed(laid.layer.thickness, text('the thickness of {layer}', { layer: laid.name }), at),
+    (typed, reasons) =>
       worked(
-        given([positive(text('the thickness of {layer}', { layer: laid.name }), v.typed.si)], () => v.typed.si),
-        text('{thickness} as typed', { thickness: v.typed }),
+        given([positive(text('the thickness of {layer}', { layer: laid.name }), typed.si)], () => typed.si),
+        text('{thickness} as typed', { thickness: typed }),
         { at, reasons },
       ),
   );
@@ -77,58 +78,52 @@ function ofCloth(bench: Bench, key: string): Figure<number> {
 function filmThickness(bench: Bench, laid: LaidLayer): Figure<number> {
   const at = inRecipe(bench, laid.path);
   const coats = laid.layer.coats ?? 1;
-  return whenKnown(
-    { film: typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at) },
-    ({ film }, reasons) => {
-      const { amount } = film;
-      if (sameDimension(amount.dimension, LENGTH)) {
-        const words = text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
-        return worked(
-          given([notNegative('the film', amount.si), positive('the number of coats', coats)], () => amount.si * coats),
-          words,
-          { at, reasons },
-        );
-      }
-      return whenKnown({ material: bench.ask(layerMaterial, laid.key) }, ({ material }) =>
-        whenKnown({ density: densityOf(material) }, ({ density }, more) => {
-          const words = text('{coats} coats of {film} over the density', { coats, film: amount });
-          const found = given(
-            [
-              notNegative('the film', amount.si),
-              positive('the density', density),
-              positive('the number of coats', coats),
-            ],
-            () => (amount.si * coats) / density,
-          );
-          return worked(found, words, { at, reasons: [...reasons, ...more] });
-        }),
+  return ifKnown(typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at), (film, reasons) => {
+    const { amount } = film;
+    if (sameDimension(amount.dimension, LENGTH)) {
+      const words = text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
+      return worked(
+        given([notNegative('the film', amount.si), positive('the number of coats', coats)], () => amount.si * coats),
+        words,
+        { at, reasons },
       );
-    },
-  );
+    }
+    return ifKnown(bench.ask(layerMaterial, laid.key), (material) =>
+      ifKnown(densityOf(material), (density, more) => {
+        const words = text('{coats} coats of {film} over the density', { coats, film: amount });
+        const found = given(
+          [
+            notNegative('the film', amount.si),
+            positive('the density', density),
+            positive('the number of coats', coats),
+          ],
+          () => (amount.si * coats) / density,
+        );
+        return worked(found, words, { at, reasons: [...reasons, ...more] });
+      }),
+    );
+  });
 }
 
 /** What a coat weighs on each m2, all its coats together; kg/m2. */
 export const coatArealWeight = defineFigure<number>('coat_areal_weight', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  ifKnown(bench.ask(laidLayer, key), (laid) => {
     const at = inRecipe(bench, laid.path);
     const coats = laid.layer.coats ?? 1;
-    return whenKnown(
-      { film: typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at) },
-      ({ film }, reasons) => {
-        if (sameDimension(film.amount.dimension, AREAL_WEIGHT))
-          return known(
-            film.amount.si * coats,
-            reason('computed', text('{coats} coats of {film}', { coats, film: film.amount }), { reasons }),
-          );
-        return whenKnown({ thickness: bench.ask(layerThickness, key), material: bench.ask(layerMaterial, key) }, (v) =>
-          whenKnown({ density: densityOf(v.material) }, ({ density }, more) =>
-            known(
-              v.thickness * density,
-              reason('computed', 'wet film times density', { reasons: [...reasons, ...more] }),
-            ),
-          ),
+    return ifKnown(typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at), (film, reasons) => {
+      if (sameDimension(film.amount.dimension, AREAL_WEIGHT))
+        return known(
+          film.amount.si * coats,
+          reason('computed', text('{coats} coats of {film}', { coats, film: film.amount }), { reasons }),
         );
-      },
-    );
+      return whenKnown({ thickness: bench.ask(layerThickness, key), material: bench.ask(layerMaterial, key) }, (v) =>
+        ifKnown(densityOf(v.material), (density, more) =>
+          known(
+            v.thickness * density,
+            reason('computed', 'wet film times density', { reasons: [...reasons, ...more] }),
+          ),
+        ),
+      );
+    });
   }),
 );

@@ -2,13 +2,13 @@ import {
   type Bench,
   cannot,
   type Figure,
+  ifKnown,
   known,
   quantity,
   type Reason,
   reason,
   text,
   typed,
-  whenKnown,
 } from '../figure/index.ts';
 import type { Outline, Place } from '../model/index.ts';
 import { LENGTH } from '../quantity/dimension.ts';
@@ -66,7 +66,7 @@ export function trueShape(bench: Bench, outline: Outline, at: Place): Figure<Tru
   if (outline.kind !== 'file') return known({ shape: outline });
   const missing = (why: Reason['text']) =>
     cannot(reason('typed', text('{file}: {why}', { file: outline.file, why }), { at }));
-  return whenKnown({ address: typed(outline.address, 'the drawing of the outline', at) }, ({ address }) => {
+  return ifKnown(typed(outline.address, 'the drawing of the outline', at), (address) => {
     const found = bench.drawing(address);
     if (found === undefined) return missing(text('the drawing has not been read'));
     if ('missing' in found) return missing(found.missing);

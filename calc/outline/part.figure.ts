@@ -4,6 +4,7 @@ import {
   cannot,
   defineFigure,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   quantity,
@@ -44,7 +45,7 @@ export const partFrame = defineFigure<PartFrame>('part_frame', (bench) => {
       outline: typed(part?.outline, 'the outline of the part', at),
     },
     (v) =>
-      whenKnown({ outline: trueShape(bench, v.outline, at) }, ({ outline: { shape: drawn, ...more } }, reasons) => {
+      ifKnown(trueShape(bench, v.outline, at), ({ shape: drawn, ...more }, reasons) => {
         const frame = following(centredShape(drawn), (shape) =>
           following(shapeBounds(shape), (bounds) => ({ shape, bounds, part: v.part, ...more })),
         );
@@ -78,9 +79,7 @@ export function pointOnPart(bench: Bench, point: PlacePoint | undefined, at: Pla
   if (point === undefined) return known(origin);
   if (point.x.from === undefined && point.y.from === undefined)
     return known({ x: point.x.offset.si, y: point.y.offset.si });
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }) =>
-    worked(placedPoint(frame, point), 'place on the part', { at }),
-  );
+  return ifKnown(bench.ask(partFrame), (frame) => worked(placedPoint(frame, point), 'place on the part', { at }));
 }
 
 /** A shape from the drawing that the outline is from lies where it is drawn; one from elsewhere in the middle of the part. */
@@ -104,7 +103,7 @@ export function shapeOnPart(
       shape: typed(given.shape, text('the shape of {what}', { what }), at),
     },
     (v) =>
-      whenKnown({ shape: trueShape(bench, v.shape, at) }, ({ shape: { shape, drawn } }, reasons) => {
+      ifKnown(trueShape(bench, v.shape, at), ({ shape, drawn }, reasons) => {
         const centre = given.centre === undefined && drawn !== undefined ? besideOutline(bench, drawn) : v.centre;
         const placed = following(shapeArea(shape), () => ({ shape, centre }));
         return worked(placed, text('shape and place of {what}', { what }), { at, reasons });
@@ -141,7 +140,7 @@ export const baseArea = defineFigure<number>('base_area', (bench) =>
 );
 
 export const outlinePerimeter = defineFigure<number>('outline_perimeter', (bench) =>
-  whenKnown({ frame: bench.ask(partFrame) }, ({ frame }, reasons) =>
+  ifKnown(bench.ask(partFrame), (frame, reasons) =>
     worked(shapePerimeter(frame.shape), 'the way round the outline', { reasons }),
   ),
 );
@@ -188,7 +187,7 @@ export interface OutlineSize {
 
 /** The upright box round the outline, m. */
 export const outlineSize = defineFigure<OutlineSize>('outline_size', (bench) =>
-  whenKnown({ frame: bench.ask(partFrame) }, ({ frame }, reasons) =>
+  ifKnown(bench.ask(partFrame), (frame, reasons) =>
     known({ length: frame.bounds.length, width: frame.bounds.width }, ...reasons),
   ),
 );

@@ -7,6 +7,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   text,
@@ -245,13 +246,13 @@ const groovesOf = (bench: Bench, key: string): Figure<readonly Mark[]> =>
           const { shape } = placed;
           if (shape.kind !== 'rectangle') return [];
           return [
-            whenKnown({ clearance }, (v) => {
+            ifKnown(clearance, (clearance) => {
               const sized = {
                 ...movedOn(placed, stretch),
                 shape: {
                   ...shape,
-                  length: shape.length + 2 * v.clearance,
-                  width: groove.width?.si ?? shape.width + 2 * v.clearance,
+                  length: shape.length + 2 * clearance,
+                  width: groove.width?.si ?? shape.width + 2 * clearance,
                 },
               };
               return worked<Mark>(

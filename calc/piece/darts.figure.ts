@@ -8,6 +8,7 @@ import {
   cannot,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   reason,
   text,
@@ -102,9 +103,7 @@ const placedOn = (
 
 /** Darts as they lie where no ply below or above matters. */
 const evenDarts = defineFigure<readonly Dart[]>('even_darts', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
-    whenKnown({ ground: dartGround(bench, laid) }, ({ ground }) => known(placed(ground, []))),
-  ),
+  ifKnown(bench.ask(laidLayer, key), (laid) => ifKnown(dartGround(bench, laid), (ground) => known(placed(ground, [])))),
 );
 
 /**

@@ -3,6 +3,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   isCannot,
   isKnown,
   known,
@@ -28,7 +29,7 @@ import { SHEET_KINDS, sheetPieces } from './sheet.figure.ts';
 
 /** The flat pieces of one layer of the stack, as they lie in the part (of the first hand where it is handed). A coat has none. */
 export const flatPiecesOf = defineFigure<readonly FlatPiece[]>('flat_pieces_of', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  ifKnown(bench.ask(laidLayer, key), (laid) => {
     if (laid.layer.kind === 'core') return bench.ask(corePieces, key);
     if (laid.layer.kind === 'insert') return insertPiece(bench, key);
     return isCloth(laid)
@@ -82,7 +83,7 @@ function insertPiece(bench: Bench, key: string): Figure<readonly FlatPiece[]> {
 
 /** What is cut for one part, layers from the tool face and then the sheets of the process. */
 const asked = (bench: Bench) =>
-  whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+  ifKnown(bench.ask(laidStack), (stack) => {
     const layers = stack.layers
       .filter(({ layer }) => layer.kind !== 'coat')
       .map((laid) => ({ of: laid.name, path: laid.path, figure: bench.ask(flatPiecesOf, laid.key) }));
@@ -95,7 +96,7 @@ const asked = (bench: Bench) =>
 
 /** Every piece of one part that can be told, in the order in which it is laid; of a handed part each hand by itself. */
 export const flatPieces = defineFigure<readonly FlatPiece[]>('flat_pieces', (bench) =>
-  whenKnown({ all: asked(bench) }, ({ all }) => {
+  ifKnown(asked(bench), (all) => {
     const found = all.flatMap(({ figure }) => (isKnown(figure) ? figure.value : []));
     return known(forHands(named(found), bench.recipe.handed));
   }),
@@ -109,7 +110,7 @@ export interface PieceMissing {
 }
 
 export const flatPiecesMissing = defineFigure<readonly PieceMissing[]>('flat_pieces_missing', (bench) =>
-  whenKnown({ all: asked(bench) }, ({ all }) =>
+  ifKnown(asked(bench), (all) =>
     known(all.flatMap(({ of, path, figure }) => (isCannot(figure) ? [{ of, path, because: figure.because }] : []))),
   ),
 );

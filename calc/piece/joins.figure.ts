@@ -3,6 +3,7 @@ import {
   type Bench,
   defineFigure,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   text,
@@ -61,7 +62,7 @@ function lapOf(bench: Bench, { layer }: LaidLayer): Figure<number> {
 function typedJoins(bench: Bench, { layer }: LaidLayer): Figure<readonly Point[]> {
   const places = (layer.joins ?? []).flatMap(({ at }) => (at === undefined ? [] : [at]));
   if (places.length === 0) return known([]);
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }) =>
+  return ifKnown(bench.ask(partFrame), (frame) =>
     known(
       places.flatMap((place) => {
         const point = placedPoint(frame, place);
@@ -133,7 +134,7 @@ const sameWay = (a: number, b: number): number => (Math.cos(a - b) > 0 ? 1 : -1)
 
 /** Joins as they lie where no ply below or above matters. */
 const plainJoins = defineFigure<Joins | undefined>('plain_joins', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => ownJoins(bench, laid, [])),
+  ifKnown(bench.ask(laidLayer, key), (laid) => ownJoins(bench, laid, [])),
 );
 
 /** How a ply is joined of lanes; nothing where it is one piece. Every second ply moves its joins off those next to it. */
@@ -148,7 +149,7 @@ export const layerJoins = defineFigure<Joins | undefined>('layer_joins', (bench,
       return joins !== undefined && isKnown(joins) && joins.value !== undefined ? [joins.value] : [];
     });
     if (beside.length === 0) return plain;
-    return whenKnown({ joins: ownJoins(bench, laid, beside) }, ({ joins }, reasons) =>
+    return ifKnown(ownJoins(bench, laid, beside), (joins, reasons) =>
       worked<Joins | undefined>(joins, text('joins stand off those of the plies next to it'), { reasons }),
     );
   }),

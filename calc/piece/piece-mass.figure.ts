@@ -1,4 +1,4 @@
-import { allKnown, type Bench, defineFigure, type Figure, known, reason, whenKnown } from '../figure/index.ts';
+import { allKnown, type Bench, defineFigure, type Figure, ifKnown, known, reason, whenKnown } from '../figure/index.ts';
 import { layerArealWeight } from '../laminate/fraction.figure.ts';
 import { layerDryMass, layerResin } from '../laminate/mass.figure.ts';
 import { laidStack } from '../stack/laid.figure.ts';
@@ -34,14 +34,14 @@ export const pieceMasses = defineFigure<readonly PieceMass[]>('piece_masses', (b
       });
       const own = isCloth(laid) ? pieces.filter(({ of, kind }) => kind === 'cloth' && of === laid.name) : [];
       if (own.length === 0)
-        return [whenKnown({ mass: bench.ask(layerDryMass, laid.key) }, ({ mass }) => known(named(laid.name, mass)))];
+        return [ifKnown(bench.ask(layerDryMass, laid.key), (mass) => known(named(laid.name, mass)))];
       return own.map(({ name, area }) =>
         whenKnown({ weight: bench.ask(layerArealWeight, laid.key), more: resinInIt(bench, laid) }, ({ weight, more }) =>
           known(named(name, area * weight * (1 + more))),
         ),
       );
     });
-    return whenKnown({ all: allKnown(masses) }, ({ all }, more) =>
+    return ifKnown(allKnown(masses), (all, more) =>
       known(
         all.filter(({ mass }) => mass > 0),
         reason('computed', 'area as it is cut, times what a square metre weighs', { reasons: [...reasons, ...more] }),

@@ -2,7 +2,7 @@ import { bagSize, sheetPast, stepAt } from '../bag/bag.figure.ts';
 import { JOIN_LAP } from '../cloth/habits.ts';
 import { lanesFor } from '../cloth/lanes.ts';
 import { sheetStretch } from '../curve/tool.figure.ts';
-import { type Bench, defineFigure, known, quantity, text, usual, whenKnown, worked } from '../figure/index.ts';
+import { type Bench, defineFigure, ifKnown, known, quantity, text, usual, whenKnown, worked } from '../figure/index.ts';
 import { stackHeight } from '../laminate/height.figure.ts';
 import { type Step, UNKNOWN } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
@@ -30,9 +30,7 @@ export const SHEET_KINDS: Readonly<Record<string, PieceKind>> = {
 
 /** The flat pieces of a sheet over the part: peel ply, mesh, film, breather or bag. */
 export const sheetPieces = defineFigure<readonly FlatPiece[]>('sheet_pieces', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) =>
-    step.verb === 'bag' ? bagPiece(bench, step) : overPart(bench, step),
-  ),
+  ifKnown(bench.ask(stepAt, path), (step) => (step.verb === 'bag' ? bagPiece(bench, step) : overPart(bench, step))),
 );
 
 function overPart(bench: Bench, step: Step) {
@@ -45,7 +43,7 @@ function overPart(bench: Bench, step: Step) {
   return whenKnown(inputs, ({ frame, past, height, lap }, reasons) => {
     // past the edge it also climbs the stack
     const out = past < 0 ? past : past + height;
-    return whenKnown({ stretch: sheetStretch(bench, height) }, ({ stretch }, curved) => {
+    return ifKnown(sheetStretch(bench, height), (stretch, curved) => {
       const placed = { shape: frame.shape, centre: origin };
       const pieces = following(grownContours({ placed, out, stretch }), (flats) =>
         flats.flatMap((flat) => parted(bench, step, flat, lap)),
@@ -112,7 +110,7 @@ function sheet(step: Step, cut: Contour, holes: readonly Contour[], marks: reado
 }
 
 function bagPiece(bench: Bench, step: Step) {
-  return whenKnown({ size: bench.ask(bagSize) }, ({ size }, reasons) => {
+  return ifKnown(bench.ask(bagSize), (size, reasons) => {
     const [x, y] = [size.length / 2, size.width / 2];
     const cut = [
       { x: -x, y: -y },

@@ -1,4 +1,4 @@
-import { type Bench, defineFigure, type Figure, known, text, typed, whenKnown } from '../figure/index.ts';
+import { type Bench, defineFigure, type Figure, ifKnown, known, text, typed, whenKnown } from '../figure/index.ts';
 import { inRecipe, partFrame } from '../outline/part.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
@@ -8,7 +8,7 @@ import { type Tab, withTabs } from './tabs.ts';
 
 /** A piece of cloth with its tabs, which stand where no dart is cut. */
 export const tabbedContours = defineFigure<ClothContours>('tabbed_contours', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) => {
+  ifKnown(bench.ask(laidLayer, key), (laid) => {
     if (laid.layer.tabs === undefined || laid.layer.tabs.length === 0) return bench.ask(clothContours, key);
     const inputs = {
       contours: bench.ask(clothContours, key),
@@ -28,7 +28,7 @@ function tabsOf(bench: Bench, laid: LaidLayer): Figure<readonly Tab[]> {
   const asked = laid.layer.tabs ?? [];
   if (asked.length === 0) return known([]);
   const at = inRecipe(bench, laid.path);
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }, reasons) => {
+  return ifKnown(bench.ask(partFrame), (frame, reasons) => {
     const { ends } = frame.part;
     const tabs: Tab[] = [];
     for (const { end, length } of asked) {

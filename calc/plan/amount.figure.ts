@@ -7,6 +7,7 @@ import {
   defineFigure,
   type Figure,
   factOf,
+  ifKnown,
   isKnown,
   known,
   quantity,
@@ -60,13 +61,11 @@ const TACK_WEIGHT: Usual = {
 
 /** What and how much a step takes. */
 export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
+  ifKnown(bench.ask(stepAt, path), (step) => {
     const items = ownOfVerb(AMOUNTS, step.verb);
     if (items === undefined) return known<StepAmount>({ items: [] });
     const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
-    return whenKnown({ items: allKnown(items(bench, step)) }, (v, reasons) =>
-      known({ items: v.items, coats }, ...reasons),
-    );
+    return ifKnown(allKnown(items(bench, step)), (items, reasons) => known({ items: items, coats }, ...reasons));
   }),
 );
 
@@ -79,12 +78,12 @@ const item = (
   step: Step,
   bought = true,
 ): Figure<StepItem> =>
-  whenKnown({ figure }, (v, reasons) =>
+  ifKnown(figure, (figure, reasons) =>
     known(
       {
         what,
         ...(bought ? { material: step.material ?? subject(step) } : {}),
-        amount: quantity(v.figure, dimension),
+        amount: quantity(figure, dimension),
         bought,
       },
       ...reasons,
@@ -127,7 +126,7 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
   vent: (bench, step) => lineAmounts(bench, step),
   bag: (bench, step) => [
     item(
-      whenKnown({ bag: bench.ask(bagSize) }, ({ bag }, reasons) => known(bag.area, ...reasons)),
+      ifKnown(bench.ask(bagSize), (bag, reasons) => known(bag.area, ...reasons)),
       'film',
       AREA,
       step,
@@ -135,7 +134,7 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
   ],
   infuse: (bench, step) => [
     item(
-      whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }, reasons) => known(mix.total, ...reasons)),
+      ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => known(mix.total, ...reasons)),
       'resin',
       MASS,
       step,
@@ -187,18 +186,10 @@ function released(bench: Bench, step: Step): Figure<StepItem> {
       const put = (amount: Quantity, more: typeof reasons) =>
         known({ what: 'release', material: agent.name, amount, bought: true }, ...more, ...reasons);
       if (agent.coverage === undefined)
-        return whenKnown({ each: usual(bench, RELEASE_UPTAKE) }, ({ each }, more) =>
-          put(quantity(covered * each, MASS), more),
-        );
-      return whenKnown(
-        {
-          coverage: factOf(
-            agent.coverage,
-            text('the coverage of {agent}', { agent: agent.name }),
-            factPlace(agent, 'coverage'),
-          ),
-        },
-        ({ coverage }, more) => {
+        return ifKnown(usual(bench, RELEASE_UPTAKE), (each, more) => put(quantity(covered * each, MASS), more));
+      return ifKnown(
+        factOf(agent.coverage, text('the coverage of {agent}', { agent: agent.name }), factPlace(agent, 'coverage')),
+        (coverage, more) => {
           const { mass, length } = coverage.dimension;
           if (mass === 1) return put(quantity(covered * coverage.si, MASS), more);
           return put(
@@ -223,7 +214,7 @@ function tacked(bench: Bench, step: Step): Figure<StepItem> {
     ({ weight: w, plan, steps }, reasons) => {
       const next = steps.slice(steps.indexOf(step) + 1).find((s) => plan.layersOf.has(s.path));
       const layers = (next === undefined ? [] : (plan.layersOf.get(next.path) ?? [])).slice(1);
-      return whenKnown({ areas: allKnown(layers.map((l) => bench.ask(layerArea, l.key))) }, ({ areas }, more) => {
+      return ifKnown(allKnown(layers.map((l) => bench.ask(layerArea, l.key))), (areas, more) => {
         const area = areas.reduce((sum, a) => sum + a, 0);
         const words = text('{weight} on {area}', { weight: quantity(w, AREAL_WEIGHT), area: quantity(area, AREA) });
         return known(
@@ -244,8 +235,8 @@ function laid(bench: Bench, step: Step): Figure<StepItem>[] {
 
 function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
   const area = isCloth(l) ? bench.ask(layerClothArea, l.key) : bench.ask(layerArea, l.key);
-  return whenKnown({ area }, (v, reasons) =>
-    known({ what: l.name, material: l.layer.material, amount: quantity(v.area, AREA), bought: false }, ...reasons),
+  return ifKnown(area, (area, reasons) =>
+    known({ what: l.name, material: l.layer.material, amount: quantity(area, AREA), bought: false }, ...reasons),
   );
 }
 
@@ -254,7 +245,7 @@ function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figur
   const { process } = bench.recipe;
   if (process?.kind === 'prepreg') return [];
   return [
-    whenKnown({ each: allKnown(layers.map((l) => bench.ask(layerResin, l.key))) }, ({ each }, reasons) => {
+    ifKnown(allKnown(layers.map((l) => bench.ask(layerResin, l.key))), (each, reasons) => {
       const wet = each
         .flatMap((r) => r.items)
         .filter((i) => process?.kind !== 'infusion' || step.lay?.resin !== undefined || i.resin !== process.resin);
@@ -283,8 +274,8 @@ function lineAmounts(bench: Bench, step: Step): Figure<StepItem>[] {
   if (tube === undefined || tube === step.material) return [line];
   return [
     line,
-    whenKnown({ length: usual(bench, TUBE_LENGTH) }, (v, reasons) =>
-      known({ what: 'tube', material: tube, amount: quantity(v.length, LENGTH), bought: true }, ...reasons),
+    ifKnown(usual(bench, TUBE_LENGTH), (length, reasons) =>
+      known({ what: 'tube', material: tube, amount: quantity(length, LENGTH), bought: true }, ...reasons),
     ),
   ];
 }

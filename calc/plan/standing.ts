@@ -3,6 +3,7 @@ import {
   allKnown,
   type Bench,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   quantity,
@@ -140,7 +141,7 @@ function untilGel(bench: Bench, step: Step): Figure<number> {
 /** Ramps, holds and coolings one after the other, from the temperature of the process. */
 function schedule(bench: Bench, step: Step): Figure<number> {
   const lines = step.steps === undefined ? [step] : step.steps;
-  return whenKnown({ start: bench.ask(workTemperature) }, ({ start }) => {
+  return ifKnown(bench.ask(workTemperature), (start) => {
     let temperature = start;
     const parts: Figure<number>[] = [];
     for (const line of lines) {
@@ -178,16 +179,16 @@ function schedule(bench: Bench, step: Step): Figure<number> {
         const optional = line.steps === undefined && lines.length > 1 && line.verb !== 'hold';
         if (time === undefined && optional) continue;
         parts.push(
-          whenKnown({ time: typed(time?.amount, text('how long to {verb}', { verb: line.verb }), at) }, (v, reasons) =>
-            known(v.time.si, ...reasons),
+          ifKnown(typed(time?.amount, text('how long to {verb}', { verb: line.verb }), at), (time, reasons) =>
+            known(time.si, ...reasons),
           ),
         );
       }
       if (target !== undefined) temperature = target.si;
     }
-    return whenKnown({ parts: allKnown(parts) }, (v, reasons) =>
+    return ifKnown(allKnown(parts), (parts, reasons) =>
       known(
-        v.parts.reduce((sum, t) => sum + t, 0),
+        parts.reduce((sum, t) => sum + t, 0),
         reason('computed', 'ramps and holds one after the other', { at: inRecipe(bench, step.path), reasons }),
       ),
     );

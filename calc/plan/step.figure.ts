@@ -5,6 +5,7 @@ import {
   defineFigure,
   type Figure,
   type FigureDefinition,
+  ifKnown,
   known,
   reason,
   text,
@@ -18,7 +19,7 @@ import { ownStanding } from './standing.ts';
 
 /** Hands-on time of one pair of hands, s; on a new mould where that matters. */
 export const stepWorkingTime: FigureDefinition<number> = defineFigure<number>('step_working_time', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
+  ifKnown(bench.ask(stepAt, path), (step) => {
     const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
     if (inside.length === 0) return ownWork(bench, step);
     return whenKnown(
@@ -49,18 +50,16 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
   }
   if (row.working.length === 0) return known(0);
   if (row.working.every((rate) => rate.per === 'step')) return known(total(row.working, NOTHING), fromTable(step, row));
-  return whenKnown({ m: measures(bench, step) }, ({ m }, reasons) =>
-    known(total(row.working, m), fromTable(step, row, reasons)),
-  );
+  return ifKnown(measures(bench, step), (m, reasons) => known(total(row.working, m), fromTable(step, row, reasons)));
 }
 
 /** Time in which nobody is needed, s: drying, gelling, curing, holding. */
 export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('step_standing_time', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path) }, ({ step }) => {
+  ifKnown(bench.ask(stepAt, path), (step) => {
     const own = ownStanding(bench, step);
     const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
     if (inside.length === 0) return own;
-    const more = whenKnown({ each: allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))) }, ({ each }) =>
+    const more = ifKnown(allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))), (each) =>
       known(each.reduce((sum, t) => sum + t, 0)),
     );
     return whenKnown({ own, more }, (v, reasons) => known(v.own + v.more, ...reasons));

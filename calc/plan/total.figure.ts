@@ -1,5 +1,15 @@
 import { processSteps } from '../bag/bag.figure.ts';
-import { allKnown, type Bench, defineFigure, type Figure, known, reason, typed, whenKnown } from '../figure/index.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  ifKnown,
+  known,
+  reason,
+  typed,
+  whenKnown,
+} from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { stepAmount } from './amount.figure.ts';
@@ -8,12 +18,12 @@ import { stepStandingTime, stepWorkingTime } from './step.figure.ts';
 /** Steps that count in a sum: what is in a block counts with its block. */
 const outermost = (bench: Bench): Figure<readonly Step[]> => {
   const { process } = bench.recipe;
-  return whenKnown({ process: typed(process, 'the process', inRecipe(bench, '')) }, (v) => known(v.process.steps));
+  return ifKnown(typed(process, 'the process', inRecipe(bench, '')), (process) => known(process.steps));
 };
 
 const sumOver = (bench: Bench, of: typeof stepWorkingTime, how: string): Figure<number> =>
-  whenKnown({ steps: outermost(bench) }, ({ steps }) =>
-    whenKnown({ each: allKnown(steps.map((s) => bench.ask(of, s.path))) }, ({ each }, reasons) =>
+  ifKnown(outermost(bench), (steps) =>
+    ifKnown(allKnown(steps.map((s) => bench.ask(of, s.path))), (each, reasons) =>
       known(
         each.reduce((sum, t) => sum + t, 0),
         reason('computed', how, { reasons }),
@@ -35,7 +45,7 @@ export const standingTime = defineFigure<number>('standing_time', (bench) =>
 export const averageWorkingTime = defineFigure<number>('average_working_time', (bench) =>
   whenKnown({ all: bench.ask(workingTime), steps: bench.ask(processSteps) }, ({ all, steps }, reasons) => {
     const releases = steps.filter((s) => s.verb === 'release');
-    return whenKnown({ less: allKnown(releases.map((s) => savedOnRelease(bench, s))) }, ({ less }) =>
+    return ifKnown(allKnown(releases.map((s) => savedOnRelease(bench, s))), (less) =>
       known(
         Math.max(0, all - less.reduce((sum, t) => sum + t, 0)),
         reason('computed', 'working time, with the release coats of the average part', { reasons }),

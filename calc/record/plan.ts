@@ -1,4 +1,4 @@
-import { type Bench, type Figure, isKnown, known, whenKnown } from '../figure/index.ts';
+import { type Bench, type Figure, ifKnown, isKnown, known } from '../figure/index.ts';
 import { mass } from '../laminate/mass.figure.ts';
 import type { BuildRecord } from '../model/index.ts';
 import { allSteps } from '../plan/reading.ts';
@@ -14,9 +14,9 @@ export function planned(bench: Bench, record: BuildRecord, quantity: BuildQuanti
     case 'mass':
       return value(bench.ask(mass));
     case 'resin':
-      return value(whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }) => known(mix.total)));
+      return value(ifKnown(bench.ask(resinToMix, ''), (mix) => known(mix.total)));
     case 'leak':
-      return value(whenKnown({ limit: bench.ask(leakLimit) }, ({ limit }) => known(limit.rise / limit.time)));
+      return value(ifKnown(bench.ask(leakLimit), (limit) => known(limit.rise / limit.time)));
     case 'hours':
       return sameSteps(bench, record);
     case 'fill':

@@ -7,6 +7,7 @@ import {
   definePick,
   type Figure,
   factOf,
+  ifKnown,
   isKnown,
   known,
   type MaterialFacts,
@@ -44,7 +45,7 @@ export const scaleStep = defineFigure<number>('scale_step', (bench) => {
 
 /** The material that a figure of a resin is about. */
 export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) =>
-  whenKnown({ name: resinName(bench, key) }, ({ name }) =>
+  ifKnown(resinName(bench, key), (name) =>
     materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`)),
   ),
 );
@@ -61,17 +62,11 @@ export interface Dose {
  * Undefined for a resin that is mixed of parts.
  */
 export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (bench, key) =>
-  whenKnown({ resin: bench.ask(resinMaterial, key) }, ({ resin }) => {
+  ifKnown(bench.ask(resinMaterial, key), (resin) => {
     if (resin.catalyst === undefined) return known(undefined);
-    return whenKnown(
-      {
-        catalyst: factOf(
-          resin.catalyst,
-          text('the catalyst of {resin}', { resin: resin.name }),
-          factPlace(resin, 'catalyst'),
-        ),
-      },
-      ({ catalyst }, reasons) => {
+    return ifKnown(
+      factOf(resin.catalyst, text('the catalyst of {resin}', { resin: resin.name }), factPlace(resin, 'catalyst')),
+      (catalyst, reasons) => {
         const onSteps = typedDoses(bench, resin.name);
         const strongest = onSteps.reduce<(typeof onSteps)[number] | undefined>(
           (most, d) => (most === undefined || d.amount.si > most.amount.si ? d : most),
@@ -79,9 +74,9 @@ export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (ben
         );
         const amount = strongest?.amount ?? catalyst.dose;
         const at = strongest?.at ?? factPlace(resin, 'catalyst');
-        return whenKnown(
-          { amount: typed(amount, text('the dose of {material}', { material: catalyst.material }), at) },
-          (v, more) => byWeight(bench, resin, catalyst, v.amount, at, [...more, ...reasons]),
+        return ifKnown(
+          typed(amount, text('the dose of {material}', { material: catalyst.material }), at),
+          (amount, more) => byWeight(bench, resin, catalyst, amount, at, [...more, ...reasons]),
         );
       },
     );
@@ -100,7 +95,7 @@ function byWeight(
   return whenKnown(
     { liquid: materialAt(bench, catalyst.material, 'the catalyst', at), density: densityOf(resin) },
     ({ liquid, density }) =>
-      whenKnown({ own: densityOf(liquid) }, ({ own }, more) => {
+      ifKnown(densityOf(liquid), (own, more) => {
         const dose = weightDoseOf(amount.si, own, density);
         if (isImpossible(dose)) return worked<Dose>(dose, '', { at });
         return known(
@@ -142,15 +137,13 @@ export const additions = defineFigure<readonly { readonly material: string; read
           const share =
             amountOf(head(step), NUMBER) ??
             step.clauses.map((c) => amountOf(flat(c), NUMBER)).find((a) => a !== undefined);
-          return whenKnown(
-            {
-              share: typed(
-                share,
-                text('how much {what} is stirred in', { what: subject(step) ?? 'pigment' }),
-                inRecipe(bench, step.path),
-              ),
-            },
-            (v, reasons) => known({ material: subject(step) ?? 'pigment', share: v.share.si }, ...reasons),
+          return ifKnown(
+            typed(
+              share,
+              text('how much {what} is stirred in', { what: subject(step) ?? 'pigment' }),
+              inRecipe(bench, step.path),
+            ),
+            (share, reasons) => known({ material: subject(step) ?? 'pigment', share: share.si }, ...reasons),
           );
         });
       return allKnown(tints);
@@ -178,7 +171,7 @@ const PART_NAMES = ['resin', 'hardener'] as const;
 
 /** The mix of one part by weight, to the step of the scale. */
 export const mixSplit = defineFigure<MixSplit>('mix_split', (bench, key) =>
-  whenKnown({ mix: bench.ask(resinToMix, key) }, ({ mix }, reasons) => mixOf(bench, key, mix.total, reasons)),
+  ifKnown(bench.ask(resinToMix, key), (mix, reasons) => mixOf(bench, key, mix.total, reasons)),
 );
 
 /** So much of a resin (kg, with hardener or catalyst) by weight, to the step of the scale. */
@@ -192,7 +185,7 @@ export function mixOf(bench: Bench, key: string, total: number, because: readonl
     const extras = v.more.map(({ material, share }) => ({ what: material, mass: toStep(total * share, v.step) }));
     const filled = fillers(v.resin, total, v.step);
     const liquid = total - filled.reduce((sum, f) => sum + f.mass, 0);
-    return whenKnown({ base: splitOf(bench, v.resin, key, liquid, v.step) }, ({ base }, more) =>
+    return ifKnown(splitOf(bench, v.resin, key, liquid, v.step), (base, more) =>
       known(
         { ...base, parts: [...base.parts, ...filled, ...extras] },
         ...more,
@@ -218,16 +211,10 @@ function fillers(paste: MaterialFacts, total: number, step: number): MixPart[] {
 function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number, step: number): Figure<MixSplit> {
   if (!(total > 0)) return cannot(reason('computed', text('there is no {resin} to mix', { resin: resin.name })));
   if (resin.madeFrom !== undefined) {
-    return whenKnown(
-      {
-        from: factOf(
-          resin.madeFrom,
-          text('what {resin} is made from', { resin: resin.name }),
-          factPlace(resin, 'from'),
-        ),
-      },
-      ({ from }) =>
-        whenKnown({ base: materialAt(bench, from, 'the resin', factPlace(resin, 'from')) }, ({ base }) =>
+    return ifKnown(
+      factOf(resin.madeFrom, text('what {resin} is made from', { resin: resin.name }), factPlace(resin, 'from')),
+      (from) =>
+        ifKnown(materialAt(bench, from, 'the resin', factPlace(resin, 'from')), (base) =>
           base.madeFrom === undefined
             ? splitOf(bench, base, from, total, step)
             : cannot(
@@ -240,35 +227,32 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
   }
   if (resin.catalyst !== undefined) return catalysed(bench, key === '' ? resin.name : key, total, step);
   const at = factPlace(resin, 'mix');
-  return whenKnown(
-    { mix: factOf(resin.mix, text('the mix ratio of {resin}', { resin: resin.name }), at) },
-    ({ mix }, reasons) => {
-      if (mix.basis !== 'by weight') {
-        const by =
-          mix.basis === 'by volume'
-            ? text('{name} is mixed by volume, and the density of its parts is not given', { name: resin.name })
-            : text('the mix of {name} is not said by weight or by volume', { name: resin.name });
-        return cannot(reason('typed', by, { at }));
-      }
-      const split = following(
-        splitMix(total, mix.ratio, step),
-        (s): MixSplit => ({
-          parts: s.parts.map((mass, i) => ({ what: PART_NAMES[i] ?? `part ${i + 1}`, mass })),
-          total: s.total,
-          error: s.ratioError,
-        }),
-      );
-      return worked(split, text('{ratio} by weight', { ratio: mix.ratio.join(':') }), { at, reasons });
-    },
-  );
+  return ifKnown(factOf(resin.mix, text('the mix ratio of {resin}', { resin: resin.name }), at), (mix, reasons) => {
+    if (mix.basis !== 'by weight') {
+      const by =
+        mix.basis === 'by volume'
+          ? text('{name} is mixed by volume, and the density of its parts is not given', { name: resin.name })
+          : text('the mix of {name} is not said by weight or by volume', { name: resin.name });
+      return cannot(reason('typed', by, { at }));
+    }
+    const split = following(
+      splitMix(total, mix.ratio, step),
+      (s): MixSplit => ({
+        parts: s.parts.map((mass, i) => ({ what: PART_NAMES[i] ?? `part ${i + 1}`, mass })),
+        total: s.total,
+        error: s.ratioError,
+      }),
+    );
+    return worked(split, text('{ratio} by weight', { ratio: mix.ratio.join(':') }), { at, reasons });
+  });
 }
 
 function catalysed(bench: Bench, key: string, total: number, step: number): Figure<MixSplit> {
-  return whenKnown({ dose: bench.ask(catalystDose, key) }, ({ dose }, reasons) => {
+  return ifKnown(bench.ask(catalystDose, key), (dose, reasons) => {
     if (dose === undefined) return cannot(reason('computed', text('{name} takes no catalyst', { name: key })));
-    return whenKnown(
-      { catalyst: materialAt(bench, dose.material, 'the catalyst', { entry: `material/${key}`, path: 'catalyst' }) },
-      ({ catalyst }) => {
+    return ifKnown(
+      materialAt(bench, dose.material, 'the catalyst', { entry: `material/${key}`, path: 'catalyst' }),
+      (catalyst) => {
         const density = densityOf(catalyst);
         const resin = toStep(total, step);
         const exact = doseByWeight(resin, dose.dose, isKnown(density) ? density.value : 1000);

@@ -8,6 +8,7 @@ import {
   definePick,
   type Figure,
   factOf,
+  ifKnown,
   known,
   quantity,
   reason,
@@ -38,8 +39,8 @@ export interface LayerResinItem extends ResinItem {
 
 /** All resin, gelcoat and paste of the stack, layer by layer. */
 const stackResin = defineFigure<readonly LayerResinItem[]>('stack_resin', (bench) =>
-  whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) =>
-    whenKnown({ each: allKnown(stack.layers.map((laid) => bench.ask(layerResin, laid.key))) }, ({ each }, reasons) =>
+  ifKnown(bench.ask(laidStack), (stack) =>
+    ifKnown(allKnown(stack.layers.map((laid) => bench.ask(layerResin, laid.key))), (each, reasons) =>
       known(
         each.flatMap((resin, i) => resin.items.map((item) => ({ ...item, layer: stack.layers[i]?.key ?? '' }))),
         ...reasons,
@@ -57,7 +58,7 @@ export function resinName(bench: Bench, key: string): Figure<string> {
 
 /** Every resin, gelcoat and paste that the recipe mixes, the resin of the process first. */
 export const resinsUsed = definePick<readonly string[]>('resins_used', (bench) =>
-  whenKnown({ items: bench.ask(stackResin) }, ({ items }) => {
+  ifKnown(bench.ask(stackResin), (items) => {
     const own = bench.recipe.process?.resin;
     const names = new Set([...(own === undefined ? [] : [own]), ...items.map((item) => item.resin)]);
     return known([...names].filter((name) => bench.material(name)?.kind !== 'prepreg'));
@@ -106,10 +107,10 @@ export const resinElsewhere = defineFigure<ResinElsewhere>('resin_elsewhere', (b
     if (name !== process?.resin || process.kind === 'prepreg') return known({ total: 0, items: [] });
     const infused = process.kind === 'infusion';
     const items = steps.flatMap((step) => soaks(bench, step, name, infused));
-    return whenKnown({ items: allKnown(items) }, (v, reasons) => {
-      const total = v.items.reduce((sum, item) => sum + item.mass, 0);
+    return ifKnown(allKnown(items), (items, reasons) => {
+      const total = items.reduce((sum, item) => sum + item.mass, 0);
       return known(
-        { total, items: v.items },
+        { total, items: items },
         reason('computed', 'resin thrown away with consumables and pot', { reasons }),
       );
     });
@@ -131,7 +132,7 @@ function soaks(bench: Bench, step: Step, resin: string, infused: boolean): Figur
       return infused ? [line(bench, step, resin)] : [];
     case 'infuse':
       return [
-        whenKnown({ mass: usual(bench, POT_RESIDUE) }, ({ mass }, reasons) =>
+        ifKnown(usual(bench, POT_RESIDUE), (mass, reasons) =>
           known({ what: 'pot' as const, path: step.path, mass }, ...reasons),
         ),
       ];
@@ -152,9 +153,9 @@ function sheet(
   unsaid: Usual | undefined,
 ): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
-  return whenKnown(
-    { material: materialAt(bench, subject(step), text('the material of {step}', { step: step.verb }), at) },
-    ({ material }) => {
+  return ifKnown(
+    materialAt(bench, subject(step), text('the material of {step}', { step: step.verb }), at),
+    (material) => {
       const uptake =
         material.takes === undefined && unsaid !== undefined
           ? usual(bench, unsaid)

@@ -5,6 +5,7 @@ import {
   cannot,
   defineFigure,
   type Figure,
+  ifKnown,
   isKnown,
   known,
   quantity,
@@ -57,17 +58,14 @@ const workNeeded = defineFigure<number>('work_needed', (bench, key) =>
         return wet && (plan.layersOf.get(step.path) ?? []).some((laid) => isNamed(bench, laid.key, name));
       });
       if (laying.length === 0) return usual(bench, POT_DRUNK);
-      return whenKnown(
-        { each: allKnown(laying.map((step) => bench.ask(stepWorkingTime, step.path))) },
-        ({ each }, reasons) => {
-          // each lay step is mixed for by itself: the longest counts
-          const longest = each.reduce((most, t) => Math.max(most, t), 0) / people;
-          return known(
-            longest,
-            reason('computed', text('the longest laying step, {people} people', { people }), { reasons }),
-          );
-        },
-      );
+      return ifKnown(allKnown(laying.map((step) => bench.ask(stepWorkingTime, step.path))), (each, reasons) => {
+        // each lay step is mixed for by itself: the longest counts
+        const longest = each.reduce((most, t) => Math.max(most, t), 0) / people;
+        return known(
+          longest,
+          reason('computed', text('the longest laying step, {people} people', { people }), { reasons }),
+        );
+      });
     },
   ),
 );
@@ -88,7 +86,7 @@ export const batches = defineFigure<BatchPlan>('batches', (bench, key) =>
     { mix: bench.ask(resinToMix, key), needs: bench.ask(workNeeded, key), most: usual(bench, LARGEST_POT) },
     ({ mix, needs, most }, reasons) => {
       if (!(mix.total > 0)) return cannot(reason('computed', 'there is no resin to mix'));
-      return whenKnown({ largest: potFor(bench, key, Math.max(needs, 60), most) }, ({ largest }, more) => {
+      return ifKnown(potFor(bench, key, Math.max(needs, 60), most), (largest, more) => {
         const plan = following(batchesOf(mix.total, largest), (b) => ({ ...b, needs }));
         return worked(
           plan,

@@ -1,4 +1,4 @@
-import { defineFigure, factOf, quantity, siOf, text, type Usual, usual, whenKnown } from '../figure/index.ts';
+import { defineFigure, factOf, ifKnown, quantity, siOf, text, type Usual, usual } from '../figure/index.ts';
 import { factPlace } from '../laminate/fraction.figure.ts';
 import { NUMBER } from '../quantity/index.ts';
 import { resinMaterial } from './mix.figure.ts';
@@ -13,7 +13,7 @@ const TOLERANCE: Usual = {
 
 /** How far the second part of a mix may be off, a share of itself: as the material says, else the habit of the shop. */
 export const ratioTolerance = defineFigure<number>('ratio_tolerance', (bench, key) =>
-  whenKnown({ resin: bench.ask(resinMaterial, key) }, ({ resin }) =>
+  ifKnown(bench.ask(resinMaterial, key), (resin) =>
     resin.tolerance === undefined
       ? usual(bench, TOLERANCE)
       : siOf(

@@ -1,5 +1,15 @@
 import { processSteps } from '../bag/bag.figure.ts';
-import { allKnown, type Bench, defineFigure, type Figure, isKnown, known, reason, whenKnown } from '../figure/index.ts';
+import {
+  allKnown,
+  type Bench,
+  defineFigure,
+  type Figure,
+  ifKnown,
+  isKnown,
+  known,
+  reason,
+  whenKnown,
+} from '../figure/index.ts';
 import { layerResin } from '../laminate/mass.figure.ts';
 import type { Step } from '../model/index.ts';
 import { layPlan } from '../plan/lay.figure.ts';
@@ -37,8 +47,8 @@ export const stepPots = defineFigure<readonly StepPot[]>('step_pots', (bench, pa
       step,
       (plan.layersOf.get(path) ?? []).map(({ key }) => key),
     );
-    return whenKnown({ wanted }, (v) =>
-      whenKnown({ pots: allKnown([...v.wanted].map(([resin, mass]) => potsOf(bench, resin, mass))) }, ({ pots }, why) =>
+    return ifKnown(wanted, (wanted) =>
+      ifKnown(allKnown([...wanted].map(([resin, mass]) => potsOf(bench, resin, mass))), (pots, why) =>
         known(
           pots,
           reason('computed', 'what the layers of the step take, and their share of the allowance', {
@@ -55,10 +65,10 @@ function needsOf(bench: Bench, step: Step, layers: readonly string[]): Figure<Re
   const { process } = bench.recipe;
   const own = process?.resin;
   if (step.verb === 'infuse' && own !== undefined) {
-    return whenKnown({ mix: bench.ask(resinToMix, '') }, ({ mix }) => known(new Map([[own, mix.total]])));
+    return ifKnown(bench.ask(resinToMix, ''), (mix) => known(new Map([[own, mix.total]])));
   }
   if (layers.length === 0) return known(new Map());
-  return whenKnown({ each: allKnown(layers.map((key) => bench.ask(layerResin, key))) }, ({ each }) => {
+  return ifKnown(allKnown(layers.map((key) => bench.ask(layerResin, key))), (each) => {
     const sums = new Map<string, number>();
     for (const { resin, mass } of each.flatMap(({ items }) => items)) {
       // in an infusion the resin of the process comes later, and a prepreg brings its own

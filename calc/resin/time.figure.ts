@@ -4,6 +4,7 @@ import {
   defineFigure,
   type Figure,
   factOf,
+  ifKnown,
   known,
   quantity,
   type Reason,
@@ -39,8 +40,8 @@ export const workTemperature = defineFigure<number>('work_temperature', (bench) 
   }
   const ambient = bench.shop?.ambient;
   if (ambient !== undefined)
-    return whenKnown({ ambient: factOf(ambient, 'the temperature of the shop', ambient.at) }, (v, reasons) =>
-      known(v.ambient.si, ...reasons),
+    return ifKnown(factOf(ambient, 'the temperature of the shop', ambient.at), (ambient, reasons) =>
+      known(ambient.si, ...reasons),
     );
   return known(
     ROOM,
@@ -118,20 +119,17 @@ export const gelTime = defineFigure<number>('gel_time', (bench, key) =>
     },
     ({ resin, temperature, dose }, reasons) => {
       const at = factPlace(resin, 'gel');
-      return whenKnown(
-        { gel: readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at) },
-        ({ gel }, more) => {
-          const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
-          if (isImpossible(list)) return worked<number>(list, '', { at });
-          return timeAt(
-            list,
-            temperature,
-            text('the gel time of {resin}', { resin: resin.name }),
-            [...more, ...reasons],
-            at,
-          );
-        },
-      );
+      return ifKnown(readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at), (gel, more) => {
+        const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
+        if (isImpossible(list)) return worked<number>(list, '', { at });
+        return timeAt(
+          list,
+          temperature,
+          text('the gel time of {resin}', { resin: resin.name }),
+          [...more, ...reasons],
+          at,
+        );
+      });
     },
   ),
 );
@@ -163,9 +161,9 @@ export const openTime = defineFigure<number>('open_time', (bench, key) =>
     { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
     ({ resin, temperature }, reasons) => {
       const at = factPlace(resin, 'open');
-      return whenKnown(
-        { open: readings(resin.openTime, text('the open time of {resin}', { resin: resin.name }), at) },
-        ({ open }, more) =>
+      return ifKnown(
+        readings(resin.openTime, text('the open time of {resin}', { resin: resin.name }), at),
+        (open, more) =>
           timeAt(
             open.map(atTemperature),
             temperature,
@@ -188,7 +186,7 @@ export function potLives(
     ({ resin, temperature }, reasons) => {
       const what = text('the pot life of {resin}', { resin: resin.name });
       const at = factPlace(resin, 'pot_life');
-      return whenKnown({ lives: readings(resin.potLife, what, at) }, ({ lives }, more) => {
+      return ifKnown(readings(resin.potLife, what, at), (lives, more) => {
         const masses = [...new Set(lives.map((r) => r.mass?.si).filter((m) => m !== undefined))];
         if (masses.length === 0)
           return typed<never>(undefined, text('the mass that {what} was read for', { what }), at);

@@ -6,6 +6,7 @@ import {
   cannot,
   defineFigure,
   type Figure,
+  ifKnown,
   known,
   reason,
   text,
@@ -41,7 +42,7 @@ export interface Footprint {
 
 /** Shape and place of a layer, before anything is taken off for cutouts and inserts. */
 export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key) }, ({ laid }) =>
+  ifKnown(bench.ask(laidLayer, key), (laid) =>
     laid.layer.kind === 'insert' || laid.layer.extent.kind === 'strip'
       ? onFace(bench, laid)
       : whenKnown({ face: onFace(bench, laid), stretch: bench.ask(layerStretch, key) }, ({ face, stretch }, reasons) =>
@@ -56,13 +57,9 @@ function onFace(bench: Bench, laid: LaidLayer): Figure<Footprint> {
   const at = inRecipe(bench, laid.path);
   const drop = { inset: laid.drop.around, shorter: shortened(bench, laid) };
   if (extent.kind === 'zone')
-    return whenKnown({ placed: bench.ask(zonePlaced, extent.zone) }, ({ placed }) =>
-      known({ placed, whole: false, ...drop }),
-    );
+    return ifKnown(bench.ask(zonePlaced, extent.zone), (placed) => known({ placed, whole: false, ...drop }));
   if (extent.kind === 'shape') {
-    return whenKnown({ placed: shapeOnPart(bench, laid.name, extent, at) }, ({ placed }) =>
-      known({ placed, whole: false, ...drop }),
-    );
+    return ifKnown(shapeOnPart(bench, laid.name, extent, at), (placed) => known({ placed, whole: false, ...drop }));
   }
   if (extent.kind === 'strip') return strip(bench, laid, extent, drop);
   const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : known(0);
@@ -106,14 +103,14 @@ function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
   const own =
     inset === undefined
       ? known(0)
-      : whenKnown(
-          { inset: typed(inset, text('the inset of {core}', { core: core.name }), inRecipe(bench, core.path)) },
-          (v, reasons) => known(v.inset.si, ...reasons),
+      : ifKnown(
+          typed(inset, text('the inset of {core}', { core: core.name }), inRecipe(bench, core.path)),
+          (inset, reasons) => known(inset.si, ...reasons),
         );
   return whenKnown({ own, stack: bench.ask(laidStack) }, (v, reasons) =>
-    whenKnown(
-      { round: allKnown(wrapsRound(v.stack.layers, core).map((ply) => bench.ask(layerThickness, ply.key))) },
-      ({ round }, more) => known(v.own + round.reduce((sum, t) => sum + t, 0), ...reasons, ...more),
+    ifKnown(
+      allKnown(wrapsRound(v.stack.layers, core).map((ply) => bench.ask(layerThickness, ply.key))),
+      (round, more) => known(v.own + round.reduce((sum, t) => sum + t, 0), ...reasons, ...more),
     ),
   );
 }
@@ -160,15 +157,13 @@ export function placeOf(bench: Bench, at: 'middle' | string | Point): Figure<Poi
   if (typeof at !== 'string') return known(at);
   if (at === 'middle') return known(origin);
   if (bench.recipe.part?.zones.some((zone) => zone.name === at)) {
-    return whenKnown({ zone: bench.ask(zonePlaced, at) }, ({ zone }) => known(zone.centre));
+    return ifKnown(bench.ask(zonePlaced, at), (zone) => known(zone.centre));
   }
   const stack = bench.ask(laidStack);
-  return whenKnown({ stack }, (v) => {
-    const laid = v.stack.layers.find((layer) => layer.name === at);
+  return ifKnown(stack, (stack) => {
+    const laid = stack.layers.find((layer) => layer.name === at);
     if (laid !== undefined)
-      return whenKnown({ footprint: bench.ask(layerFootprint, laid.key) }, ({ footprint }) =>
-        known(footprint.placed.centre),
-      );
+      return ifKnown(bench.ask(layerFootprint, laid.key), (footprint) => known(footprint.placed.centre));
     return cannot(
       reason('typed', text('no zone and no layer is called {name}', { name: at }), { at: inRecipe(bench, '') }),
     );

@@ -1,4 +1,4 @@
-import { cannot, definePick, known, reason, text, typed, whenKnown } from '../figure/index.ts';
+import { cannot, definePick, ifKnown, known, reason, text, typed } from '../figure/index.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { expandStack, MOST_LAID_LAYERS } from './expand.ts';
@@ -6,7 +6,7 @@ import type { LaidLayer, LaidStack } from './laid.ts';
 
 /** The stack layer by layer, repeats and mirrors worked out. */
 export const laidStack = definePick<LaidStack>('laid_stack', (bench) =>
-  whenKnown({ stack: typed(bench.recipe.stack, 'the stack', inRecipe(bench, '')) }, ({ stack }) => {
+  ifKnown(typed(bench.recipe.stack, 'the stack', inRecipe(bench, '')), (stack) => {
     const laid = expandStack(stack, (name) => {
       const cloth = bench.material(name)?.cloth?.value;
       return cloth === UNKNOWN ? undefined : cloth;
@@ -23,7 +23,7 @@ const byKey = new WeakMap<LaidStack, ReadonlyMap<string, LaidLayer>>();
 
 /** One laid layer by its key. */
 export const laidLayer = definePick<LaidLayer>('laid_layer', (bench, key) =>
-  whenKnown({ stack: bench.ask(laidStack) }, ({ stack }) => {
+  ifKnown(bench.ask(laidStack), (stack) => {
     let layers = byKey.get(stack);
     if (layers === undefined) {
       layers = new Map(stack.layers.map((layer) => [layer.key, layer]));

@@ -4,6 +4,7 @@ import {
   defineFigure,
   type Figure,
   factOf,
+  ifKnown,
   known,
   quantity,
   reason,
@@ -31,11 +32,9 @@ export const airPressure = defineFigure<number>('air_pressure', (bench) => {
             source: 'no elevation is stated: sea level',
           }),
         )
-      : whenKnown({ e: factOf(elevation, 'the elevation of the shop', elevation.at) }, ({ e }, reasons) =>
-          known(e.si, ...reasons),
-        );
-  return whenKnown({ height }, (v, reasons) =>
-    worked(standardPressure(v.height), 'standard atmosphere', { source: 'ISO 2533:1975', reasons }),
+      : ifKnown(factOf(elevation, 'the elevation of the shop', elevation.at), (e, reasons) => known(e.si, ...reasons));
+  return ifKnown(height, (height, reasons) =>
+    worked(standardPressure(height), 'standard atmosphere', { source: 'ISO 2533:1975', reasons }),
   );
 });
 
@@ -76,7 +75,7 @@ export const bagPressure = defineFigure<number>('bag_pressure', (bench) =>
     const set = (opened < 0 ? steps : steps.slice(0, opened)).findLast((s) => s.verb === 'vacuum');
     const amount = set === undefined ? undefined : amountOf(head(set), PRESSURE);
     if (set === undefined || amount === undefined) return bench.ask(pumpLeaves);
-    return whenKnown({ left: absolute(amount, air) }, ({ left }, reasons) =>
+    return ifKnown(absolute(amount, air), (left, reasons) =>
       known(left, reason('typed', text('vacuum {amount}', { amount }), { at: inRecipe(bench, set.path), reasons })),
     );
   }),
@@ -110,7 +109,7 @@ export interface LeakLimit {
 
 /** The leak test that a bag must pass: of the recipe, of the shop, of the trade. */
 export const leakLimit = defineFigure<LeakLimit>('leak_limit', (bench) =>
-  whenKnown({ steps: bench.ask(processSteps) }, ({ steps }) => {
+  ifKnown(bench.ask(processSteps), (steps) => {
     const test = steps.find((s) => s.verb === 'leak test');
     const rise = test === undefined ? undefined : amountOf(head(test), PRESSURE);
     const time = test === undefined ? undefined : amountOf(head(test), TIME);

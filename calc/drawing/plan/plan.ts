@@ -1,5 +1,5 @@
 import { text } from '../../figure/figure.ts';
-import { type Bench, type Figure, known, whenKnown } from '../../figure/index.ts';
+import { type Bench, type Figure, ifKnown, known } from '../../figure/index.ts';
 import { partFrame } from '../../outline/part.figure.ts';
 import { boundsOf } from '../bounds.ts';
 import type { DrawingLayer } from '../drawing.ts';
@@ -34,7 +34,7 @@ export function planOf(
   say: Say,
   { without, key = false, letters = printed }: PlanOptions = {},
 ): Figure<DrawnThings> {
-  return whenKnown({ frame: bench.ask(partFrame) }, ({ frame }, reasons) => {
+  return ifKnown(bench.ask(partFrame), (frame, reasons) => {
     const writing: Writing = { say, height: letters * Math.max(frame.bounds.length, frame.bounds.width) };
     const shown = ({ layer }: Thing): boolean => without?.has(layer) !== true;
     const lying = [

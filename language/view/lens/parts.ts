@@ -1,6 +1,6 @@
 import { cost } from '../../../calc/cost/cost.figure.ts';
 import { currency } from '../../../calc/cost/price.figure.ts';
-import { type Figure, isKnown, whenKnown } from '../../../calc/figure/figure.ts';
+import { type Figure, ifKnown, isKnown } from '../../../calc/figure/figure.ts';
 import { type Bench, quantity } from '../../../calc/figure/index.ts';
 import { thickness } from '../../../calc/laminate/laminate.figure.ts';
 import { mass } from '../../../calc/laminate/mass.figure.ts';
@@ -51,8 +51,7 @@ const rows: readonly Row[] = [
     label: 'resin to mix',
     dimension: MASS,
     width: { si: 8, us: 8, both: 19 },
-    figure: (bench) =>
-      whenKnown({ resin: bench.ask(resinToMix) }, ({ resin }, reasons) => ({ value: resin.total, reasons })),
+    figure: (bench) => ifKnown(bench.ask(resinToMix), (resin, reasons) => ({ value: resin.total, reasons })),
   },
   {
     kind: 'cost',
