@@ -1,3 +1,4 @@
+import { closeSync, fstatSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
 import { open, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { URI } from 'langium';
@@ -9,6 +10,11 @@ import { mostBytes } from '../grammar/limits.ts';
 export class BoundedFiles extends NodeFileSystemProvider implements ConfinedFiles {
   override async readFile(uri: URI): Promise<string> {
     return await beginning(uri.fsPath, mostBytes);
+  }
+
+  /** For a command that has nothing else to do meanwhile: many small files are read several times as fast. */
+  override readFileSync(uri: URI): string {
+    return beginningAtOnce(uri.fsPath, mostBytes);
   }
 
   /** Where links lead is looked at before anything is read; a name that leads to another computer is not followed. */
@@ -34,5 +40,17 @@ async function beginning(name: string, most: number): Promise<string> {
     return buffer.toString('utf8', 0, bytesRead);
   } finally {
     await file.close();
+  }
+}
+
+function beginningAtOnce(name: string, most: number): string {
+  if (!statSync(name).isFile()) throw new Error(`${name} is no file`);
+  const file = openSync(name, 'r');
+  try {
+    if (fstatSync(file).size <= most) return readFileSync(file, 'utf8');
+    const buffer = Buffer.alloc(most);
+    return buffer.toString('utf8', 0, readSync(file, buffer, 0, most, 0));
+  } finally {
+    closeSync(file);
   }
 }

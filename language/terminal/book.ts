@@ -40,7 +40,7 @@ export async function openBook(paths: readonly string[], book: string | undefine
   for (const file of new Set([...files, ...(await filesBelow(around, belongs))].sort())) {
     const uri = URI.file(file);
     try {
-      LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(await disk.readFile(uri), uri));
+      LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(disk.readFileSync(uri), uri));
     } catch (error) {
       tell(file, whyNot(error as NodeJS.ErrnoException));
     }
