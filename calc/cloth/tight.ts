@@ -27,10 +27,12 @@ export function tightPlaces(stretches: readonly Bend[], { reach, loss, most }: E
   });
   const tight = stretches.map(({ turn, length }) => {
     if (turn === 0) return false;
-    const edge = Math.min(length, 2 * oncePlace) + reach * Math.abs(turn);
-    return length === 0
-      ? loss * Math.abs(turn) > most
-      : loss * Math.abs(turn) > threads * edge && loss * Math.abs(turn) > most;
+    if (length === 0) return loss * Math.abs(turn) > most;
+    // of a long arc as much as lies within the place
+    const within = Math.min(length, 2 * oncePlace);
+    const lost = (loss * Math.abs(turn) * within) / length;
+    const edge = within + (reach * Math.abs(turn) * within) / length;
+    return lost > threads * edge && lost > most;
   });
   // a tight bend that is drawn as many short straights, or arcs: what turns within the place
   let [low, high, sum] = [0, -1, 0];

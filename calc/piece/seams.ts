@@ -1,7 +1,7 @@
 import type { Dart } from './flat-piece.ts';
 
-/** A dart as wide as it is deep takes out a sharp corner: every ply has its seam there. */
-const isCornerDart = ({ width, depth }: Dart): boolean => width > depth;
+/** A dart as wide as it is deep takes out a sharp corner, a slit that opens as wide one lets it in: every ply has its seam there. */
+const isCornerDart = ({ width, opens = 0, depth }: Dart): boolean => Math.max(width, opens) > depth;
 
 /**
  * The darts of one ply whose seams lie less than `apart` (m) from a seam of another: where they close when the cloth is laid.

@@ -32,6 +32,21 @@ describe('bends of an outline as it is drawn', () => {
     expect(bendsOf(wavering, { least: 0 }).length).toBeGreaterThan(50);
   });
 
+  it('a long arc is no sharp turn, however far it turns in all: the corner that it runs into is a bend by itself', () => {
+    const halfDisc: Shape = {
+      kind: 'contour',
+      vertices: [
+        { x: 0, y: -0.4, bulge: 1 },
+        { x: 0, y: 0.4 },
+      ],
+    };
+    const found = bendsOf(halfDisc).sort((a, b) => a.turn - b.turn);
+    expect(found.map(({ turn }) => turn.toFixed(6))).toEqual(
+      [Math.PI / 2, Math.PI / 2, Math.PI].map((t) => t.toFixed(6)),
+    );
+    expect(found.map(({ darts }) => darts)).toEqual([1, 1, Math.ceil((Math.PI * 0.0634 * 0.7) / 0.02)]);
+  });
+
   it('a sharp corner is one dart as wide as its excess, an inward one is one slit', () => {
     const corners = bendsOf({ kind: 'rectangle', length: 0.5, width: 0.3 });
     expect(corners.map(({ darts }) => darts)).toEqual([1, 1, 1, 1]);

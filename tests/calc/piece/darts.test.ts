@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dartNeeds, dartTotal } from '../../../calc/cloth/darts.ts';
+import { type DartHabit, dartNeeds, dartTotal } from '../../../calc/cloth/darts.ts';
 import type { Contour } from '../../../calc/outline/contour.ts';
 import { contourDistance } from '../../../calc/outline/contour-distance.ts';
 import { contourArea } from '../../../calc/outline/contour-measure.ts';
@@ -11,7 +11,7 @@ import { moved, transformed, turned } from '../../../calc/outline/transform.ts';
 import { withDarts } from '../../../calc/piece/cut-in.ts';
 import { edgeTurns } from '../../../calc/piece/edge-turns.ts';
 import type { Dart } from '../../../calc/piece/flat-piece.ts';
-import { placeDarts } from '../../../calc/piece/place-darts.ts';
+import { type GiveWay, placeDarts } from '../../../calc/piece/place-darts.ts';
 import { placeNear, pointAt, rimOf } from '../../../calc/piece/rim.ts';
 import { expectWithin, valueOf } from '../outcomes.ts';
 import { convexShape, ell, star } from '../outline/shapes.ts';
@@ -20,12 +20,16 @@ const overhang = { reach: 0.0384, landing: 0.025 };
 const shape = { reach: overhang.reach, keepOff: 0.005, gap: 0.005, narrowest: 0.005 };
 const habit = { shear: 0.3, widest: 0.02, keepOff: shape.keepOff, least: 0.002 };
 
-function dartedOn(outline: Contour): { rim: Contour; darts: readonly Dart[]; wanted: number } {
+function dartedOn(
+  outline: Contour,
+  more: Partial<DartHabit> = {},
+  give: GiveWay = {},
+): { rim: Contour; darts: readonly Dart[]; wanted: number } {
   const rim = [...valueOf(offsetContour(outline, overhang.reach))].sort((a, b) => contourArea(b) - contourArea(a))[0]!;
   const stretches = edgeTurns(outline);
-  const bends = valueOf(dartNeeds(stretches, overhang, habit));
+  const bends = valueOf(dartNeeds(stretches, overhang, { ...habit, ...more }));
   const { darts, slits } = dartTotal(bends);
-  return { rim, darts: placeDarts(outline, rim, stretches, bends, shape), wanted: darts + slits };
+  return { rim, darts: placeDarts(outline, rim, stretches, bends, shape, give), wanted: darts + slits };
 }
 
 const contour = (s: Shape): Contour => valueOf(contourOf(s));
@@ -126,5 +130,44 @@ describe('darts on an outline', () => {
       kind: 'slit',
       width: 0,
     });
+  });
+});
+
+describe('a sharp corner, which turns at one point', () => {
+  it('inwards has its one slit along its bisector, up to where both sides are as far off as darts are kept', () => {
+    // an inside corner of 90 degrees at (0.4, 0.4): the rim has its own at 0.4 + reach
+    const { darts } = dartedOn(contour(ell), { tongue: 0.01 });
+    const slits = darts.filter(({ kind }) => kind === 'slit');
+    expect(slits).toHaveLength(1);
+    const { mouth, tip } = slits[0]!;
+    for (const [p, off] of [
+      [mouth, overhang.reach],
+      [tip, shape.keepOff],
+    ] as const) {
+      expect(p.x - 0.4).toBeCloseTo(off, 6);
+      expect(p.y - 0.4).toBeCloseTo(off, 6);
+    }
+  });
+
+  it('keeps its dart: what should stay whole gives way, and so do the darts beside it', () => {
+    // a lens whose tips turn at a point, between two arcs that have darts of their own
+    const lens: Contour = [
+      { x: 0.3, y: 0, bulge: Math.tan(Math.PI / 8) },
+      { x: -0.3, y: 0, bulge: Math.tan(Math.PI / 8) },
+    ];
+    const free = dartedOn(lens, { tongue: 0.01 });
+    const edge = rimOf(free.rim);
+    const { place } = placeNear(edge, { x: 0.4, y: 0 });
+    const blocked = [{ from: place - 0.004, to: place + 0.004 }];
+    for (const { darts } of [free, dartedOn(lens, { tongue: 0.01 }, { blocked })]) {
+      const tips = darts.filter(({ width, depth }) => width > depth);
+      expect(tips).toHaveLength(2);
+      for (const { mouth, tip } of tips) {
+        expect(Math.abs(mouth.y)).toBeLessThan(1e-6);
+        expect(Math.abs(tip.y)).toBeLessThan(1e-6);
+        expect(Math.abs(tip.x)).toBeCloseTo(0.3 + shape.keepOff, 6);
+      }
+      expect(darts.length).toBeGreaterThan(4);
+    }
   });
 });
