@@ -4,7 +4,7 @@ import { clippedOffset } from './clip.ts';
 import type { Contour, Vertex } from './contour.ts';
 import { contourDistance } from './contour-distance.ts';
 import { contourFault } from './contour-fault.ts';
-import { contourArea, contourBox, nearShare, tidiedContour, turnBetween } from './contour-measure.ts';
+import { contourArea, contourBox, isConvexContour, nearShare, tidiedContour, turnBetween } from './contour-measure.ts';
 import { meetings } from './meeting.ts';
 import type { Point } from './shape.ts';
 
@@ -108,11 +108,25 @@ const mostLooks = 256;
 
 /** Whether a line found side by side is the offset line: fit, the right way round, and everywhere as far off as asked. */
 function isTrue(found: Contour, line: Contour, contour: Contour, by: number): boolean {
-  if (contourArea(line) <= 0 || contourFault(found) !== undefined) return false;
+  if (contourArea(line) <= 0) return false;
+  // outside a convex line no two sides come near each other, and nothing can be wrong (Steiner's parallel body)
+  if (by > 0 && contour.length <= mostLooks && isConvexContour(contour) && turnsOnce(contour)) return true;
+  if (contourFault(found) !== undefined) return false;
   const segments = segmentsOf(found);
   // what crosses itself nowhere is off its line nowhere or everywhere: a long line is looked at here and there
   const step = Math.max(1, Math.floor(segments.length / mostLooks));
   return segments.every(
     (s, i) => i % step !== 0 || Math.abs(contourDistance(contour, pointOf(s, 0.5)) - by) <= 1e-7 + 1e-7 * Math.abs(by),
   );
+}
+
+/** Whether a line that bends nowhere inwards goes round once: a star goes round twice. */
+function turnsOnce(contour: Contour): boolean {
+  const segments = segmentsOf(contour);
+  const n = segments.length;
+  const turn = segments.reduce(
+    (sum, s, i) => sum + (s.arc?.sweep ?? 0) + turnBetween(segments[(i + n - 1) % n]!, s),
+    0,
+  );
+  return Math.abs(turn - 2 * Math.PI) < 1e-6;
 }

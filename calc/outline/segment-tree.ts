@@ -27,22 +27,26 @@ export function treeOf(contour: Contour): SegmentTree {
 function grown(segments: readonly Segment[]): SegmentTree {
   let leaves = 1;
   while (leaves * perLeaf < segments.length) leaves *= 2;
-  const boxes = new Float64Array(4 * (2 * leaves - 1));
-  for (let i = 0; i < boxes.length; i += 4) boxes.set([Infinity, Infinity, -Infinity, -Infinity], i);
-  const widen = (node: number, box: ArrayLike<number>, at = 0) => {
-    for (let k = 0; k < 4; k++) {
-      const [mine, other] = [boxes[4 * node + k]!, box[at + k]!];
-      boxes[4 * node + k] = k < 2 ? Math.min(mine, other) : Math.max(mine, other);
-    }
-  };
-  segments.forEach((s, i) => {
-    widen(leaves - 1 + Math.floor(i / perLeaf), segmentBox(s));
-  });
-  for (let node = leaves - 2; node >= 0; node--) {
-    widen(node, boxes, 4 * (2 * node + 1));
-    widen(node, boxes, 4 * (2 * node + 2));
+  const nodes = 2 * leaves - 1;
+  const boxes = new Float64Array(4 * nodes);
+  for (let at = 0; at < boxes.length; at += 4) {
+    boxes[at] = Infinity;
+    boxes[at + 1] = Infinity;
+    boxes[at + 2] = -Infinity;
+    boxes[at + 3] = -Infinity;
   }
+  for (let i = 0; i < segments.length; i++)
+    widen(boxes, 4 * (leaves - 1 + Math.floor(i / perLeaf)), segmentBox(segments[i]!), 0);
+  for (let at = 4 * (nodes - 1); at > 0; at -= 4) widen(boxes, 4 * ((at / 4 - 1) >> 1), boxes, at);
   return { segments, boxes, leaves };
+}
+
+/** Widens the box at one place by a box at another. */
+function widen(boxes: Float64Array, mine: number, others: ArrayLike<number>, other: number): void {
+  boxes[mine] = Math.min(boxes[mine]!, others[other]!);
+  boxes[mine + 1] = Math.min(boxes[mine + 1]!, others[other + 1]!);
+  boxes[mine + 2] = Math.max(boxes[mine + 2]!, others[other + 2]!);
+  boxes[mine + 3] = Math.max(boxes[mine + 3]!, others[other + 3]!);
 }
 
 /** Calls `found` with every segment whose box meets the box given (left, low, right, high), until it says true. */
