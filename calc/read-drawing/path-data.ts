@@ -1,8 +1,8 @@
-import svgpath from 'svgpath';
 import { type Text, text } from '../figure/figure.ts';
 import type { Point } from '../outline/shape.ts';
 import { limits } from './limits.ts';
 import type { LineBuilder } from './line-builder.ts';
+import { type PathCommand, type PathFault, readCommands } from './path-commands.ts';
 
 /** What is wrong with path data, and at which character of it (from 1) where that is known. */
 export interface PathProblem {
@@ -12,30 +12,25 @@ export interface PathProblem {
 
 /** Reads SVG path data into lines; says what cannot be read, and draws nothing of the rest then. */
 export function drawPath(data: string, into: LineBuilder): PathProblem | undefined {
-  const read = svgpath(data) as ReturnType<typeof svgpath> & { readonly err?: string };
-  if (read.err) return unreadable(data, read.err);
+  if (/^[\s,]*[^\s,mM]/.test(data))
+    return { message: text('the path data cannot be read: it begins with M and a point') };
   let commands = 0;
-  let problem: PathProblem | undefined;
-  read
-    .abs()
-    .unshort()
-    .iterate((command, _, x, y) => {
-      if (problem !== undefined || into.full) return;
-      if (++commands > limits.pathCommands) {
-        problem = {
-          message: text('the path has more than {most} commands', { most: limits.pathCommands }),
-        };
-      } else if (!draw(command as readonly [string, ...number[]], { x, y }, into))
-        problem = {
-          message: text('the path has a command that SVG does not know: {command}', { command: command[0] }),
-        };
-    });
-  return problem;
+  const fault = readCommands(data, (command, pen) => {
+    if (++commands > limits.pathCommands || into.full) return false;
+    draw(command, pen, into);
+    return true;
+  });
+  if (commands > limits.pathCommands)
+    return { message: text('the path has more than {most} commands', { most: limits.pathCommands }) };
+  return fault === undefined ? undefined : unreadable(data, fault);
 }
 
-function unreadable(data: string, error: string): PathProblem {
-  const at = Number(/at pos (\d+)/.exec(error)?.[1] ?? Number.NaN);
-  if (!Number.isFinite(at)) return { message: text('the path data cannot be read: it begins with M and a point') };
+function unreadable(data: string, { at, unknown }: PathFault): PathProblem {
+  if (unknown !== undefined)
+    return {
+      message: text('the path has a command that SVG does not know: {command}', { command: unknown }),
+      position: at + 1,
+    };
   const rest = data.slice(at, at + 12).replace(/\s+/g, ' ');
   const message =
     rest === ''
@@ -44,37 +39,14 @@ function unreadable(data: string, error: string): PathProblem {
   return { message, position: at + 1 };
 }
 
-function draw([command, ...n]: readonly [string, ...number[]], pen: Point, into: LineBuilder): boolean {
+function draw([command, ...n]: PathCommand, pen: Point, into: LineBuilder): void {
   const point = (i: number): Point => ({ x: n[i] ?? Number.NaN, y: n[i + 1] ?? Number.NaN });
-  switch (command) {
-    case 'M':
-      into.move(point(0));
-      return true;
-    case 'L':
-      into.straight(point(0));
-      return true;
-    case 'H':
-      into.straight({ x: n[0] ?? Number.NaN, y: pen.y });
-      return true;
-    case 'V':
-      into.straight({ x: pen.x, y: n[0] ?? Number.NaN });
-      return true;
-    case 'C':
-      into.bezier(point(0), point(2), point(4));
-      return true;
-    case 'Q':
-      into.bezier(point(0), point(2));
-      return true;
-    case 'A':
-      drawArc(pen, n, into);
-      return true;
-    case 'Z':
-    case 'z':
-      into.close();
-      return true;
-    default:
-      return false;
-  }
+  if (command === 'M') into.move(point(0));
+  else if (command === 'L') into.straight(point(0));
+  else if (command === 'C') into.bezier(point(0), point(2), point(4));
+  else if (command === 'Q') into.bezier(point(0), point(2));
+  else if (command === 'A') drawArc(pen, n, into);
+  else into.close();
 }
 
 /**

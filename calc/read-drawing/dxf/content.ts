@@ -17,12 +17,17 @@ export interface Block {
   readonly entities: readonly Entity[];
 }
 
+export interface LayerState {
+  readonly hidden: boolean;
+  readonly frozen: boolean;
+}
+
 /** What a DXF file holds, before any of it is drawn. */
 export interface DxfContent {
   /** header variables by name, `$INSUNITS`; their first number */
   readonly header: ReadonlyMap<string, number>;
-  /** layers in the order of the table, and whether they are off or frozen */
-  readonly layers: ReadonlyMap<string, { readonly hidden: boolean }>;
+  /** layers in the order of the table, and whether they are off or frozen: what is inserted on a frozen one is hidden whole */
+  readonly layers: ReadonlyMap<string, LayerState>;
   readonly blocks: ReadonlyMap<string, Block>;
   readonly entities: readonly Entity[];
   readonly problems: readonly DrawingProblem[];
@@ -44,7 +49,7 @@ export function numberIn(entity: Pick<Entity, 'groups'>, code: number, otherwise
 export function readContent(source: string): DxfContent {
   const reader = new GroupReader(source);
   const header = new Map<string, number>();
-  const layers = new Map<string, { readonly hidden: boolean }>();
+  const layers = new Map<string, LayerState>();
   const blocks = new Map<string, Block>();
   const entities: Entity[] = [];
   const problems: DrawingProblem[] = [];
@@ -101,8 +106,8 @@ export function readContent(source: string): DxfContent {
     TABLES: () => {
       for (const { type, ...table } of entitiesUntil('ENDSEC')) {
         if (type !== 'LAYER') continue;
-        const hidden = numberIn(table, 62) < 0 || (numberIn(table, 70) & 1) === 1;
-        layers.set(textOf(table, 2), { hidden });
+        const frozen = (numberIn(table, 70) & 1) === 1;
+        layers.set(textOf(table, 2), { hidden: frozen || numberIn(table, 62) < 0, frozen });
       }
     },
     BLOCKS: () => {
@@ -141,7 +146,8 @@ export function readContent(source: string): DxfContent {
       kind: 'refused',
       message: text('the drawing has more than {most} elements', { most: limits.elements }),
     });
-  else if (reader.broken !== undefined)
+  // what stands behind EOF is no part of the file
+  else if (!ended && reader.broken !== undefined)
     problems.push({
       kind: 'broken',
       message: text('a DXF file is pairs of a number and a value; here the number is missing: {found}', {

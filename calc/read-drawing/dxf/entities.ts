@@ -110,11 +110,10 @@ export const drawEntity: Readonly<Record<string, (entity: Entity, into: LineBuil
   SPLINE: (entity, into) => {
     const spline = readSpline(entity);
     if (spline === undefined) return false;
-    const { stops } = spline;
-    into.move(spline.at(stops[0] ?? 0));
-    for (const [i, stop] of stops.slice(1).entries()) {
+    into.move(spline[0]!.at(spline[0]!.from));
+    for (const piece of spline) {
       if (into.full) break;
-      into.curve(spline, stops[i] ?? 0, stop);
+      into.curve(piece, piece.from, piece.to);
     }
     if ((numberIn(entity, 70) & 1) === 1) into.close();
     return true;

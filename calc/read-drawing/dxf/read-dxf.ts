@@ -4,7 +4,7 @@ import { type DrawingProblem, type DrawnCurve, nothingDrawn, type ReadDrawing } 
 import { joined } from '../join.ts';
 import { limits } from '../limits.ts';
 import { type Budget, LineBuilder } from '../line-builder.ts';
-import { type Block, type DxfContent, type Entity, numberIn, readContent, textOf } from './content.ts';
+import { type Block, type DxfContent, type Entity, type LayerState, numberIn, readContent, textOf } from './content.ts';
 import { drawEntity } from './entities.ts';
 import { unitOfDxf } from './units.ts';
 
@@ -13,6 +13,8 @@ interface Where {
   /** of the insertion, which entities on layer 0 of a block take over */
   readonly layer?: string;
   readonly blocks: readonly Block[];
+  /** inserted on a frozen layer */
+  readonly hidden?: boolean;
 }
 
 /** The curves of a DXF file, metres: ASCII files from R12 on. */
@@ -42,9 +44,12 @@ class DxfReader {
   private readonly budget: Budget = { vertices: limits.vertices };
   private expanded = 0;
   private readonly content: DxfContent;
+  /** by name in capitals: capitals do not count */
+  private readonly states: ReadonlyMap<string, LayerState>;
 
   constructor(content: DxfContent) {
     this.content = content;
+    this.states = new Map([...content.layers].map(([name, state]) => [name.toUpperCase(), state]));
     this.problems = [...content.problems];
   }
 
@@ -79,8 +84,8 @@ class DxfReader {
         message: text('blocks make more than {most} entities', { most: limits.dxfExpanded }),
         at: { line: entity.line },
       });
-    // Paper space holds the frame of the sheet, no part.
-    if (numberIn(entity, 67) === 1) return undefined;
+    // Paper space holds the frame of the sheet, no part; 60 is an entity that is not shown.
+    if (numberIn(entity, 67) === 1 || numberIn(entity, 60) === 1) return undefined;
     const facing = facingOf(entity);
     if (facing === undefined)
       return this.tell({
@@ -108,7 +113,8 @@ class DxfReader {
     // A line that the limit cut off is no curve of the drawing; the limit is told once.
     if (into.full) return undefined;
     if (lines.length > 0) this.layers.add(layer);
-    const hidden = this.content.layers.get(layer)?.hidden === true ? ({ hidden: true } as const) : {};
+    const isHidden = where.hidden === true || this.states.get(layer.toUpperCase())?.hidden === true;
+    const hidden = isHidden ? ({ hidden: true } as const) : {};
     const id = textOf(entity, 5);
     for (const { line, closed } of lines) {
       const names = [layer, ...where.blocks.map((b) => b.name)];
@@ -147,6 +153,7 @@ class DxfReader {
         message: text('blocks lie more than {most} deep in each other', { most: limits.blockDepth }),
         at,
       });
+    const hidden = where.hidden === true || this.states.get((where.layer ?? '0').toUpperCase())?.frozen === true;
     const turn = turned((numberIn(entity, 50) * Math.PI) / 180);
     const size = scaled(numberIn(entity, 41, 1), numberIn(entity, 42, 1));
     const [columns, rows] = [copies(numberIn(entity, 70, 1)), copies(numberIn(entity, 71, 1))];
@@ -157,7 +164,7 @@ class DxfReader {
       const shift = moved(column * numberIn(entity, 44), row * numberIn(entity, 45));
       const place = after(moved(numberIn(entity, 10), numberIn(entity, 20)), after(turn, after(shift, size)));
       const matrix = after(where.matrix, after(place, moved(-block.base.x, -block.base.y)));
-      this.all(block.entities, { ...where, matrix, blocks: [...where.blocks, block] });
+      this.all(block.entities, { ...where, matrix, blocks: [...where.blocks, block], hidden });
     }
     return undefined;
   }

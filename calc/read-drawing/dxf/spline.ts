@@ -7,13 +7,14 @@ import { numberOf } from './groups.ts';
 /** A control point with its weight, in homogeneous coordinates. */
 type Control = readonly [number, number, number];
 
-export interface Spline extends Curve {
-  /** the parameters at which pieces of it begin and end */
-  readonly stops: readonly number[];
+/** One polynomial piece of a spline with the parameters at which it begins and ends. */
+export interface SplinePiece extends Curve {
+  readonly from: number;
+  readonly to: number;
 }
 
-/** A SPLINE as a curve; undefined where its degree, knots and control points do not belong together. */
-export function readSpline({ groups }: Entity): Spline | undefined {
+/** A SPLINE as its pieces; undefined where its degree, knots and control points do not belong together. */
+export function readSpline({ groups }: Entity): readonly SplinePiece[] | undefined {
   const values = (code: number): number[] => groups.filter((g) => g.code === code).map((g) => numberOf(g.value));
   const degree = values(71)[0] ?? Number.NaN;
   const knots = values(40);
@@ -32,22 +33,26 @@ export function readSpline({ groups }: Entity): Spline | undefined {
   });
   const sound = knots.every((k, i) => Number.isFinite(k) && k >= (knots[i - 1] ?? -Infinity));
   if (!sound || !controls.every(([a, b, w]) => Number.isFinite(a) && Number.isFinite(b) && w > 0)) return undefined;
-  const stops = [...new Set(knots.slice(degree, n + 1))];
-  if (stops.length < 2) return undefined;
-  return { ...evaluated(degree, knots, controls), stops };
+  const pieces: SplinePiece[] = [];
+  for (let span = degree; span < n; span++) {
+    const [from = 0, to = 0] = [knots[span], knots[span + 1]];
+    if (to > from) pieces.push({ ...evaluated(degree, knots, controls, span), from, to });
+  }
+  return pieces.length === 0 ? undefined : pieces;
 }
 
-/** Source: de Boor 1972, "On calculating with B-splines"; the direction is that of the last step but one. */
-function evaluated(degree: number, knots: readonly number[], controls: readonly Control[]): Curve {
+/**
+ * The piece between knots `span` and `span + 1`. It is told by these also at its end: where a knot stands as often as the degree the
+ * curve has a corner, and the next piece leaves it in another direction.
+ * Source: de Boor 1972, "On calculating with B-splines"; the direction is that of the last step but one.
+ */
+function evaluated(degree: number, knots: readonly number[], controls: readonly Control[], span: number): Curve {
   const scratch = new Float64Array(3 * (degree + 1));
+  const share = (i: number, level: number, t: number): number => {
+    const [from, to] = [knots[i] ?? 0, knots[i + degree + 1 - level] ?? 0];
+    return to > from ? (t - from) / (to - from) : 0;
+  };
   const last = (t: number): readonly [Control, Control, number] => {
-    // The last knot that is not beyond t, among those between which the curve runs.
-    let [span, beyond] = [degree, controls.length];
-    while (beyond - span > 1) {
-      const middle = (span + beyond) >> 1;
-      if ((knots[middle] ?? Infinity) <= t) span = middle;
-      else beyond = middle;
-    }
     for (let i = 0; i <= degree; i++) scratch.set(controls[span - degree + i]!, 3 * i);
     for (let level = 1; level < degree; level++) {
       for (let i = 0; i <= degree - level; i++) {
@@ -57,10 +62,6 @@ function evaluated(degree: number, knots: readonly number[], controls: readonly 
     }
     const [ax = 0, ay = 0, aw = 1, bx = 0, by = 0, bw = 1] = scratch;
     return [[ax, ay, aw], [bx, by, bw], share(span, degree, t)];
-  };
-  const share = (i: number, level: number, t: number): number => {
-    const [from, to] = [knots[i] ?? 0, knots[i + degree + 1 - level] ?? 0];
-    return to > from ? (t - from) / (to - from) : 0;
   };
   return {
     at: (t) => {

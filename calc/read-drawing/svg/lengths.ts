@@ -1,4 +1,5 @@
 import type { DrawingUnit } from '../drawn.ts';
+import { numberList } from './number-list.ts';
 
 /** m. Source: CSS Values and Units Module Level 3, section 6.2: 1 in = 25.4 mm = 96 px = 72 pt = 6 pc. */
 const metresOf: Readonly<Record<string, number>> = {
@@ -52,13 +53,10 @@ export interface ViewBox {
 }
 
 export function readViewBox(typed: string | undefined): ViewBox | undefined {
-  const [x, y, width, height, more] = (typed ?? '')
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
+  const [x, y, width, height, more] = numberList(typed ?? '') ?? [];
   if (x === undefined || y === undefined || width === undefined || height === undefined || more !== undefined)
     return undefined;
-  return [x, y, width, height].every(Number.isFinite) && width > 0 && height > 0 ? { x, y, width, height } : undefined;
+  return width > 0 && height > 0 ? { x, y, width, height } : undefined;
 }
 
 /**
@@ -70,8 +68,8 @@ export function unitOfDrawing(attributes: Readonly<Record<string, string>>): Dra
   const [width, height] = [readLength(attributes.width), readLength(attributes.height)];
   const named = [width, height].find((length) => length !== undefined && length.unit !== '' && length.unit !== '%');
   if (named === undefined) return { name: 'mm', metres: 1e-3, tall: 1e-3, unclear: 'not said' };
-  if (box === undefined)
-    return { name: 'px', metres: pixel, tall: pixel, ...(named.unit === 'px' ? { unclear: 'pixels' } : {}) };
+  // the page has a size, but the drawing counts in pixels of it: some programs put 90 of them to the inch, some 72
+  if (box === undefined) return { name: 'px', metres: pixel, tall: pixel, unclear: 'pixels' };
   const across = width === undefined ? undefined : inMetres(width);
   const down = height === undefined ? undefined : inMetres(height);
   const [wide, tall] = [across && across / box.width, down && down / box.height];

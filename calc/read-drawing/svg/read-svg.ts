@@ -16,6 +16,8 @@ interface Where {
   readonly matrix: Matrix;
   readonly groups: readonly string[];
   readonly layer?: string;
+  /** not shown: kept only where a layer is round it by whose name it can be asked for */
+  readonly hidden?: boolean;
   /** `use` elements on the way here */
   readonly uses: readonly Element[];
   readonly depth: number;
@@ -78,7 +80,9 @@ class SvgReader {
   private draw(element: Element, where: Where): undefined {
     const { name, attributes } = element;
     const draws = shapes[name];
-    if ((draws === undefined && !drawnThrough.has(name) && name !== 'use') || isHidden(attributes)) return undefined;
+    if (draws === undefined && !drawnThrough.has(name) && name !== 'use') return undefined;
+    const hidden = where.hidden === true || isHidden(attributes);
+    if (hidden && draws !== undefined && where.layer === undefined) return undefined;
     if (where.uses.length > 0 && ++this.expanded > limits.svgExpanded) {
       if (this.expanded === limits.svgExpanded + 1)
         this.tell({
@@ -96,10 +100,11 @@ class SvgReader {
         at: element.at,
       });
     const matrix = after(where.matrix, own);
-    if (draws !== undefined) return this.shape(element, { ...where, matrix });
-    if (name === 'use') return this.use(element, { ...where, matrix });
+    if (draws !== undefined) return this.shape(element, { ...where, matrix, hidden });
+    if (name === 'use') return this.use(element, { ...where, matrix, hidden });
     const inner = this.named(element, {
       ...where,
+      hidden,
       matrix: name === 'svg' ? after(matrix, window(element, attributes)) : matrix,
     });
     this.children(element, inner);
@@ -138,6 +143,7 @@ class SvgReader {
         ...(id === undefined ? {} : { id }),
         line,
         closed,
+        ...(where.hidden === true ? { hidden: true } : {}),
         at: element.at,
       });
     }

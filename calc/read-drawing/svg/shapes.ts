@@ -4,6 +4,7 @@ import type { LineBuilder } from '../line-builder.ts';
 import { drawPath } from '../path-data.ts';
 import type { Element } from './elements.ts';
 import { inUserUnits } from './lengths.ts';
+import { numberList } from './number-list.ts';
 
 /** Draws an element; says what cannot be read. */
 type Draw = (element: Element, into: LineBuilder) => Text | undefined;
@@ -41,13 +42,8 @@ function rectangle({ attributes }: Element, into: LineBuilder): undefined {
 }
 
 function points({ attributes }: Element, into: LineBuilder, closed: boolean): Text | undefined {
-  if ((attributes.points ?? '').trim() === '') return undefined;
-  const numbers = (attributes.points ?? '')
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  if (numbers.some((n) => !Number.isFinite(n)) || numbers.length % 2 === 1)
-    return text('the points of the line cannot be read');
+  const numbers = numberList(attributes.points ?? '');
+  if (numbers === undefined || numbers.length % 2 === 1) return text('the points of the line cannot be read');
   for (let i = 0; i < numbers.length; i += 2) {
     const at = { x: numbers[i] ?? 0, y: numbers[i + 1] ?? 0 };
     if (i === 0) into.move(at);

@@ -1,4 +1,5 @@
 import { after, identity, type Matrix, moved, scaled, turned } from '../../outline/transform.ts';
+import { numberList } from './number-list.ts';
 
 const degrees = Math.PI / 180;
 
@@ -27,11 +28,8 @@ export function readTransforms(list: string): Matrix | undefined {
   while (rest.trim() !== '') {
     const found = one.exec(rest);
     if (found === null) return undefined;
-    const numbers = (found[2] ?? '')
-      .split(/[\s,]+/)
-      .filter((n) => n !== '')
-      .map((n) => Number(n.replace(/(deg|px)$/, '')));
-    const next = numbers.every(Number.isFinite) ? known[found[1] ?? '']?.(numbers) : undefined;
+    const numbers = numberList(found[2] ?? '');
+    const next = numbers === undefined ? undefined : known[found[1] ?? '']?.(numbers);
     if (next === undefined) return undefined;
     matrix = after(matrix, next);
     rest = rest.slice(found[0].length);

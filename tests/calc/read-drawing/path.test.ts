@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import SVGPathCommander from 'svg-path-commander';
+import svgpath from 'svgpath';
 import { describe, expect, it } from 'vitest';
 import { contourArea, contourBox, contourPerimeter } from '../../../calc/outline/contour-measure.ts';
 import { contourOf } from '../../../calc/outline/contour-of.ts';
 import { shapeArea } from '../../../calc/outline/measure.ts';
+import { type PathCommand, readCommands } from '../../../calc/read-drawing/path-commands.ts';
 import { readPathOutline } from '../../../calc/read-drawing/path-outline.ts';
 import { isPicked, type Picked } from '../../../calc/read-drawing/pick.ts';
 import { expectWithin, valueOf } from '../outcomes.ts';
@@ -74,7 +76,62 @@ describe('path data', () => {
       expect(Math.abs(mine * 1e3 - its)).toBeLessThan(0.02);
   });
 
+  it('reads what another library reads: relative, smooth and repeated commands, glued flags and signs', () => {
+    const coordinate = fc.integer({ min: -990, max: 990 }).map((n) => String(n / 10).replace(/^(-?)0\./, '$1.'));
+    const glued = fc.constantFrom('00', '01', '10', '11', '0 0', '1,1').map((flags) => `5 7 20 ${flags}`);
+    const arity = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2 };
+    const plain = fc
+      .tuple(
+        fc.constantFrom(...(Object.keys(arity) as (keyof typeof arity)[])),
+        fc.boolean(),
+        fc.integer({ min: 1, max: 3 }),
+      )
+      .chain(([letter, relative, times]) =>
+        fc
+          .array(coordinate, { minLength: arity[letter] * times, maxLength: arity[letter] * times })
+          .map((numbers) => `${relative ? letter.toLowerCase() : letter}${numbers.join(' ').replace(/ -/g, '-')}`),
+      );
+    const arc = fc
+      .tuple(fc.constantFrom('A', 'a'), glued, coordinate, coordinate)
+      .map(([letter, flags, x, y]) => `${letter}${flags}${x.startsWith('-') ? x : ` ${x}`} ${y}`);
+    const command = fc.oneof({ weight: 5, arbitrary: plain }, arc, fc.constantFrom('z', 'Z'));
+    fc.assert(
+      fc.property(fc.array(command, { maxLength: 9 }), (commands) => {
+        const data = `M1 2${commands.join('')}`;
+        const mine: PathCommand[] = [];
+        expect(readCommands(data, (one) => mine.push(one) > 0)).toBeUndefined();
+        const other: (string | number)[][] = [];
+        svgpath(data)
+          .abs()
+          .unshort()
+          .iterate((one, _, x, y) => {
+            const [letter = '', a = 0] = one as [string, number];
+            if (letter === 'H') other.push(['L', a, y]);
+            else if (letter === 'V') other.push(['L', x, a]);
+            else other.push(/z/i.test(letter) ? ['Z'] : [...one]);
+          });
+        const rounded = (list: readonly (readonly (string | number)[])[]) =>
+          list.map((one) => one.map((v) => (typeof v === 'number' ? Math.round(v * 1e6) / 1e6 + 0 : v)));
+        expect(rounded(mine), data).toEqual(rounded(other));
+      }),
+    );
+  });
+
+  it('reads a path in time that grows with its length alone', () => {
+    const long = (points: number) => `M0 0L${'12.5 7.25 '.repeat(points)}`;
+    const seconds = (data: string) => {
+      const before = process.cpuUsage().user;
+      readCommands(data, () => true);
+      return (process.cpuUsage().user - before) / 1e6;
+    };
+    seconds(long(20_000));
+    // ten times as long; squared it would be a hundred times as much
+    const [short, ten] = [long(40_000), long(400_000)].map((data) => Math.min(...[1, 2, 3].map(() => seconds(data))));
+    expect(ten).toBeLessThan(30 * short! + 0.1);
+  });
+
   it('says what cannot be read, and where', () => {
+    expect(faultOf('M 0 0 L 10 20 X 3')).toBe('degenerate: the path has a command that SVG does not know: X');
     expect(faultOf('M 0 0 L 10 x')).toBe('degenerate: the path data cannot be read at character 12: x');
     expect(faultOf('M 0 0 L 10')).toBe('degenerate: the path data ends at character 11, where a number is missing');
     expect(faultOf('')).toBe('degenerate: the drawing holds no curves');

@@ -40,7 +40,8 @@ describe('an SVG drawing', () => {
       ['width="72pt" height="72pt" viewBox="0 0 72 72"', 100 * (25.4 / 72), 'pt', undefined],
       ['width="100px" height="50px" viewBox="0 0 100 50"', 100 * (25.4 / 96), 'px', 'pixels'],
       ['width="100px" height="50px"', 100 * (25.4 / 96), 'px', 'pixels'],
-      ['width="100mm" height="50mm"', 100 * (25.4 / 96), 'px', undefined],
+      // the page has millimetres, the drawing pixels: programs put 96, 90 or 72 of them to the inch
+      ['width="100mm" height="50mm"', 100 * (25.4 / 96), 'px', 'pixels'],
       ['viewBox="0 0 100 50"', 100, 'mm', 'not said'],
       ['width="100" height="50" viewBox="0 0 100 50"', 100, 'mm', 'not said'],
       ['width="100%" height="100%"', 100, 'mm', 'not said'],
@@ -121,6 +122,33 @@ describe('an SVG drawing', () => {
     expect(notPicked(drawing, { layer: 'notes' })).toBe(
       'open: the curve is open by 107.703: it begins at (0, 0) and ends at (100, 40) of the drawing',
     );
+  });
+
+  it('takes a hidden layer only where it is named', () => {
+    const drawing = readSvg(
+      inMm(`
+        <g ink:groupmode="layer" ink:label="Cut"><rect width="100" height="50"/></g>
+        <g ink:groupmode="layer" ink:label="Old" style="display:none"><g><circle r="7"/></g></g>`),
+    );
+    expect(drawing.layers).toEqual(['Cut', 'Old']);
+    expect(boxOf(picked(drawing).curve)).toEqual([0, -50, 100, 0]);
+    expect(boxOf(picked(drawing, { layer: 'old' }).curve)).toEqual([-7, -7, 7, 7]);
+    const all = readSvg(inMm('<g id="Old" display="none"><circle r="7"/></g>'));
+    expect(notPicked(all)).toBe('file-missing: all curves lie on layers that are switched off: Old');
+  });
+
+  it('reads numbers that only their signs and points part', () => {
+    const cases: readonly [string, readonly number[]][] = [
+      ['<polygon points="0-10 100-10.5.5 50-.5 50"/>', [-0.5, -50, 100, 10.5]],
+      ['<rect width="100" height="50" transform="translate(10-20)"/>', [10, -30, 110, 20]],
+      ['<rect width="100" height="50" transform="matrix(1 0 0-1 0 50)"/>', [0, -50, 100, 0]],
+    ];
+    for (const [content, box] of cases) {
+      const drawing = readSvg(inMm(content));
+      expect(problemsOf(drawing), content).toEqual([]);
+      expect(boxOf(picked(drawing).curve), content).toEqual(box);
+    }
+    expect(problemsOf(readSvg(inMm('<polygon points="0 0 10 x 5 5"/>')))[0]).toContain('cannot be read');
   });
 
   it('joins loose ends, and tells how far they were apart', () => {
