@@ -11,7 +11,7 @@ export const blocks = (...words: readonly (string | number)[]) =>
 export const line = (x1: number, y1: number, x2: number, y2: number, layer = 'Cut') =>
   [0, 'LINE', 8, layer, 10, x1, 20, y1, 30, 0, 11, x2, 21, y2, 31, 0] as const;
 
-export const quarter = Math.tan(Math.PI / 8);
+const quarter = Math.tan(Math.PI / 8);
 /** A sled of 1180 by 420 with corners of 140, as a light polyline with bulges. */
 export const sled = [
   [0, 'LWPOLYLINE', 5, '2F', 8, 'Cut', 90, 8, 70, 1],

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { contourArea, contourPerimeter } from '../../../calc/outline/contour-measure.ts';
 import { readDxf } from '../../../calc/read-drawing/dxf/read-dxf.ts';
-import { blocks, entities, header, line, mm, pairs, quarter, sled, sledArea } from './dxf-pairs.ts';
+import { blocks, entities, header, line, mm, pairs, sled, sledArea } from './dxf-pairs.ts';
 import { areaOf, boxOf, notPicked, picked, problemsOf, said } from './said.ts';
 
 describe('a DXF drawing', () => {
