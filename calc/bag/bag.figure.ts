@@ -41,15 +41,17 @@ import { sheetOver } from './sheet.ts';
 
 /** All steps of the process in order, those in blocks too. */
 export const processSteps = definePick<readonly Step[]>('process_steps', (bench) =>
-  ifKnown(typed(bench.recipe.process, 'the process', inRecipe(bench, '')), (process) =>
-    known([...allSteps(process.steps)]),
-  ),
+  ifKnown(typed(bench.recipe.process, 'the process', inRecipe(bench, '')), (process) => known(allSteps(process.steps))),
+);
+
+const stepsByPath = definePick<ReadonlyMap<string, Step>>('steps_by_path', (bench) =>
+  ifKnown(bench.ask(processSteps), (steps) => known(new Map(steps.map((step) => [step.path, step])))),
 );
 
 /** One step by its path. */
 export const stepAt = definePick<Step>('step', (bench, path) =>
-  ifKnown(bench.ask(processSteps), (steps) => {
-    const step = steps.find((s) => s.path === path);
+  ifKnown(bench.ask(stepsByPath), (steps) => {
+    const step = steps.get(path);
     return step === undefined ? cannot(reason('typed', text('the process has no step {path}', { path }))) : known(step);
   }),
 );

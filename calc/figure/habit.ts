@@ -15,19 +15,26 @@ export interface Usual {
 }
 
 /** `habit NAME value` of the shop, else what is usual in the trade; SI. */
-export function usual(bench: Bench, { habit, what, value, source }: Usual): Figure<number> {
-  const fact = bench.shop?.habits?.[habit];
-  const own = fact === undefined || fact.value === UNKNOWN ? undefined : fact.value.amounts[0];
-  if (
-    fact !== undefined &&
-    own !== undefined &&
-    sameDimension(own.dimension, value.dimension) &&
-    Number.isFinite(own.si)
-  ) {
+export function usual(bench: Bench, habitual: Usual): Figure<number> {
+  const { habit, what, value, source } = habitual;
+  const own = ownHabit(bench, habitual);
+  const fact = own === undefined ? undefined : bench.shop?.habits?.[habit];
+  if (own !== undefined && fact !== undefined) {
     return known(
       own.si,
       reason('shop', text('{what}: {value}', { what, value: own }), { at: fact.at, source: fact.source }),
     );
   }
   return known(value.si, reason('trade', text('{what}: {value}', { what, value }), { source }));
+}
+
+/** The value of `usual` alone, for who does not say where it comes from. */
+export const usually = (bench: Bench, habitual: Usual): number => (ownHabit(bench, habitual) ?? habitual.value).si;
+
+function ownHabit(bench: Bench, { habit, value }: Usual): Quantity | undefined {
+  const fact = bench.shop?.habits?.[habit];
+  const own = fact === undefined || fact.value === UNKNOWN ? undefined : fact.value.amounts[0];
+  return own !== undefined && sameDimension(own.dimension, value.dimension) && Number.isFinite(own.si)
+    ? own
+    : undefined;
 }

@@ -95,7 +95,7 @@ const edge: Amounts = (bench, step) => [item(bench.ask(outlinePerimeter), 'edge'
 const face: Amounts = (bench, step) => [item(bench.ask(partArea), 'face', AREA, step, false)];
 
 const AMOUNTS: Readonly<Record<string, Amounts>> = {
-  clean: (bench, step) => [item(mouldArea(bench), 'mould', AREA, step, false)],
+  clean: (bench, step) => [item(bench.ask(mouldArea), 'mould', AREA, step, false)],
   release: (bench, step) => [released(bench, step)],
   tape: (bench, step) => [item(bench.ask(tapeLength), 'tape', LENGTH, step)],
   mask: edge,
@@ -151,7 +151,7 @@ function counted(step: Step, what: string): Figure<StepItem>[] {
 }
 
 /** The face of the mould with its flange, m2. */
-export function mouldArea(bench: Bench): Figure<number> {
+export const mouldArea = defineFigure<number>('mould_area', (bench) => {
   const { stack } = bench.recipe;
   const flange = stack?.tool === undefined ? undefined : bench.tool(stack.tool)?.flange;
   const width = flange === undefined ? usual(bench, FLANGE) : siOf(factOf(flange, 'the flange of the tool', flange.at));
@@ -161,7 +161,7 @@ export function mouldArea(bench: Bench): Figure<number> {
       reason('computed', 'the part and the flange round it', { reasons }),
     ),
   );
-}
+});
 
 /** `5 coats new, 1 coat every 4 pulls`: what the first part takes, and the average of the order. */
 function coatsOf(bench: Bench, step: Step): NonNullable<StepAmount['coats']> {
@@ -180,7 +180,7 @@ function released(bench: Bench, step: Step): Figure<StepItem> {
   const at = inRecipe(bench, step.path);
   const name = step.material ?? subject(step);
   return whenKnown(
-    { agent: materialAt(bench, name, 'the release agent', at), area: mouldArea(bench) },
+    { agent: materialAt(bench, name, 'the release agent', at), area: bench.ask(mouldArea) },
     ({ agent, area }, reasons) => {
       const covered = area * coatsOf(bench, step).average;
       const put = (amount: Quantity, more: typeof reasons) =>

@@ -4,7 +4,7 @@ import type { Step } from '../model/index.ts';
 import { AREA, LENGTH, NUMBER, sameDimension } from '../quantity/index.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { mouldArea, stepAmount } from './amount.figure.ts';
-import { COAT_LAY, DURATION_SOURCE, type Duration, durationOf, type Rate, WET_LAY } from './durations.ts';
+import { COAT_LAY, DURATION_SOURCE, type Duration, durationOf, type PerUnit, type Rate, WET_LAY } from './durations.ts';
 import { layPlan } from './lay.figure.ts';
 
 /** What the rates of a duration are counted by. */
@@ -17,24 +17,19 @@ export interface Measures {
   readonly pleats: number;
 }
 
+const COUNTED: Readonly<Record<PerUnit, (of: Measures) => number>> = {
+  step: () => 1,
+  m2: (of) => of.m2,
+  m: (of) => of.m,
+  piece: (of) => of.pieces,
+  coat: (of) => of.coats,
+  'coat m2': (of) => of.coats * of.m2,
+  hole: (of) => of.holes,
+  pleat: (of) => of.pleats,
+};
+
 export const total = (rates: readonly Rate[], of: Measures): number =>
-  60 *
-  rates.reduce(
-    (sum, { per, minutes }) =>
-      sum +
-      minutes *
-        {
-          step: 1,
-          m2: of.m2,
-          m: of.m,
-          piece: of.pieces,
-          coat: of.coats,
-          'coat m2': of.coats * of.m2,
-          hole: of.holes,
-          pleat: of.pleats,
-        }[per],
-    0,
-  );
+  60 * rates.reduce((sum, { per, minutes }) => sum + minutes * COUNTED[per](of), 0);
 
 /** Sizes that a step works on. What cannot be told yet holds up the time, as it holds up the amount. */
 export function measures(bench: Bench, step: Step): Figure<Measures> {
@@ -42,7 +37,7 @@ export function measures(bench: Bench, step: Step): Figure<Measures> {
     {
       amount: bench.ask(stepAmount, step.path),
       length: lengthOf(bench, step),
-      mould: step.verb === 'release' ? mouldArea(bench) : known(0),
+      mould: step.verb === 'release' ? bench.ask(mouldArea) : known(0),
     },
     ({ amount, length, mould }, reasons) => {
       const sum = (of: typeof AREA) =>

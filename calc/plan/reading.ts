@@ -48,12 +48,17 @@ export const head = keptWith<Step>((step) => [...step.arguments.flatMap(counted)
 /** All that a step says, its clauses too. */
 export const allSaid = keptWith<Step>((step) => [...head(step), ...step.clauses.flatMap(flat)]);
 
-export const hasWord = (list: readonly Argument[], ...words: readonly string[]): boolean =>
-  list.some((a) => a.kind === 'word' && words.includes(a.word));
+// loops, and no functions made: these are asked some hundred times of each recipe
+export function hasWord(list: readonly Argument[], ...words: readonly string[]): boolean {
+  for (const a of list) if (a.kind === 'word' && words.includes(a.word)) return true;
+  return false;
+}
 
 export function amountOf(list: readonly Argument[], ...dimensions: readonly Dimension[]): Amount | undefined {
-  for (const a of list)
-    if (a.kind === 'amount' && dimensions.some((d) => sameDimension(a.amount.dimension, d))) return a.amount;
+  for (const a of list) {
+    if (a.kind !== 'amount') continue;
+    for (const dimension of dimensions) if (sameDimension(a.amount.dimension, dimension)) return a.amount;
+  }
   return undefined;
 }
 
@@ -64,12 +69,21 @@ export function countOf(list: readonly Argument[]): number | undefined {
 
 /** The clause in which one of the words stands, first or not. */
 export function clauseWith(step: Step, ...words: readonly string[]): StepClause | undefined {
-  return step.clauses.find((clause) => hasWord(flat(clause), ...words));
+  for (const clause of step.clauses) if (hasWord(flat(clause), ...words)) return clause;
+  return undefined;
 }
 
 /** The clause that begins with a word, or with a number and that word. */
-export const firstClause = (step: Step, word: string): StepClause | undefined =>
-  step.clauses.find((clause) => flat(clause).find((a) => a.kind === 'word')?.word === word);
+export function firstClause(step: Step, word: string): StepClause | undefined {
+  for (const clause of step.clauses) {
+    for (const a of flat(clause)) {
+      if (a.kind !== 'word') continue;
+      if (a.word === word) return clause;
+      break;
+    }
+  }
+  return undefined;
+}
 
 /** `80 mm past edge` is 0.08, `35 mm short of edge` is -0.035; m past the edge of the part. */
 export function pastEdge(step: Step): number | undefined {
@@ -113,9 +127,10 @@ export function subject(step: Step): string | undefined {
 }
 
 /** Every step with those inside its block, in order of the text. */
-export function* allSteps(steps: readonly Step[]): Generator<Step> {
+export function allSteps(steps: readonly Step[], into: Step[] = []): readonly Step[] {
   for (const step of steps) {
-    yield step;
-    if (step.steps !== undefined) yield* allSteps(step.steps);
+    into.push(step);
+    if (step.steps !== undefined) allSteps(step.steps, into);
   }
+  return into;
 }

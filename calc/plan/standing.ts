@@ -23,13 +23,15 @@ import { allSaid, amountOf, clauseWith, countOf, flat, hasWord, head, subject, t
 
 const RAMP = dimension({ temperature: 1, time: -1 });
 
+const SCHEDULES = ['cure', 'postcure', 'ramp', 'cool', 'hold'];
+
 /** Time in which a step needs nobody, s, without the lines of its block. */
 export function ownStanding(bench: Bench, step: Step): Figure<number> {
   const row = rowOf(bench, step);
-  const extra = clauseTime(bench, step);
   if (step.verb === 'wait') return waiting(bench, step);
-  if (['cure', 'postcure', 'ramp', 'cool', 'hold'].includes(step.verb)) return schedule(bench, step);
+  if (SCHEDULES.includes(step.verb)) return schedule(bench, step);
   if (step.verb === 'infuse') return untilGel(bench, step);
+  const extra = step.clauses.length === 0 ? 0 : clauseTime(bench, step);
   if (step.verb === 'release') return drying(bench, step, extra);
   const said = typedTime(step) ?? windowOf(step);
   if (row.typed === 'standing' && said !== undefined) {

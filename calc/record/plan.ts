@@ -28,7 +28,7 @@ export function planned(bench: Bench, record: BuildRecord, quantity: BuildQuanti
 function sameSteps(bench: Bench, record: BuildRecord): number | undefined {
   const timed = new Set(stepTimes(record).map(({ verb }) => verb));
   if (timed.size === 0) return undefined;
-  const steps = [...allSteps(bench.recipe.process?.steps ?? [])];
+  const steps = allSteps(bench.recipe.process?.steps ?? []);
   let sum = 0;
   for (const verb of timed) {
     const lines = steps.filter((step) => step.verb === verb);

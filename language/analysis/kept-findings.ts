@@ -6,7 +6,7 @@ import { lineEndOf } from '../rules/editing.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { Names } from '../rules/names.ts';
 import type { Runner, Severities } from '../rules/runner.ts';
-import { type AskedOfBook, Recording, stillAnswers } from './recording.ts';
+import { type AskedOfBook, nothingAsked, Recording, stillAnswers } from './recording.ts';
 
 interface Kept {
   readonly text: string;
@@ -58,7 +58,7 @@ export class KeptFindings {
       return moved(before.findings, offset - before.offset);
     }
     findingCounters.checked++;
-    const asked: AskedOfBook = new Map();
+    const asked = nothingAsked();
     const recording = new Recording(book, names, asked);
     const benches = new Set<Bench>();
     // figures are asked of the book itself: a bench notes what they read, and hangs on no listener

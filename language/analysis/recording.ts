@@ -9,13 +9,22 @@ interface Asked {
   readonly again: (book: Book, names: Names) => unknown;
 }
 
+/** All that was asked of a book and its names, with the answers: what rules ask all the time, and the rest by a key. */
+export interface AskedOfBook {
+  readonly materials: Map<string, Material | undefined>;
+  readonly tools: Map<string, Tool | undefined>;
+  readonly others: Map<string, Asked>;
+}
+
+export const nothingAsked = (): AskedOfBook => ({ materials: new Map(), tools: new Map(), others: new Map() });
+
 /** The book and its names as rules see them; notes what they ask, to tell later whether they would hear the same. */
 export class Recording implements Book {
   readonly names: Names;
   private readonly book: Book;
-  private readonly asked: Map<string, Asked>;
+  private readonly asked: AskedOfBook;
 
-  constructor(book: Book, names: Names, asked: Map<string, Asked>) {
+  constructor(book: Book, names: Names, asked: AskedOfBook) {
     this.book = book;
     this.asked = asked;
     const note = <T>(what: string, again: (names: Names) => T): T => this.note(what, names, (_book, now) => again(now));
@@ -31,11 +40,21 @@ export class Recording implements Book {
   }
 
   material(name: string): Material | undefined {
-    return this.note(`material ${name}`, this.names, (book) => book.material(name));
+    const { materials } = this.asked;
+    const known = materials.get(name);
+    if (known !== undefined || materials.has(name)) return known;
+    const material = this.book.material(name);
+    materials.set(name, material);
+    return material;
   }
 
   tool(name: string): Tool | undefined {
-    return this.note(`tool ${name}`, this.names, (book) => book.tool(name));
+    const { tools } = this.asked;
+    const known = tools.get(name);
+    if (known !== undefined || tools.has(name)) return known;
+    const tool = this.book.tool(name);
+    tools.set(name, tool);
+    return tool;
   }
 
   recipe(name: string, size?: string): Recipe | undefined {
@@ -55,21 +74,22 @@ export class Recording implements Book {
   }
 
   private note<T>(what: string, names: Names, again: (book: Book, names: Names) => T): T {
-    const before = this.asked.get(what);
+    const { others } = this.asked;
+    const before = others.get(what);
     if (before !== undefined) return before.answer as T;
     const answer = again(this.book, names);
-    this.asked.set(what, { answer, again });
+    others.set(what, { answer, again });
     return answer;
   }
 }
 
-export type AskedOfBook = Map<string, Asked>;
-
 /** Whether the book still gives every answer that it gave. */
 export function stillAnswers(asked: AskedOfBook, book: Book, names: Names): boolean {
-  for (const { answer, again } of asked.values()) {
-    const now = again(book, names);
-    if (now !== answer && !sameData(now, answer)) return false;
-  }
+  const { materials, tools, others } = asked;
+  for (const [name, answer] of materials) if (!isStill(book.material(name), answer)) return false;
+  for (const [name, answer] of tools) if (!isStill(book.tool(name), answer)) return false;
+  for (const { answer, again } of others.values()) if (!isStill(again(book, names), answer)) return false;
   return true;
 }
+
+const isStill = (now: unknown, before: unknown): boolean => now === before || sameData(now, before);

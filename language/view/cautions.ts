@@ -47,7 +47,7 @@ const isOfMaterial = ({ families, kinds, fibres }: Omit<Applies, 'verbs'>): bool
 
 /** The hazards of a recipe in the order of the table, each with the steps that have it. */
 export function cautionsOf(recipe: Recipe, book: Book): readonly Caution[] {
-  const steps = [...allSteps(recipe.process?.steps ?? [])].map((step) => ({
+  const steps = allSteps(recipe.process?.steps ?? []).map((step) => ({
     step,
     found: cautionsOfStep(recipe, step, book),
   }));

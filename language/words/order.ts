@@ -278,6 +278,7 @@ export const LAID = ['coat', 'core', 'cloth', 'kit'] as const;
 
 /** The classes that a class belongs to: `postcure free` is also `postcure`. */
 export function classesOf(step: StepClass): readonly StepClass[] {
+  if (!step.includes(' ')) return [step];
   const words = step.split(' ');
   return words.map((_, index) => words.slice(0, words.length - index).join(' '));
 }

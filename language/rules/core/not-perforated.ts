@@ -10,7 +10,7 @@ const thinEnough = 0.002;
 
 /** A step that pierces or scores this core, where the line of the core says nothing. */
 const piercedByStep = (context: RecipeContext, core: LaidLayer): boolean =>
-  [...allSteps(context.recipe.process?.steps ?? [])].some(
+  allSteps(context.recipe.process?.steps ?? []).some(
     (step) =>
       (step.verb === 'perforate' || step.verb === 'score') &&
       (step.arguments.length === 0 ||

@@ -19,13 +19,15 @@ export const materialOf = (context: RecipeContext, { layer }: LaidLayer): Materi
   layer.material === undefined ? undefined : context.bench.material(layer.material);
 
 /** Copies of one line are told of once. */
-export function* onePerLine(layers: Iterable<LaidLayer>): Generator<LaidLayer> {
+export function onePerLine(layers: readonly LaidLayer[]): readonly LaidLayer[] {
   const seen = new Set<string>();
+  const found: LaidLayer[] = [];
   for (const laid of layers) {
     if (seen.has(laid.path)) continue;
     seen.add(laid.path);
-    yield laid;
+    found.push(laid);
   }
+  return found;
 }
 
 /** A length as it is typed in a fix: whole millimetres, rounded up. */

@@ -43,7 +43,7 @@ function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | und
   return classes;
 }
 
-const workedSteps = definePick<readonly WorkedStep[]>('worked_steps', (bench) => {
+export const workedSteps = definePick<readonly WorkedStep[]>('worked_steps', (bench) => {
   const plan = bench.ask(layPlan);
   const layersOf = (step: Step) => (isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : []);
   const flatten = (steps: readonly Step[], inside?: Step): WorkedStep[] =>
@@ -86,6 +86,7 @@ export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
 /** Most rules ask for what a recipe does not do, or does once: then no step is looked at. */
 export function allOf(steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] {
   const index = byClass.get(steps);
+  if (index !== undefined && classes.length === 1) return index.get(classes[0] ?? '') ?? [];
   const there = index === undefined ? classes : classes.filter((name) => index.has(name));
   if (there.length === 0) return [];
   const only = there.length === 1 ? index?.get(there[0] ?? '') : undefined;

@@ -45,17 +45,16 @@ const MADE_OF: Readonly<Record<Layer['kind'], readonly string[]>> = {
 };
 
 /** Lines of a stack, those of groups with them. */
-export function* linesOf(items: readonly StackItem[]): Generator<StackItem> {
+export function linesOf(items: readonly StackItem[], into: StackItem[] = []): readonly StackItem[] {
   for (const item of items) {
-    yield item;
-    if (item.kind === 'repeat') yield* linesOf(item.items);
+    into.push(item);
+    if (item.kind === 'repeat') linesOf(item.items, into);
   }
+  return into;
 }
 
-export const layerLines = (recipe: Recipe): Layer[] =>
-  [...linesOf(recipe.stack?.items ?? [])].filter(
-    (item): item is Layer => item.kind !== 'repeat' && item.kind !== 'mirror',
-  );
+export const layerLines = (recipe: Recipe): readonly Layer[] =>
+  linesOf(recipe.stack?.items ?? []).filter((item): item is Layer => item.kind !== 'repeat' && item.kind !== 'mirror');
 
 /** Names that stand inside a recipe, by what they name; copies (`mat.2`) count as layers. */
 export function localNames(
@@ -68,7 +67,7 @@ export function localNames(
   return {
     layer: [...layerLines(recipe).map((layer) => layer.name), ...copies],
     zone: part?.zones.map((zone) => zone.name) ?? [],
-    port: [...allSteps(recipe.process?.steps ?? [])].flatMap((step) => step.name ?? []),
+    port: allSteps(recipe.process?.steps ?? []).flatMap((step) => step.name ?? []),
     load: recipe.loads.map((load) => load.name),
     size: recipe.sizes,
     end: part?.ends === undefined ? [] : [part.ends.from, part.ends.to],
@@ -100,7 +99,7 @@ function findUses(recipe: Recipe): readonly Use[] {
           `${stack.path}.tool`,
           ...(stack.from === 'caul' ? (['tool', 'material'] as const) : (['tool'] as const)),
         )),
-    ...[...linesOf(stack?.items ?? [])].flatMap((item) =>
+    ...linesOf(stack?.items ?? []).flatMap((item) =>
       item.kind === 'mirror'
         ? one(item.about, `${item.path}.about`, 'layer')
         : item.kind === 'repeat'
@@ -108,7 +107,7 @@ function findUses(recipe: Recipe): readonly Use[] {
           : usesOfLayer(item),
     ),
     ...(process === undefined ? [] : material(process.resin, `${process.path}.resin`, ['resin'])),
-    ...[...allSteps(process?.steps ?? [])].flatMap(usesOfStep),
+    ...allSteps(process?.steps ?? []).flatMap(usesOfStep),
     ...recipe.expects.flatMap(({ path, test }) => [
       ...one(test.under, `${path}.test.under`, 'load'),
       ...one(test.on, path, 'layer'),

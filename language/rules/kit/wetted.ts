@@ -1,5 +1,14 @@
 import { equivalentTime } from '../../../calc/cure/equivalent.ts';
-import { allKnown, type Figure, isKnown, known, type MaterialFacts, whenKnown } from '../../../calc/figure/index.ts';
+import {
+  allKnown,
+  definePick,
+  type Figure,
+  ifKnown,
+  isKnown,
+  known,
+  type MaterialFacts,
+  whenKnown,
+} from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import { type AtCondition, type Fact, UNKNOWN } from '../../../calc/model/index.ts';
 import { hasWord, head } from '../../../calc/plan/reading.ts';
@@ -9,7 +18,7 @@ import { timeByFactor } from '../../../calc/resin/working-time.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { RecipeContext } from '../rule.ts';
 import { spansOf } from './cures.ts';
-import { between, stepsOf, type WorkedStep } from './steps.ts';
+import { between, stepsOf, type WorkedStep, workedSteps } from './steps.ts';
 
 /** A coat or a piece of cloth with the resin that wets it, in the order in which they are laid. */
 export interface Wetted {
@@ -18,17 +27,25 @@ export interface Wetted {
   readonly resin: MaterialFacts;
 }
 
+const wetted = definePick<readonly Wetted[]>('wetted_layers', (bench) =>
+  ifKnown(bench.ask(workedSteps), (steps) => {
+    const found: Wetted[] = [];
+    for (const worked of steps) {
+      if (worked.inside !== undefined) continue;
+      for (const laid of worked.layers) {
+        if (laid.layer.kind === 'core' || laid.layer.kind === 'insert') continue;
+        const name = bench.ask(layerResinName, laid.key);
+        const resin = isKnown(name) ? bench.material(name.value) : undefined;
+        if (resin !== undefined) found.push({ worked, laid, resin });
+      }
+    }
+    return known(found);
+  }),
+);
+
 export function wettedLayers(context: RecipeContext): readonly Wetted[] {
-  return stepsOf(context).flatMap((worked) =>
-    worked.inside !== undefined
-      ? []
-      : worked.layers.flatMap((laid) => {
-          if (laid.layer.kind === 'core' || laid.layer.kind === 'insert') return [];
-          const name = context.ask(layerResinName, laid.key);
-          const resin = isKnown(name) ? context.bench.material(name.value) : undefined;
-          return resin === undefined ? [] : [{ worked, laid, resin }];
-        }),
-  );
+  const found = context.ask(wetted);
+  return isKnown(found) ? found.value : [];
 }
 
 /** The chemistry of a resin; a paste made in the shop has that of the resin it is made from. */

@@ -16,7 +16,7 @@ const namesIn = (recipe: Recipe): readonly (readonly [what: string, named: reado
   ['load', recipe.loads],
   [
     'line',
-    [...allSteps(recipe.process?.steps ?? [])].flatMap((step) =>
+    allSteps(recipe.process?.steps ?? []).flatMap((step) =>
       step.name === undefined ? [] : [{ name: step.name, path: step.path }],
     ),
   ],

@@ -10,7 +10,7 @@ const timesIn = (source: string, name: string): number =>
 
 /** Feeds that the infusion opens by name; a plain `infuse` opens all. */
 function portsByName(context: RecipeContext): readonly { readonly name: string; readonly path: string }[] {
-  const steps = [...allSteps(context.recipe.process?.steps ?? [])];
+  const steps = allSteps(context.recipe.process?.steps ?? []);
   if (!steps.some(({ verb }) => verb === 'open')) return [];
   return steps.flatMap((step) =>
     step.verb === 'feed' && step.name !== undefined ? [{ name: step.name, path: step.path }] : [],

@@ -7,7 +7,7 @@ import { type RecipeContext, rule } from '../rule.ts';
 
 /** `bed body`, `bond latch with paste`, `pour mix in bolts`: another step puts it where it belongs. */
 function putElsewhere(context: RecipeContext): ReadonlySet<string> {
-  const words = [...allSteps(context.recipe.process?.steps ?? [])]
+  const words = allSteps(context.recipe.process?.steps ?? [])
     .filter((step) => step.verb === 'bed' || step.verb === 'bond' || step.verb === 'bag down')
     .flatMap((step) => step.arguments.flatMap((argument) => (argument.kind === 'word' ? [argument.word] : [])));
   return new Set(words);
@@ -34,7 +34,7 @@ export const plyNeverLaid = rule({
     if (plan === undefined || plan.layersOf.size === 0) return;
     const elsewhere = putElsewhere(context);
     const never = layersOf(context).filter((laid) => !plan.stepsOf.has(laid.key) && !elsewhere.has(laid.layer.name));
-    const lays = [...allSteps(context.recipe.process?.steps ?? [])].filter((step) => plan.layersOf.has(step.path));
+    const lays = allSteps(context.recipe.process?.steps ?? []).filter((step) => plan.layersOf.has(step.path));
     for (const run of runsOf(never)) {
       const [first, last] = [run[0], run.at(-1)];
       if (first === undefined || last === undefined) continue;

@@ -15,7 +15,7 @@ export const plyOrphanAngle = rule({
   title: 'a mirrored cloth has no mirror image by any turning',
   on: 'recipe',
   check(context) {
-    const mirrors = [...linesOf(context.recipe.stack?.items ?? [])].filter((item) => item.kind === 'mirror');
+    const mirrors = linesOf(context.recipe.stack?.items ?? []).filter((item) => item.kind === 'mirror');
     const told = new Set<string>();
     for (const laid of layersOf(context)) {
       const orphan = laid.mirrored?.orphan;

@@ -13,6 +13,8 @@ export const prepregOutLife = rule({
   title: 'the plan keeps prepreg out longer than it lives',
   on: 'recipe',
   check(context) {
+    const prepregs = firstPrepregs(context);
+    if (prepregs.length === 0) return;
     const steps = stepsOf(context);
     const thaw = allOf(steps, 'thaw')[0] ?? firstOf(steps, 'lay');
     const cure = firstOf(steps, 'cure');
@@ -23,7 +25,7 @@ export const prepregOutLife = rule({
     );
     if (!isKnown(times)) return;
     const sum = times.value.reduce((all, time) => all + time, 0);
-    for (const { material } of firstPrepregs(context)) {
+    for (const { material } of prepregs) {
       const life = material.outLife;
       if (life === undefined || life.value === UNKNOWN || sum <= life.value.value.si) continue;
       const shown = { material: material.name, out: aboutTime(sum), life: life.value.value };

@@ -15,9 +15,12 @@ export const recordUnknownLot = rule({
     // `differs` says that something else was built in
     if (plan === undefined || plan.recipe.stack === undefined || readingsOf(context.record, 'differs').length > 0)
       return;
-    const used = usedIn(plan);
+    let used: ReadonlySet<string> | undefined;
     for (const lot of context.record.lots) {
-      if (used.has(lot.material) || context.book.material(lot.material) === undefined) continue;
+      // nearly always it is the resin, which needs no looking through the steps
+      if (lot.material === plan.recipe.process?.resin || context.book.material(lot.material) === undefined) continue;
+      used ??= usedIn(plan);
+      if (used.has(lot.material)) continue;
       context.report({
         at: `${lot.path}.material`,
         message: text(

@@ -17,7 +17,7 @@ export const stackSteepDropoff = rule({
   title: 'copies of a ply end too close to each other',
   on: 'recipe',
   check(context) {
-    const drops = [...linesOf(context.recipe.stack?.items ?? [])];
+    const drops = linesOf(context.recipe.stack?.items ?? []);
     for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
       const group = drops.find(
         (item) =>

@@ -20,21 +20,25 @@ export const toolOccupied = rule({
     if (plan === undefined || tool === undefined || record.date === undefined || !byPlan(record, plan.recipe.revision))
       return;
     const entry = book.tool(tool);
-    const stays = leastOnTheTool(plan);
-    if (entry === undefined || stays === undefined) return;
+    if (entry === undefined) return;
     const count = factValue(entry.count) ?? 1;
-    const all = book.recordsOnTool(tool).filter(({ date }) => date !== undefined);
+    const all = book.recordsOnTool(tool);
     const own = all.findIndex((each) => each.entry === record.entry);
-    // parts of this recipe that were begun before and cannot have left the tool, however early they were begun
-    const still = all
+    // parts of this recipe that were begun before
+    const earlier = all
       .slice(0, Math.max(own, 0))
       .filter(
         (other) =>
           other.recipe === record.recipe &&
           other.size === record.size &&
-          byPlan(other, plan.recipe.revision) &&
-          stays > (days(other.date, record.date) + 1) * DAY,
+          other.date !== undefined &&
+          byPlan(other, plan.recipe.revision),
       );
+    if (earlier.length < count) return;
+    // those that cannot have left the tool, however early they were begun
+    const stays = leastOnTheTool(plan);
+    if (stays === undefined) return;
+    const still = earlier.filter((other) => stays > (days(other.date, record.date) + 1) * DAY);
     if (still.length < count) return;
     const shown = { tool, count, stays: aboutTime(stays), others: still.length };
     context.report({

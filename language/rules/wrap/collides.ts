@@ -19,7 +19,7 @@ export const wrapCollides = rule({
   title: 'the landings of a wrapped ply meet where the part is narrow',
   on: 'recipe',
   check(context) {
-    const wrapped = [...onePerLine(layersOf(context))].filter(({ layer }) => layer.extent.kind === 'wrap');
+    const wrapped = onePerLine(layersOf(context)).filter(({ layer }) => layer.extent.kind === 'wrap');
     const frame = wrapped.length === 0 ? undefined : valueOf(context.ask(partFrame));
     const outline = frame === undefined ? undefined : contourOf(frame.shape);
     if (outline === undefined || isImpossible(outline)) return;

@@ -12,7 +12,7 @@ export const wrapNoEdge = rule({
   check(context) {
     const { part } = context.recipe;
     if (part === undefined || part.edge !== undefined) return;
-    const ply = [...onePerLine(layersOf(context))].find(({ layer }) => layer.extent.kind === 'wrap');
+    const ply = onePerLine(layersOf(context)).find(({ layer }) => layer.extent.kind === 'wrap');
     if (ply === undefined) return;
     const radius = smallestRadius(context, ply) ?? 0.006;
     context.report({

@@ -53,7 +53,7 @@ const measure = (key: string, ask: string, unit: string, example: string): Quest
 
 /** Everything that a record of this recipe should say, in the order in which the bench comes to know it. */
 export function questionsOf(recipe: Recipe, bench: Bench): Question[] {
-  const steps = [...allSteps(recipe.process?.steps ?? [])];
+  const steps = allSteps(recipe.process?.steps ?? []);
   const materials = materialsOf(recipe, bench);
   const pots = potQuestions(steps, bench);
   const tested = new Set(steps.flatMap(({ test }) => (test?.what === 'barcol' ? [test.on] : [])));
