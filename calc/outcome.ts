@@ -70,6 +70,12 @@ export function allFinite(value: unknown): boolean {
   }
   // a quantity: its dimension is a constant
   if ('si' in value && 'dimension' in value) return allFinite(value.si);
-  for (const key in value) if (!allFinite((value as Record<string, unknown>)[key])) return false;
+  for (const key in value) {
+    const part = (value as Record<string, unknown>)[key];
+    // what is no object is looked at here: most parts are numbers and words
+    if (typeof part === 'number') {
+      if (!Number.isFinite(part)) return false;
+    } else if (typeof part === 'object' && part !== null && !allFinite(part)) return false;
+  }
   return true;
 }

@@ -22,7 +22,7 @@ import { layerDrape } from './curve/drape.figure.ts';
 import { gaussCurvature } from './curve/surface.ts';
 import { toolCurve } from './curve/tool.figure.ts';
 import { evaluate, type Verdict } from './expect/evaluate.ts';
-import { type Bench, benchOf, type Figure, type FigureDefinition, ifKnown, isKnown, known } from './figure/index.ts';
+import { type Bench, benchOf, type Figure, type FigureDefinition, ifKnown, isKnown, knownBy } from './figure/index.ts';
 import { layerFraction } from './laminate/fraction.figure.ts';
 import { heightSoFar } from './laminate/height.figure.ts';
 import { fibreFraction, thickness } from './laminate/laminate.figure.ts';
@@ -132,7 +132,7 @@ function pick<T>(
     name,
     dimension,
     only,
-    of: (bench, key) => ifKnown(bench.ask(definition, key), (v, reasons) => known(of(v), ...reasons)),
+    of: (bench, key) => ifKnown(bench.ask(definition, key), (v, reasons) => knownBy(of(v), reasons)),
   };
 }
 

@@ -8,6 +8,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -165,7 +166,7 @@ export const pleats = defineFigure<PleatsAsked>('pleats', (bench) =>
       );
     }
     return whenKnown({ height: heightFigure, needed: bench.ask(pleatsNeeded) }, (v, reasons) =>
-      known({ count: v.needed, height: v.height, typed: false }, ...reasons),
+      knownBy({ count: v.needed, height: v.height, typed: false }, reasons),
     );
   }),
 );

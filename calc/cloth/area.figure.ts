@@ -6,6 +6,7 @@ import {
   type Figure,
   ifKnown,
   known,
+  knownBy,
   quantity,
   type Reason,
   reason,
@@ -115,7 +116,7 @@ const pieceFootprint = (bench: Bench, key: string): Figure<Footprint> =>
     ({ footprint, stretch }, reasons) =>
       footprint.stretch === undefined || stretch === undefined
         ? known(footprint)
-        : known({ ...footprint, stretch }, ...reasons),
+        : knownBy({ ...footprint, stretch }, reasons),
   );
 
 /** The flat piece of a layer of cloth, core or insert. */
@@ -185,12 +186,12 @@ function joined(bench: Bench, laid: LaidLayer, piece: Piece, reasons: readonly R
   const typedJoin = laid.layer.joins?.some(({ at }) => at !== undefined) === true;
   // what its box fits on is one piece: no line needs to be followed
   if (!isCloth(laid) || (!typedJoin && (roll === undefined || boxAcross(piece, laid.angle) <= roll))) {
-    return known(piece, ...reasons);
+    return knownBy(piece, reasons);
   }
   return whenKnown(
     { joins: bench.ask(layerJoins, laid.key), contours: bench.ask(tabbedContours, laid.key) },
     (v, more) => {
-      if (v.joins === undefined) return known(piece, ...reasons);
+      if (v.joins === undefined) return knownBy(piece, reasons);
       const { way, at, lap } = v.joins;
       const lanes = v.contours.flats.flatMap(({ outer }) => lanesOf(outer, way, at, lap).flat());
       const laps = areaOf(lanes) - areaOf(v.contours.flats.map(({ outer }) => outer));
@@ -216,7 +217,7 @@ function boxAcross({ length, width }: Piece, angle: number | undefined): number 
 /** Cloth in the part, m2: the area covered, and the laps of joined lanes on top. */
 export const layerClothArea = defineFigure<number>('layer_cloth_area', (bench, key) =>
   whenKnown({ area: bench.ask(layerArea, key), piece: bench.ask(layerPiece, key) }, ({ area, piece }, reasons) => {
-    if (piece.laps === 0) return known(area, ...reasons);
+    if (piece.laps === 0) return knownBy(area, reasons);
     return known(
       area + piece.laps,
       reason('computed', text('with {laps} of laps', { laps: quantity(piece.laps, AREA) }), { reasons }),

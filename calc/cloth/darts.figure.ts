@@ -3,6 +3,7 @@ import {
   factOf,
   ifKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -64,7 +65,7 @@ const shearOf = defineFigure<number>('shear', (bench, key) =>
           text('what {material} takes up by shear', { material: material.name }),
           factPlace(material, 'shear'),
         ),
-        (shear, reasons) => known(shear.si, ...reasons),
+        (shear, reasons) => knownBy(shear.si, reasons),
       );
     }
     return ifKnown(bench.ask(layerCloth, key), (cloth) => {

@@ -6,6 +6,7 @@ import {
   type Figure,
   ifKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -110,7 +111,7 @@ export const wrapReach = defineFigure<WrapReach>('wrap_reach', (bench, key) =>
       const said = extent.kind === 'wrap' ? extent.landing : undefined;
       const wanted: Figure<Quantity> =
         said === undefined
-          ? ifKnown(usual(bench, LANDING), (usual, more) => known(quantity(usual, LENGTH), ...more))
+          ? ifKnown(usual(bench, LANDING), (usual, more) => knownBy(quantity(usual, LENGTH), more))
           : typed(said, text('the landing of {ply}', { ply: ply.name }), at);
       return ifKnown(wanted, (landing, more) => {
         const form = edgeForm(bench.recipe.part?.edge);

@@ -1,6 +1,6 @@
 import { cost } from '../cost/cost.figure.ts';
 import { currency } from '../cost/price.figure.ts';
-import { benchOf, type Figure, ifKnown, isKnown, known, quantity, whenKnown } from '../figure/index.ts';
+import { benchOf, type Figure, ifKnown, isKnown, knownBy, quantity, whenKnown } from '../figure/index.ts';
 import { thickness } from '../laminate/laminate.figure.ts';
 import { mass } from '../laminate/mass.figure.ts';
 import type { Book, Recipe } from '../model/index.ts';
@@ -15,7 +15,7 @@ export function comparedFigures(recipe: Recipe, book: Book): Compared {
   const unit = bench.ask(currency);
   const money = isKnown(unit) ? unit.value : undefined;
   const of = (figure: Figure<number>, as: (value: number) => Quantity): Figure<Quantity> =>
-    ifKnown(figure, (value, reasons) => known(as(value), ...reasons));
+    ifKnown(figure, (value, reasons) => knownBy(as(value), reasons));
   return {
     mass: of(bench.ask(mass), (value) => quantity(value, MASS)),
     cost: of(bench.ask(cost), (value) => quantity(value, MONEY, money)),
@@ -25,5 +25,5 @@ export function comparedFigures(recipe: Recipe, book: Book): Compared {
 
 /** How a figure changes; cannot be told where either cannot. */
 export function change(before: Figure<Quantity>, after: Figure<Quantity>): Figure<Quantity> {
-  return whenKnown({ before, after }, (v, reasons) => known({ ...v.after, si: v.after.si - v.before.si }, ...reasons));
+  return whenKnown({ before, after }, (v, reasons) => knownBy({ ...v.after, si: v.after.si - v.before.si }, reasons));
 }

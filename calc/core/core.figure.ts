@@ -6,6 +6,7 @@ import {
   type Figure,
   ifKnown,
   known,
+  knownBy,
   quantity,
   text,
   typed,
@@ -42,9 +43,9 @@ const insertArea = defineFigure<number>('insert_area', (bench, key) =>
       ),
     );
     return ifKnown(allKnown(areas), (areas, reasons) =>
-      known(
+      knownBy(
         areas.reduce((sum, a) => sum + a, 0),
-        ...reasons,
+        reasons,
       ),
     );
   }),
@@ -105,7 +106,7 @@ export const coreCuts = defineFigure<CoreCuts>('core_cuts', (bench, key) =>
         ({ holes, kerfs, grooves }, reasons) => {
           const cut = grooves.reduce((sum, g) => sum + g.cut, 0);
           const room = grooves.reduce((sum, g) => sum + g.room, 0);
-          return known({ holes, kerfs, grooves: cut, grooveRoom: room }, ...reasons);
+          return knownBy({ holes, kerfs, grooves: cut, grooveRoom: room }, reasons);
         },
       ),
   ),

@@ -9,6 +9,7 @@ import {
   factOf,
   ifKnown,
   known,
+  knownBy,
   reason,
   text,
   typed,
@@ -59,15 +60,15 @@ function resinThrownAway(bench: Bench): Figure<number> {
             ),
           );
           return whenKnown({ price, added: allKnown(added) }, (v, reasons) =>
-            known((mix.total - inside.total) * v.price + v.added.reduce((s, c) => s + c, 0), ...reasons),
+            knownBy((mix.total - inside.total) * v.price + v.added.reduce((s, c) => s + c, 0), reasons),
           );
         },
       ),
     );
     return ifKnown(allKnown(each), (each, reasons) =>
-      known(
+      knownBy(
         each.reduce((sum, c) => sum + c, 0),
-        ...reasons,
+        reasons,
       ),
     );
   });
@@ -113,9 +114,9 @@ export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
     // most steps use nothing up
     if (items.length === 0) return known(0);
     return ifKnown(allKnown(items.map((i) => bought(bench, i, path))), (each, reasons) =>
-      known(
+      knownBy(
         each.reduce((sum, c) => sum + c, 0),
-        ...reasons,
+        reasons,
       ),
     );
   }),
@@ -181,7 +182,7 @@ const whole = defineFigure<{ readonly overhead: number; readonly total: number }
   const overhead =
     share === undefined
       ? known(0, reason('computed', 'the shop states no overhead: none is added'))
-      : ifKnown(factOf(share, 'the overhead of the shop', share.at), (o, reasons) => known(o.si, ...reasons));
+      : ifKnown(factOf(share, 'the overhead of the shop', share.at), (o, reasons) => knownBy(o.si, reasons));
   const inputs = {
     material: bench.ask(materialCost),
     consumables: bench.ask(consumableCost),
@@ -196,12 +197,12 @@ const whole = defineFigure<{ readonly overhead: number; readonly total: number }
 
 /** Overhead that one part bears; money. */
 export const overheadCost = defineFigure<number>('overhead_cost', (bench) =>
-  ifKnown(bench.ask(whole), (whole, reasons) => known(whole.overhead, ...reasons)),
+  ifKnown(bench.ask(whole), (whole, reasons) => knownBy(whole.overhead, reasons)),
 );
 
 /** Everything that one part costs; money. */
 export const cost = defineFigure<number>('cost', (bench) =>
-  ifKnown(bench.ask(whole), (whole, reasons) => known(whole.total, ...reasons)),
+  ifKnown(bench.ask(whole), (whole, reasons) => knownBy(whole.total, reasons)),
 );
 
 /** The same for all parts that the order asks for. */

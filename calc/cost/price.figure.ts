@@ -12,6 +12,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   type MaterialFacts,
   reason,
   text,
@@ -82,7 +83,7 @@ export const resinPrice: FigureDefinition<number> = defineFigure<number>('resin_
     return whenKnown(
       { own: costOf(bench, resin, { mass: 1, volume }), dose: bench.ask(catalystDose, name) },
       ({ own, dose }, reasons) => {
-        if (dose === undefined) return known(own, ...reasons);
+        if (dose === undefined) return knownBy(own, reasons);
         return ifKnown(materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst')), (catalyst) =>
           ifKnown(costOf(bench, catalyst, { mass: dose.dose }), (each, more) => known(own + each, ...reasons, ...more)),
         );
@@ -104,7 +105,7 @@ function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<numbe
     const { material, share } = f.value;
     return ifKnown(materialAt(bench, material, 'the filler', f.at), (filler) =>
       ifKnown(costOf(bench, filler, { mass: share.si }), (cost, reasons) =>
-        known({ share: share.si, cost }, ...reasons),
+        knownBy({ share: share.si, cost }, reasons),
       ),
     );
   });
@@ -173,7 +174,7 @@ export const layerCost = defineFigure<number>('layer_cost', (bench, key) =>
     whenKnown({ dry: dryCost(bench, laid), resin: bench.ask(layerResin, key) }, ({ dry, resin }, reasons) => {
       const wet = resin.items.filter((i) => bench.material(i.resin)?.kind !== 'prepreg');
       const each = wet.map((i) =>
-        ifKnown(bench.ask(resinPrice, i.resin), (price, more) => known(price * i.mass, ...more)),
+        ifKnown(bench.ask(resinPrice, i.resin), (price, more) => knownBy(price * i.mass, more)),
       );
       return ifKnown(allKnown(each), (each, more) =>
         known(

@@ -5,7 +5,7 @@ import {
   defineFigure,
   type Figure,
   ifKnown,
-  known,
+  knownBy,
   text,
   typed,
   whenKnown,
@@ -45,13 +45,13 @@ export const heatSpans = defineFigure<readonly SaidSpan[]>('heat_spans', (bench,
       if (!ramps && line !== step && line.verb !== 'hold') continue;
       spans.push(ramps ? ramp(bench, line, from, temperature) : hold(bench, line, temperature));
     }
-    return ifKnown(allKnown(spans), (spans, reasons) => known(spans, ...reasons));
+    return ifKnown(allKnown(spans), (spans, reasons) => knownBy(spans, reasons));
   }),
 );
 
 function standing(bench: Bench, step: Step, temperature: number): Figure<readonly SaidSpan[]> {
   return ifKnown(bench.ask(stepStandingTime, step.path), (time, reasons) =>
-    known(time > 0 ? [{ from: temperature, to: temperature, time, path: step.path }] : [], ...reasons),
+    knownBy(time > 0 ? [{ from: temperature, to: temperature, time, path: step.path }] : [], reasons),
   );
 }
 
@@ -62,7 +62,7 @@ function ramp(bench: Bench, line: Step, from: number, to: number): Figure<SaidSp
     inRecipe(bench, line.path),
   );
   return ifKnown(rate, (rate, reasons) =>
-    known({ from, to, time: rate.si === 0 ? 0 : Math.abs((to - from) / rate.si), path: line.path }, ...reasons),
+    knownBy({ from, to, time: rate.si === 0 ? 0 : Math.abs((to - from) / rate.si), path: line.path }, reasons),
   );
 }
 
@@ -73,6 +73,6 @@ function hold(bench: Bench, line: Step, temperature: number): Figure<SaidSpan> {
     inRecipe(bench, line.path),
   );
   return ifKnown(time, (time, reasons) =>
-    known({ from: temperature, to: temperature, time: time.si, path: line.path }, ...reasons),
+    knownBy({ from: temperature, to: temperature, time: time.si, path: line.path }, reasons),
   );
 }

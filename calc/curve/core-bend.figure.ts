@@ -5,6 +5,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -177,7 +178,7 @@ export const cutStretch = defineFigure<Stretch | undefined>('cut_stretch', (benc
   return ifKnown(bench.ask(laidLayer, key), (laid) => {
     const bend = laid.layer.kind === 'core' ? bench.ask(coreBend, key) : undefined;
     return bend !== undefined && isKnown(bend)
-      ? known(bend.value?.stretch, ...bend.reasons)
+      ? knownBy(bend.value?.stretch, bend.reasons)
       : bench.ask(layerStretch, key);
   });
 });

@@ -10,6 +10,7 @@ import {
   isKnown,
   isNotYet,
   known,
+  knownBy,
   notYet,
   quantity,
   type Reason,
@@ -55,7 +56,7 @@ type Asked = (bench: Bench, test: Test) => Figure<Quantity>;
 const scalar =
   (of: (bench: Bench, test: Test) => Figure<number>, dimension: Dimension): Asked =>
   (bench, test) =>
-    ifKnown(of(bench, test), (value, reasons) => known(quantity(value, dimension), ...reasons));
+    ifKnown(of(bench, test), (value, reasons) => knownBy(quantity(value, dimension), reasons));
 
 /** Costs compare with a limit in the currency of the shop alone. */
 const money =
@@ -63,7 +64,7 @@ const money =
   (bench) =>
     ifKnown(of(bench), (value, reasons) => {
       const unit = bench.ask(currency);
-      return known(quantity(value, MONEY, isKnown(unit) ? unit.value : undefined), ...reasons);
+      return knownBy(quantity(value, MONEY, isKnown(unit) ? unit.value : undefined), reasons);
     });
 
 const later =
@@ -83,10 +84,10 @@ const QUANTITIES: Readonly<Record<string, Asked>> = {
   dry_mass: scalar((bench) => bench.ask(dryMass), MASS),
   thickness: scalar(thicknessOf, LENGTH),
   area: scalar((bench) => bench.ask(partArea), AREA),
-  length: scalar((bench) => ifKnown(bench.ask(outlineSize), (size, reasons) => known(size.length, ...reasons)), LENGTH),
-  width: scalar((bench) => ifKnown(bench.ask(outlineSize), (size, reasons) => known(size.width, ...reasons)), LENGTH),
+  length: scalar((bench) => ifKnown(bench.ask(outlineSize), (size, reasons) => knownBy(size.length, reasons)), LENGTH),
+  width: scalar((bench) => ifKnown(bench.ask(outlineSize), (size, reasons) => knownBy(size.width, reasons)), LENGTH),
   fibre: scalar(fibreOf, NUMBER),
-  resin: scalar((bench) => ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => known(mix.total, ...reasons)), MASS),
+  resin: scalar((bench) => ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => knownBy(mix.total, reasons)), MASS),
   gel: scalar((bench) => bench.ask(gelTime, ''), TIME),
   open: scalar((bench) => bench.ask(openTime, ''), TIME),
   working: scalar((bench) => bench.ask(workingTime), TIME),
@@ -139,8 +140,8 @@ function fibreOf(bench: Bench, test: Test): Figure<number> {
   const limit = test.limit === UNKNOWN ? undefined : test.limit;
   const basis = test.basis ?? (limit ?? test.low ?? test.high)?.basis;
   return ifKnown(bench.ask(fibreFraction), (fibre, reasons) => {
-    if (basis?.endsWith('volume') === true) return known(fibre.byVolume, ...reasons);
-    if (basis?.endsWith('weight') === true) return known(fibre.byWeight, ...reasons);
+    if (basis?.endsWith('volume') === true) return knownBy(fibre.byVolume, reasons);
+    if (basis?.endsWith('weight') === true) return knownBy(fibre.byWeight, reasons);
     return cannot(reason('typed', 'a fibre fraction is by weight or by volume', {}));
   });
 }

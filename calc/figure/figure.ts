@@ -74,6 +74,11 @@ export function known<T>(value: T, ...reasons: readonly Reason[]): KnownFigure<T
   return { value, reasons };
 }
 
+/** `known` by the reasons that an input came with, as they are. */
+export function knownBy<T>(value: T, reasons: readonly Reason[]): KnownFigure<T> {
+  return { value, reasons };
+}
+
 export function cannot(...because: readonly Reason[]): CannotTell {
   return { cannot: true, because };
 }
@@ -95,7 +100,9 @@ export function reason(
   words: Words,
   more: { readonly source?: string; readonly at?: Place; readonly reasons?: readonly Reason[] } = {},
 ): Reason {
-  return { from, text: typeof words === 'string' ? text(words) : words, ...more };
+  // spelled out, so that all reasons are of one shape: many thousand are made
+  const { source, at, reasons } = more;
+  return { from, text: typeof words === 'string' ? text(words) : words, source, at, reasons };
 }
 
 type Values<F extends Readonly<Record<string, Figure<unknown>>>> = {

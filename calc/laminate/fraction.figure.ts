@@ -8,6 +8,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   type MaterialFacts,
   reason,
   siOf,
@@ -77,9 +78,9 @@ export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) =>
 /** Fibre in a layer, kg/m2. */
 export const layerArealWeight = defineFigure<number>('layer_areal_weight', (bench, key) =>
   ifKnown(bench.ask(layerCloth, key), (cloth, reasons) =>
-    known(
+    knownBy(
       cloth.layers.reduce((sum, sheet) => sum + sheet.arealWeight.si, 0),
-      ...reasons,
+      reasons,
     ),
   ),
 );
@@ -139,7 +140,7 @@ function said(fraction: Fraction, what: Words, at: Place, source?: string): Figu
         reason('typed', text('{what} is {amount}, but not said by weight or by volume', { what, amount }), { at }),
       );
     }
-    return known({ fibre: fraction.of === 'fibre' ? amount.si : 1 - amount.si, basis }, ...reasons);
+    return knownBy({ fibre: fraction.of === 'fibre' ? amount.si : 1 - amount.si, basis }, reasons);
   });
 }
 
@@ -213,7 +214,7 @@ function ofTrade(bench: Bench, cloth: Cloth, kind: ProcessKind | undefined, laid
 
 const densities = (bench: Bench, key: string): Figure<Densities> =>
   whenKnown({ fibre: bench.ask(layerFibreDensity, key), resin: bench.ask(layerResinDensity, key) }, (d, reasons) =>
-    known(d, ...reasons),
+    knownBy(d, reasons),
   );
 
 /** Fibre fraction by volume alone: said so, it needs no density of the resin, and so the thickness needs none. */
@@ -251,6 +252,6 @@ export interface LayerFraction {
 export const layerFraction = defineFigure<LayerFraction>('layer_fraction', (bench, key) =>
   whenKnown(
     { byVolume: bench.ask(layerVolumeFraction, key), byWeight: bench.ask(layerWeightFraction, key) },
-    ({ byVolume, byWeight }, reasons) => known({ byVolume, byWeight }, ...reasons),
+    ({ byVolume, byWeight }, reasons) => knownBy({ byVolume, byWeight }, reasons),
   ),
 );

@@ -6,6 +6,7 @@ import {
   type Figure,
   ifKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -43,9 +44,9 @@ export function layersAt(
         (laid) => laid.layer.kind !== 'core' || !insertsOf(stack.layers, laid).some((insert) => here.has(insert)),
       );
       return ifKnown(allKnown(counted.map((laid) => addedAt(bench, laid, point))), (each, reasons) =>
-        known(
+        knownBy(
           counted.map((laid, i) => ({ laid, adds: each[i] ?? 0 })),
-          ...reasons,
+          reasons,
         ),
       );
     });
@@ -62,7 +63,7 @@ function addedAt(bench: Bench, laid: LaidLayer, point: Point): Figure<number> {
   return whenKnown({ thickness, wrap: bench.ask(wrapReach, laid.key), frame: bench.ask(partFrame) }, (v, reasons) => {
     const distance = signedDistance(v.frame.shape, point);
     if (isImpossible(distance)) return worked<number>(distance, '');
-    return known(v.wrap.landing > 0 && distance > -v.wrap.landing ? 2 * v.thickness : v.thickness, ...reasons);
+    return knownBy(v.wrap.landing > 0 && distance > -v.wrap.landing ? 2 * v.thickness : v.thickness, reasons);
   });
 }
 

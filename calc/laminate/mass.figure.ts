@@ -9,6 +9,7 @@ import {
   factOf,
   ifKnown,
   known,
+  knownBy,
   quantity,
   reason,
   siOf,
@@ -99,7 +100,7 @@ export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) =
       case 'insert':
         return whenKnown(
           { own: laid.layer.kind === 'core' ? inCore(bench, laid) : inFaces(bench, laid), bed: inBed(bench, laid) },
-          ({ own, bed }, reasons) => known(sumOf([...own, ...bed].filter((item) => item.mass > 0)), ...reasons),
+          ({ own, bed }, reasons) => knownBy(sumOf([...own, ...bed].filter((item) => item.mass > 0)), reasons),
         );
       default:
         return inCloth(bench, laid);
@@ -204,7 +205,7 @@ function inBed(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
             )
           : whenKnown(
               { bed: usual(bench, BED_THICKNESS), density: pasteDensity(bench, paste.name) },
-              ({ bed, density }, more) => known(bed * density, ...more),
+              ({ bed, density }, more) => knownBy(bed * density, more),
             );
       return ifKnown(weight, (weight, more) =>
         known(

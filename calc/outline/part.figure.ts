@@ -7,6 +7,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -174,7 +175,7 @@ export const sidesOf = defineFigure<{ readonly area: number; readonly way: numbe
 /** Area of the finished part as laminated, sides included, cutouts taken off; m2. */
 export const partArea = defineFigure<number>('part_area', (bench) =>
   whenKnown({ base: bench.ask(baseArea), sides: bench.ask(sidesOf) }, ({ base, sides }, reasons) => {
-    if (sides.area === 0) return known(base, ...reasons);
+    if (sides.area === 0) return knownBy(base, reasons);
     const shown = { base: quantity(base, AREA), sides: quantity(sides.area, AREA) };
     return worked(base + sides.area, text('{base} inside the outline and {sides} of sides', shown), { reasons });
   }),
@@ -188,6 +189,6 @@ export interface OutlineSize {
 /** The upright box round the outline, m. */
 export const outlineSize = defineFigure<OutlineSize>('outline_size', (bench) =>
   ifKnown(bench.ask(partFrame), (frame, reasons) =>
-    known({ length: frame.bounds.length, width: frame.bounds.width }, ...reasons),
+    knownBy({ length: frame.bounds.length, width: frame.bounds.width }, reasons),
   ),
 );

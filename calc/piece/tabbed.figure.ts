@@ -1,4 +1,14 @@
-import { type Bench, defineFigure, type Figure, ifKnown, known, text, typed, whenKnown } from '../figure/index.ts';
+import {
+  type Bench,
+  defineFigure,
+  type Figure,
+  ifKnown,
+  known,
+  knownBy,
+  text,
+  typed,
+  whenKnown,
+} from '../figure/index.ts';
 import { inRecipe, partFrame } from '../outline/part.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
@@ -19,7 +29,7 @@ export const tabbedContours = defineFigure<ClothContours>('tabbed_contours', (be
       const flats = contours.flats.map((flat, i) =>
         i === 0 ? { ...flat, outer: withTabs(flat.outer, tabs, darts) } : flat,
       );
-      return known({ ...contours, flats }, ...reasons);
+      return knownBy({ ...contours, flats }, reasons);
     });
   }),
 );
@@ -38,6 +48,6 @@ function tabsOf(bench: Bench, laid: LaidLayer): Figure<readonly Tab[]> {
       }
       tabs.push({ end: end === ends.from ? 'low' : 'high', length: length.si });
     }
-    return known(tabs, ...reasons);
+    return knownBy(tabs, reasons);
   });
 }

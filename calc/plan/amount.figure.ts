@@ -10,6 +10,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   quantity,
   reason,
   siOf,
@@ -65,7 +66,7 @@ export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) 
     const items = ownOfVerb(AMOUNTS, step.verb);
     if (items === undefined) return known<StepAmount>({ items: [] });
     const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
-    return ifKnown(allKnown(items(bench, step)), (items, reasons) => known({ items: items, coats }, ...reasons));
+    return ifKnown(allKnown(items(bench, step)), (items, reasons) => knownBy({ items, coats }, reasons));
   }),
 );
 
@@ -78,17 +79,13 @@ const item = (
   step: Step,
   bought = true,
 ): Figure<StepItem> =>
-  ifKnown(figure, (figure, reasons) =>
-    known(
-      {
-        what,
-        ...(bought ? { material: step.material ?? subject(step) } : {}),
-        amount: quantity(figure, dimension),
-        bought,
-      },
-      ...reasons,
-    ),
-  );
+  ifKnown(figure, (size, reasons) => {
+    const amount = quantity(size, dimension);
+    return knownBy(
+      bought ? { what, material: step.material ?? subject(step), amount, bought } : { what, amount, bought },
+      reasons,
+    );
+  });
 
 const sheet: Amounts = (bench, step) => [item(bench.ask(sheetArea, step.path), step.verb, AREA, step)];
 const edge: Amounts = (bench, step) => [item(bench.ask(outlinePerimeter), 'edge', LENGTH, step, false)];
@@ -126,7 +123,7 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
   vent: (bench, step) => lineAmounts(bench, step),
   bag: (bench, step) => [
     item(
-      ifKnown(bench.ask(bagSize), (bag, reasons) => known(bag.area, ...reasons)),
+      ifKnown(bench.ask(bagSize), (bag, reasons) => knownBy(bag.area, reasons)),
       'film',
       AREA,
       step,
@@ -134,7 +131,7 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
   ],
   infuse: (bench, step) => [
     item(
-      ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => known(mix.total, ...reasons)),
+      ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => knownBy(mix.total, reasons)),
       'resin',
       MASS,
       step,
@@ -236,7 +233,7 @@ function laid(bench: Bench, step: Step): Figure<StepItem>[] {
 function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
   const area = isCloth(l) ? bench.ask(layerClothArea, l.key) : bench.ask(layerArea, l.key);
   return ifKnown(area, (area, reasons) =>
-    known({ what: l.name, material: l.layer.material, amount: quantity(area, AREA), bought: false }, ...reasons),
+    knownBy({ what: l.name, material: l.layer.material, amount: quantity(area, AREA), bought: false }, reasons),
   );
 }
 
@@ -249,7 +246,7 @@ function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figur
       const wet = each
         .flatMap((r) => r.items)
         .filter((i) => process?.kind !== 'infusion' || step.lay?.resin !== undefined || i.resin !== process.resin);
-      return known(
+      return knownBy(
         {
           what: 'resin',
           amount: quantity(
@@ -258,7 +255,7 @@ function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figur
           ),
           bought: false,
         },
-        ...reasons,
+        reasons,
       );
     }),
   ];
@@ -275,7 +272,7 @@ function lineAmounts(bench: Bench, step: Step): Figure<StepItem>[] {
   return [
     line,
     ifKnown(usual(bench, TUBE_LENGTH), (length, reasons) =>
-      known({ what: 'tube', material: tube, amount: quantity(length, LENGTH), bought: true }, ...reasons),
+      knownBy({ what: 'tube', material: tube, amount: quantity(length, LENGTH), bought: true }, reasons),
     ),
   ];
 }

@@ -1,9 +1,19 @@
 import { pleats, tapeLength } from '../bag/bag.figure.ts';
-import { type Bench, type Figure, isKnown, known, type Reason, reason, text, whenKnown } from '../figure/index.ts';
+import {
+  type Bench,
+  type Figure,
+  ifKnown,
+  isKnown,
+  knownBy,
+  type Reason,
+  reason,
+  text,
+  whenKnown,
+} from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { AREA, LENGTH, NUMBER, sameDimension } from '../quantity/index.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { mouldArea, stepAmount } from './amount.figure.ts';
+import { mouldArea, type StepAmount, stepAmount } from './amount.figure.ts';
 import { COAT_LAY, DURATION_SOURCE, type Duration, durationOf, type PerUnit, type Rate, WET_LAY } from './durations.ts';
 import { layPlan } from './lay.figure.ts';
 
@@ -33,48 +43,47 @@ export const total = (rates: readonly Rate[], of: Measures): number =>
 
 /** Sizes that a step works on. What cannot be told yet holds up the time, as it holds up the amount. */
 export function measures(bench: Bench, step: Step): Figure<Measures> {
-  return whenKnown(
-    {
-      amount: bench.ask(stepAmount, step.path),
-      length: lengthOf(bench, step),
-      mould: step.verb === 'release' ? bench.ask(mouldArea) : known(0),
-    },
-    ({ amount, length, mould }, reasons) => {
-      const sum = (of: typeof AREA) =>
-        amount.items.reduce((s, i) => (sameDimension(i.amount.dimension, of) ? s + i.amount.si : s), 0);
-      const layers = laidBy(bench, step);
-      const p = bench.ask(pleats);
-      const coats =
-        step.verb === 'release'
-          ? (amount.coats?.first ?? 1)
-          : layers.reduce((most, l) => Math.max(most, l.layer.coats ?? 1), 1);
-      // a kit goes into the tool in one piece, as large as its largest layer
-      const kit = step.lay?.what === 'kit';
-      const largest = amount.items.reduce(
-        (most, i) => (sameDimension(i.amount.dimension, AREA) ? Math.max(most, i.amount.si) : most),
-        0,
-      );
-      return known(
-        {
-          m2: mould > 0 ? mould : kit ? largest : sum(AREA),
-          m: length ?? sum(LENGTH),
-          pieces: kit || step.lay === undefined ? 1 : layers.length,
-          coats,
-          holes: sum(NUMBER),
-          pleats: step.verb === 'bag' && isKnown(p) ? p.value.count : 0,
-        },
-        ...reasons,
-      );
-    },
-  );
+  const amount = bench.ask(stepAmount, step.path);
+  if (step.verb === 'bag')
+    return whenKnown({ amount, length: bench.ask(tapeLength) }, (v, reasons) => {
+      const folded = bench.ask(pleats);
+      const count = isKnown(folded) ? folded.value.count : 0;
+      return knownBy({ ...measured(bench, step, v.amount), m: v.length, pleats: count }, reasons);
+    });
+  if (step.verb === 'release')
+    return whenKnown({ amount, mould: bench.ask(mouldArea) }, (v, reasons) => {
+      const sizes = measured(bench, step, v.amount);
+      return knownBy({ ...sizes, coats: v.amount.coats?.first ?? 1, m2: v.mould > 0 ? v.mould : sizes.m2 }, reasons);
+    });
+  return ifKnown(amount, (items, reasons) => knownBy(measured(bench, step, items), reasons));
 }
 
-function lengthOf(bench: Bench, step: Step): Figure<number | undefined> {
-  return step.verb === 'bag' ? bench.ask(tapeLength) : known(undefined);
+/** What the things that a step takes come to. */
+function measured(bench: Bench, step: Step, { items }: StepAmount): Measures {
+  const layers = laidBy(bench, step);
+  let [area, largest, length, holes] = [0, 0, 0, 0];
+  for (const { amount } of items) {
+    if (sameDimension(amount.dimension, AREA)) {
+      area += amount.si;
+      largest = Math.max(largest, amount.si);
+    } else if (sameDimension(amount.dimension, LENGTH)) length += amount.si;
+    else if (sameDimension(amount.dimension, NUMBER)) holes += amount.si;
+  }
+  // a kit goes into the tool in one piece, as large as its largest layer
+  const kit = step.lay?.what === 'kit';
+  return {
+    m2: kit ? largest : area,
+    m: length,
+    pieces: kit || step.lay === undefined ? 1 : layers.length,
+    coats: layers.reduce((most, l) => Math.max(most, l.layer.coats ?? 1), 1),
+    holes,
+    pleats: 0,
+  };
 }
 
 /** What a step lays, from the tool face. */
 export function laidBy(bench: Bench, step: Step): readonly LaidLayer[] {
+  if (step.lay === undefined) return [];
   const plan = bench.ask(layPlan);
   return isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
 }

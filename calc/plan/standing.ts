@@ -6,6 +6,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -182,7 +183,7 @@ function schedule(bench: Bench, step: Step): Figure<number> {
         if (time === undefined && optional) continue;
         parts.push(
           ifKnown(typed(time?.amount, text('how long to {verb}', { verb: line.verb }), at), (time, reasons) =>
-            known(time.si, ...reasons),
+            knownBy(time.si, reasons),
           ),
         );
       }

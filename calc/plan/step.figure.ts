@@ -7,6 +7,7 @@ import {
   type FigureDefinition,
   ifKnown,
   known,
+  knownBy,
   reason,
   text,
   whenKnown,
@@ -24,7 +25,7 @@ export const stepWorkingTime: FigureDefinition<number> = defineFigure<number>('s
     if (inside.length === 0) return ownWork(bench, step);
     return whenKnown(
       { own: ownWork(bench, step), inside: allKnown(inside.map((s) => bench.ask(stepWorkingTime, s.path))) },
-      (v, reasons) => known(v.own + v.inside.reduce((sum, t) => sum + t, 0), ...reasons),
+      (v, reasons) => knownBy(v.own + v.inside.reduce((sum, t) => sum + t, 0), reasons),
     );
   }),
 );
@@ -62,6 +63,6 @@ export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('
     const more = ifKnown(allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))), (each) =>
       known(each.reduce((sum, t) => sum + t, 0)),
     );
-    return whenKnown({ own, more }, (v, reasons) => known(v.own + v.more, ...reasons));
+    return whenKnown({ own, more }, (v, reasons) => knownBy(v.own + v.more, reasons));
   }),
 );

@@ -10,6 +10,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   type MaterialFacts,
   quantity,
   type Reason,
@@ -91,7 +92,7 @@ function byWeight(
   at: Place,
   reasons: readonly Reason[],
 ): Figure<Dose> {
-  if (amount.basis !== 'by volume') return known({ material: catalyst.material, dose: amount.si }, ...reasons);
+  if (amount.basis !== 'by volume') return knownBy({ material: catalyst.material, dose: amount.si }, reasons);
   return whenKnown(
     { liquid: materialAt(bench, catalyst.material, 'the catalyst', at), density: densityOf(resin) },
     ({ liquid, density }) =>
@@ -143,7 +144,7 @@ export const additions = defineFigure<readonly { readonly material: string; read
               text('how much {what} is stirred in', { what: subject(step) ?? 'pigment' }),
               inRecipe(bench, step.path),
             ),
-            (share, reasons) => known({ material: subject(step) ?? 'pigment', share: share.si }, ...reasons),
+            (share, reasons) => knownBy({ material: subject(step) ?? 'pigment', share: share.si }, reasons),
           );
         });
       return allKnown(tints);

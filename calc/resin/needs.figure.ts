@@ -10,6 +10,7 @@ import {
   factOf,
   ifKnown,
   known,
+  knownBy,
   quantity,
   reason,
   siOf,
@@ -41,9 +42,9 @@ export interface LayerResinItem extends ResinItem {
 const stackResin = defineFigure<readonly LayerResinItem[]>('stack_resin', (bench) =>
   ifKnown(bench.ask(laidStack), (stack) =>
     ifKnown(allKnown(stack.layers.map((laid) => bench.ask(layerResin, laid.key))), (each, reasons) =>
-      known(
+      knownBy(
         each.flatMap((resin, i) => resin.items.map((item) => ({ ...item, layer: stack.layers[i]?.key ?? '' }))),
-        ...reasons,
+        reasons,
       ),
     ),
   ),
@@ -133,7 +134,7 @@ function soaks(bench: Bench, step: Step, resin: string, infused: boolean): Figur
     case 'infuse':
       return [
         ifKnown(usual(bench, POT_RESIDUE), (mass, reasons) =>
-          known({ what: 'pot' as const, path: step.path, mass }, ...reasons),
+          knownBy({ what: 'pot' as const, path: step.path, mass }, reasons),
         ),
       ];
     default:

@@ -7,6 +7,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   reason,
   whenKnown,
 } from '../figure/index.ts';
@@ -101,7 +102,7 @@ function potsOf(bench: Bench, resin: string, mass: number): Figure<StepPot> {
         more.map(({ material }) => material),
         catalysed,
       );
-      return known({ resin, pots, mass: split.total, parts }, ...reasons);
+      return knownBy({ resin, pots, mass: split.total, parts }, reasons);
     },
   );
 }

@@ -6,6 +6,7 @@ import {
   factOf,
   ifKnown,
   known,
+  knownBy,
   quantity,
   type Reason,
   reason,
@@ -41,7 +42,7 @@ export const workTemperature = defineFigure<number>('work_temperature', (bench) 
   const ambient = bench.shop?.ambient;
   if (ambient !== undefined)
     return ifKnown(factOf(ambient, 'the temperature of the shop', ambient.at), (ambient, reasons) =>
-      known(ambient.si, ...reasons),
+      knownBy(ambient.si, reasons),
     );
   return known(
     ROOM,

@@ -8,6 +8,7 @@ import {
   type Figure,
   ifKnown,
   known,
+  knownBy,
   reason,
   text,
   typed,
@@ -46,7 +47,7 @@ export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench,
     laid.layer.kind === 'insert' || laid.layer.extent.kind === 'strip'
       ? onFace(bench, laid)
       : whenKnown({ face: onFace(bench, laid), stretch: bench.ask(layerStretch, key) }, ({ face, stretch }, reasons) =>
-          stretch === undefined ? known(face) : known({ ...face, stretch }, ...reasons),
+          stretch === undefined ? known(face) : knownBy({ ...face, stretch }, reasons),
         ),
   ),
 );
@@ -105,7 +106,7 @@ function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
       ? known(0)
       : ifKnown(
           typed(inset, text('the inset of {core}', { core: core.name }), inRecipe(bench, core.path)),
-          (inset, reasons) => known(inset.si, ...reasons),
+          (inset, reasons) => knownBy(inset.si, reasons),
         );
   return whenKnown({ own, stack: bench.ask(laidStack) }, (v, reasons) =>
     ifKnown(

@@ -6,6 +6,7 @@ import {
   factOf,
   ifKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -32,7 +33,7 @@ export const airPressure = defineFigure<number>('air_pressure', (bench) => {
             source: 'no elevation is stated: sea level',
           }),
         )
-      : ifKnown(factOf(elevation, 'the elevation of the shop', elevation.at), (e, reasons) => known(e.si, ...reasons));
+      : ifKnown(factOf(elevation, 'the elevation of the shop', elevation.at), (e, reasons) => knownBy(e.si, reasons));
   return ifKnown(height, (height, reasons) =>
     worked(standardPressure(height), 'standard atmosphere', { source: 'ISO 2533:1975', reasons }),
   );

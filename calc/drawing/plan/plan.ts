@@ -1,5 +1,5 @@
 import { text } from '../../figure/figure.ts';
-import { type Bench, type Figure, ifKnown, known } from '../../figure/index.ts';
+import { type Bench, type Figure, ifKnown, knownBy } from '../../figure/index.ts';
 import { partFrame } from '../../outline/part.figure.ts';
 import { boundsOf } from '../bounds.ts';
 import type { DrawingLayer } from '../drawing.ts';
@@ -58,6 +58,6 @@ export function planOf(
             size: bench.recipe.size,
           }),
     );
-    return known({ title, seenFrom: 'bag side', ...boundsOf(items), items, things }, ...reasons);
+    return knownBy({ title, seenFrom: 'bag side', ...boundsOf(items), items, things }, reasons);
   });
 }

@@ -1,5 +1,5 @@
 import { quantity, text } from '../../figure/figure.ts';
-import { type Bench, type Figure, known, whenKnown } from '../../figure/index.ts';
+import { type Bench, type Figure, knownBy, whenKnown } from '../../figure/index.ts';
 import { type PartFrame, partFrame } from '../../outline/part.figure.ts';
 import { LENGTH } from '../../quantity/index.ts';
 import { laidStack } from '../../stack/laid.figure.ts';
@@ -51,7 +51,7 @@ export function sectionOf(
         ? text('Section of {recipe} along its middle line, thickness {factor} times as large', figures)
         : text('Section of {recipe}, size {size}, along its middle line, thickness {factor} times as large', figures),
     );
-    return known({ title, seenFrom: 'edge', ...boundsOf(items), items, things: measured }, ...reasons);
+    return knownBy({ title, seenFrom: 'edge', ...boundsOf(items), items, things: measured }, reasons);
   });
 }
 

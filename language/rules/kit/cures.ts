@@ -1,6 +1,6 @@
 import { heatSpans, type SaidSpan } from '../../../calc/cure/spans.figure.ts';
 import type { Figure } from '../../../calc/figure/figure.ts';
-import { allKnown, ifKnown, isKnown, known, type MaterialFacts } from '../../../calc/figure/index.ts';
+import { allKnown, ifKnown, isKnown, knownBy, type MaterialFacts } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { RecipeContext } from '../rule.ts';
 import { allOf, before, firstOf, stepsOf, type WorkedStep } from './steps.ts';
@@ -8,7 +8,7 @@ import { allOf, before, firstOf, stepsOf, type WorkedStep } from './steps.ts';
 /** The spans of several steps in order, or what is missing in them. */
 export function spansOf(context: RecipeContext, steps: readonly WorkedStep[]): Figure<readonly SaidSpan[]> {
   return ifKnown(allKnown(steps.map(({ step }) => context.ask(heatSpans, step.path))), (each, reasons) =>
-    known(each.flat(), ...reasons),
+    knownBy(each.flat(), reasons),
   );
 }
 

@@ -6,6 +6,7 @@ import {
   ifKnown,
   isKnown,
   known,
+  knownBy,
   type MaterialFacts,
   whenKnown,
 } from '../../../calc/figure/index.ts';
@@ -103,7 +104,7 @@ export function gapBetween(context: RecipeContext, from: WorkedStep, to: WorkedS
       const untilState = steps.some(
         ({ step }) => step.verb === 'wait' && hasWord(head(step), 'tacky', 'gel', 'cool', 'hard'),
       );
-      return known({ time: (typeof stood === 'number' ? stood : 0) + worked, untilState, steps }, ...reasons);
+      return knownBy({ time: (typeof stood === 'number' ? stood : 0) + worked, untilState, steps }, reasons);
     },
   );
 }
