@@ -1,5 +1,6 @@
 import { type AstNodeDescription, DocumentState, type LangiumDocument, URI } from 'langium';
-import { stockIndex, stock as texts } from './generated/stock.ts';
+import { stockIndex } from './generated/stock.ts';
+import { stock as texts } from './generated/stock-texts.ts';
 import type { BookNamespace } from './namespaces.ts';
 import type { LayupServices } from './services.ts';
 

@@ -1,11 +1,10 @@
-import type { Connection } from 'vscode-languageserver';
+import type { Cancellation } from 'langium';
 import type { WithAnalysis } from '../analysis/module.ts';
 import { CannotCut, type CutFile, type CutOrder } from '../export/cut/cut-files.ts';
 import { cutFilesOf } from '../export/cut/of-recipe.ts';
 import {
   type CutFilesParams,
   type CutFilesResult,
-  cutFilesRequest,
   cutFormats,
   cutOrders,
   cutPapers,
@@ -18,8 +17,9 @@ import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
 
 /** Request `laybook/cutFiles` */
-export function serveCutFiles(connection: Connection, services: WithAnalysis, { tiledPdf }: Machine): void {
-  connection.onRequest(cutFilesRequest, async (params: CutFilesParams, token): Promise<CutFilesResult> => {
+export const answerCutFiles =
+  (services: WithAnalysis, { tiledPdf }: Machine) =>
+  async (params: CutFilesParams, token: Cancellation.CancellationToken): Promise<CutFilesResult> => {
     const document = await builtDocument(services, params.uri, token);
     const book = cardBook(services);
     const found = document && recipeCalled(document, params, book);
@@ -42,8 +42,7 @@ export function serveCutFiles(connection: Connection, services: WithAnalysis, { 
       if (!(error instanceof CannotCut)) throw error;
       return { files: [], missing: [], nothing: error.message };
     }
-  });
-}
+  };
 
 const wire = ({ name, bytes, words, notes }: CutFile, binary: boolean): WireCutFile => ({
   name,

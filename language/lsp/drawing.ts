@@ -1,18 +1,11 @@
-import type { Connection } from 'vscode-languageserver';
+import type { Cancellation } from 'langium';
 import { drawingLayers } from '../../calc/drawing/layers.ts';
 import { isKnown } from '../../calc/figure/index.ts';
 import type { WithAnalysis } from '../analysis/module.ts';
 import { dxf } from '../export/dxf.ts';
 import { sealedText } from '../export/made-by.ts';
 import { screenSvg } from '../export/svg.ts';
-import {
-  type DrawingFileParams,
-  type DrawingFileResult,
-  type DrawingParams,
-  type DrawingResult,
-  drawingFileRequest,
-  drawingRequest,
-} from '../protocol/drawing.ts';
+import type { DrawingFileParams, DrawingFileResult, DrawingParams, DrawingResult } from '../protocol/drawing.ts';
 import { drawingAlone, drawingOf, recipeAt, recipeCalled } from '../view/drawing/at-cursor.ts';
 import { lessKnown } from '../view/drawing/picture.ts';
 import { say } from '../view/text.ts';
@@ -20,9 +13,10 @@ import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
 
-/** Requests `laybook/drawing` and `laybook/drawingFile` */
-export function serveDrawings(connection: Connection, services: WithAnalysis, machine: Machine): void {
-  connection.onRequest(drawingRequest, async (params: DrawingParams, token): Promise<DrawingResult> => {
+/** Request `laybook/drawing` */
+export const answerDrawing =
+  (services: WithAnalysis) =>
+  async (params: DrawingParams, token: Cancellation.CancellationToken): Promise<DrawingResult> => {
     const { uri, view, position, recipe, size, known } = params;
     const document = await builtDocument(services, uri, token);
     if (document === undefined) return { nothing: say('This file is not a recipe of the workspace.') };
@@ -33,8 +27,12 @@ export function serveDrawings(connection: Connection, services: WithAnalysis, ma
         : recipeCalled(document, recipe, book);
     const drawn = drawingOf(document, found, view, book);
     return drawn.picture === undefined ? drawn : { ...drawn, picture: lessKnown(drawn.picture, known) };
-  });
-  connection.onRequest(drawingFileRequest, async (params: DrawingFileParams, token): Promise<DrawingFileResult> => {
+  };
+
+/** Request `laybook/drawingFile` */
+export const answerDrawingFile =
+  (services: WithAnalysis, machine: Machine) =>
+  async (params: DrawingFileParams, token: Cancellation.CancellationToken): Promise<DrawingFileResult> => {
     const { uri, view, recipe, format, without } = params;
     const document = await builtDocument(services, uri, token);
     const book = cardBook(services);
@@ -47,5 +45,4 @@ export function serveDrawings(connection: Connection, services: WithAnalysis, ma
     if (format === 'dxf') return { text: sealedText(dxf(drawing.value)) };
     if (machine.pdfOf === undefined) return { nothing: say('An editor in a browser writes no PDF: export an SVG.') };
     return { base64: await machine.pdfOf(drawing.value) };
-  });
-}
+  };

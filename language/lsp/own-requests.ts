@@ -1,25 +1,37 @@
+import type { Cancellation } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import type { WithAnalysis } from '../analysis/module.ts';
-import { serveCutFiles } from './cut-files.ts';
-import { serveDrawings } from './drawing.ts';
+import { cutFilesRequest } from '../protocol/cut-files.ts';
+import { drawingFileRequest, drawingRequest } from '../protocol/drawing.ts';
+import { newRecordRequest, paperRequest } from '../protocol/paper.ts';
+import { referenceRequest } from '../protocol/reference.ts';
+import { reportRequest } from '../protocol/report.ts';
 import { serveExpectations } from './expectations.ts';
 import { serveExplanations } from './explain.ts';
 import { serveLayerCards } from './layer-card.ts';
 import { serveLookingUp } from './look-up.ts';
 import type { Machine } from './machine.ts';
-import { servePapers } from './paper.ts';
-import { serveReference } from './reference.ts';
-import { serveReports } from './report.ts';
+
+type Answer<Params, Result> = (params: Params, token: Cancellation.CancellationToken) => Result | Promise<Result>;
 
 /** Requests of our own beside those of the protocol; `language/protocol` says what they hold. */
 export function serveOwnRequests(connection: Connection, services: WithAnalysis, machine: Machine): void {
   serveExplanations(connection, services);
-  serveReference(connection);
   serveLayerCards(connection, services);
   serveExpectations(connection, services);
   serveLookingUp(connection, services);
-  serveReports(connection, services);
-  serveDrawings(connection, services, machine);
-  serveCutFiles(connection, services, machine);
-  servePapers(connection, services, machine);
+
+  /** What draws and fills pages is read when the first page is asked for: nobody waits for it at the start. */
+  const whenAsked = <Params, Result>(request: string, read: () => Promise<Answer<Params, Result>>): void =>
+    void connection.onRequest(request, async (params: Params, token) => (await read())(params, token));
+  whenAsked(referenceRequest, async () => (await import('./reference.ts')).answerReference);
+  whenAsked(reportRequest, async () => {
+    const { answerReport } = await import('./report.ts');
+    return (params: Parameters<typeof answerReport>[1], token) => answerReport(services, params, token);
+  });
+  whenAsked(drawingRequest, async () => (await import('./drawing.ts')).answerDrawing(services));
+  whenAsked(drawingFileRequest, async () => (await import('./drawing.ts')).answerDrawingFile(services, machine));
+  whenAsked(cutFilesRequest, async () => (await import('./cut-files.ts')).answerCutFiles(services, machine));
+  whenAsked(paperRequest, async () => (await import('./paper.ts')).answerPaper(services, machine));
+  whenAsked(newRecordRequest, async () => (await import('./paper.ts')).answerNewRecord(services));
 }

@@ -1,4 +1,4 @@
-import type { Connection } from 'vscode-languageserver';
+import type { Cancellation } from 'langium';
 import { benchOf } from '../../calc/figure/index.ts';
 import type { BuildRecord, Recipe } from '../../calc/model/index.ts';
 import type { WithAnalysis } from '../analysis/module.ts';
@@ -7,14 +7,7 @@ import { codeSvg } from '../export/code.ts';
 import { sealedText } from '../export/made-by.ts';
 import { screenSvg } from '../export/svg.ts';
 import { xmlText } from '../export/xml-text.ts';
-import {
-  type NewRecordParams,
-  type NewRecordResult,
-  newRecordRequest,
-  type PaperParams,
-  type PaperResult,
-  paperRequest,
-} from '../protocol/paper.ts';
+import type { NewRecordParams, NewRecordResult, PaperParams, PaperResult } from '../protocol/paper.ts';
 import { cautionsOf } from '../view/cautions.ts';
 import { recipeCalled } from '../view/drawing/at-cursor.ts';
 import { openFindings } from '../view/open-findings.ts';
@@ -31,9 +24,10 @@ import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
 import { offersOf } from './offers.ts';
 
-/** Requests `laybook/paper` and `laybook/newRecord` */
-export function servePapers(connection: Connection, services: WithAnalysis, machine: Machine): void {
-  connection.onRequest(paperRequest, async (params: PaperParams, token): Promise<PaperResult> => {
+/** Request `laybook/paper` */
+export const answerPaper =
+  (services: WithAnalysis, machine: Machine) =>
+  async (params: PaperParams, token: Cancellation.CancellationToken): Promise<PaperResult> => {
     const document = await builtDocument(services, params.uri, token);
     const found = document && recipeCalled(document, params, cardBook(services));
     if (document === undefined || found === undefined) return { nothing: say('The recipe is no longer in this file.') };
@@ -41,8 +35,12 @@ export function servePapers(connection: Connection, services: WithAnalysis, mach
     const { errors, others } = openFindings(document, found.lowered.source) ?? { errors: 0, others: 0 };
     const open = errors + others === 0 ? '' : say('Open findings in this recipe: {count}.', { count: errors + others });
     return sheetPaper(sheetNow(services, found.recipe, params, open), params, machine);
-  });
-  connection.onRequest(newRecordRequest, async (params: NewRecordParams, token): Promise<NewRecordResult> => {
+  };
+
+/** Request `laybook/newRecord` */
+export const answerNewRecord =
+  (services: WithAnalysis) =>
+  async (params: NewRecordParams, token: Cancellation.CancellationToken): Promise<NewRecordResult> => {
     const document = await builtDocument(services, params.uri, token);
     const found = document && recipeCalled(document, params, cardBook(services));
     if (found === undefined) return { nothing: say('The recipe is no longer in this file.') };
@@ -57,8 +55,7 @@ export function servePapers(connection: Connection, services: WithAnalysis, mach
     };
     const blanks = questionsOf(recipe, benchOf(recipe, shelf)).map(({ blank }) => blank);
     return { file: recordFile(head), text: recordText(head, blanks) };
-  });
-}
+  };
 
 function sheetNow(services: WithAnalysis, recipe: Recipe, params: PaperParams, open: string): Sheet {
   const book = cardBook(services);

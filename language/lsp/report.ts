@@ -1,9 +1,8 @@
 import type { Cancellation, LangiumDocument } from 'langium';
-import type { Connection } from 'vscode-languageserver';
 import type { Recipe } from '../../calc/model/index.ts';
 import { reportOf } from '../../calc/report.ts';
 import type { WithAnalysis } from '../analysis/module.ts';
-import { type ReportParams, type ReportPart, type ReportResult, reportRequest } from '../protocol/report.ts';
+import type { ReportParams, ReportPart, ReportResult } from '../protocol/report.ts';
 import { cautionsOf } from '../view/cautions.ts';
 import { openFindings } from '../view/open-findings.ts';
 import { headingOf, reportMarkdown } from '../view/report/markdown.ts';
@@ -21,14 +20,7 @@ const headings: Readonly<Record<ReportPart, string>> = {
 };
 
 /** Request `laybook/report` */
-export function serveReports(connection: Connection, services: WithAnalysis): void {
-  connection.onRequest(
-    reportRequest,
-    (params: ReportParams, token): Promise<ReportResult> => reported(services, params, token),
-  );
-}
-
-async function reported(
+export async function answerReport(
   services: WithAnalysis,
   { uri, recipe: name, size, part }: ReportParams,
   token: Cancellation.CancellationToken,

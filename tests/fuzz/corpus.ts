@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { stock } from '../../language/book/generated/stock.ts';
+import { stock } from '../../language/book/generated/stock-texts.ts';
 import type { Chance } from './chance.ts';
 import { chunksOf } from './chunks.ts';
 

@@ -1,7 +1,7 @@
 import { CURRENCIES } from '../../calc/quantity/index.ts';
 import { NAMED } from '../../calc/quantity/names.ts';
 import { UNIT_ATOMS } from '../../calc/quantity/units.ts';
-import { stock } from '../../language/book/generated/stock.ts';
+import { stock } from '../../language/book/generated/stock-texts.ts';
 import { connectives } from '../../language/grammar/connectives.ts';
 import { rules } from '../../language/rules/generated/rules.ts';
 import { hazards } from '../../language/words/cautions.ts';

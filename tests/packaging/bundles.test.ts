@@ -7,7 +7,7 @@ import path from 'node:path';
 import type { Metafile } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readPdf } from '../language/export/read-pdf.ts';
-import { build, copyFonts, programs } from '../setup/build.mjs';
+import { build, copyFonts, loadedBy, programs, writeTexts } from '../setup/build.mjs';
 import { bundledPackages, licenceName, notices } from '../setup/notices.mjs';
 import { sample } from '../setup/paths.mjs';
 
@@ -30,6 +30,7 @@ beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'laybook-bundles-'));
   metafiles = await build(programs, folder);
   copyFonts(folder);
+  writeTexts(folder);
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -42,7 +43,8 @@ describe('the bundles', () => {
     const wanted = Object.keys(metafiles).flatMap((name) => importsOf(name).map((each) => `${name}: ${each}`));
     const strange = wanted.filter((each) => {
       const module = each.replace(/^[^:]+: (node:)?/, '');
-      if (/^(server|laybook-main)\.cjs: \.\/pdf\.cjs$/.test(each)) return false;
+      if (/^(server|part-\w+)\.cjs: \.\/pdf\.cjs$/.test(each)) return false;
+      if (/^(server|laybook-main|part-\w+)\.cjs: .*\bpart-\w+\.cjs$/.test(each)) return false;
       if (each === 'laybook.cjs: ./laybook-main.cjs') return false;
       return !builtinModules.includes(module) && !/^extension(-browser)?\.cjs: vscode$/.test(each);
     });
@@ -68,9 +70,10 @@ describe('the bundles', () => {
       const metafile = metafiles[name];
       return metafile ? bundledPackages({ [name]: metafile }) : [];
     };
+    const programParts = Object.keys(metafiles).filter((name) => name.startsWith('part-'));
     const client = 'node_modules/vscode-languageclient';
     for (const name of ['extension.cjs', 'extension-browser.cjs']) expect(packagesOf(name)).toContain(client);
-    for (const name of ['server.cjs', 'server-browser.js', 'laybook-main.cjs'])
+    for (const name of ['server.cjs', 'server-browser.js', 'laybook-main.cjs', ...programParts])
       expect(packagesOf(name)).not.toContain(client);
   });
 
@@ -80,11 +83,24 @@ describe('the bundles', () => {
     for (const name of Object.keys(metafiles).filter((each) => each !== 'pdf.cjs')) {
       expect(holds(name).filter((file) => /node_modules\/(pdfkit|fontkit)\/|export\/pdf\//.test(file))).toEqual([]);
     }
-    for (const name of ['server.cjs', 'laybook-main.cjs']) {
-      const code = readFileSync(path.join(folder, name), 'utf8');
-      expect(code).toContain('import("./pdf.cjs")');
-      expect(code).not.toContain('require("./pdf.cjs")');
-    }
+    const codes = Object.keys(metafiles).map((name) => readFileSync(path.join(folder, name), 'utf8'));
+    // the server, and the commands that draw, cut and fill sheets
+    expect(codes.filter((code) => code.includes('import("./pdf.cjs")')).length).toBeGreaterThanOrEqual(4);
+    expect(codes.filter((code) => code.includes('require("./pdf.cjs")'))).toEqual([]);
+  });
+
+  it('start the server with less than 1.5 MB, and the terminal with no command but the one that is asked for', () => {
+    const start = loadedBy('server.cjs', folder);
+    expect(start.length).toBeGreaterThan(1);
+    const bytes = start.reduce((sum, name) => sum + statSync(path.join(folder, name)).size, 0);
+    expect(bytes).toBeGreaterThan(500_000);
+    expect(bytes).toBeLessThan(1536 * 1024);
+    const held = start.flatMap((name) => Object.keys(metafiles[name]?.inputs ?? {}));
+    expect(held).toContain('language/grammar/lexer.ts');
+    expect(held.filter((file) => /^language\/(terminal|view\/(sheet|records|reference))\//.test(file))).toEqual([]);
+    const command = loadedBy('laybook-main.cjs', folder).flatMap((name) => Object.keys(metafiles[name]?.inputs ?? {}));
+    expect(command).toContain('language/terminal/program.ts');
+    expect(command).not.toContain('language/terminal/check.ts');
   });
 
   it('name no place of the machine that they were made on', () => {

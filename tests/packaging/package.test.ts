@@ -1,14 +1,16 @@
 /** The package that users install: what is in it, how large it is, whether all that the manifest names is there. */
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { manifestIn } from '../harness/manifest.ts';
 import { files, root, text } from '../harness/sources.ts';
 import { runVsce, vsix } from '../setup/package.mjs';
+import { dist } from '../setup/paths.mjs';
 
-const sizeLimit = 3 * 1024 * 1024;
+/** A good part below the 3 MB that nobody minds, so that there is room to grow. */
+const sizeLimit = 2.6 * 1024 * 1024;
 
-/** Everything but the sample workshop and the pictures of the readme, which go in whole. */
+/** Everything but the sample workshop, the pictures of the readme and the parts of server and terminal, which go in whole. */
 const packed = [
   'CHANGELOG.md',
   'LICENSE',
@@ -26,10 +28,12 @@ const packed = [
   'dist/pdf.cjs',
   'dist/plan.css',
   'dist/plan.js',
+  'dist/rule-openings.json',
   'dist/rule-pages.json',
   'dist/sample-files.json',
   'dist/server-browser.js',
   'dist/server.cjs',
+  'dist/stock.json',
   'dist/third-party-notices.txt',
   'extension/icons/laybook.png',
   'extension/icons/layup-dark.svg',
@@ -68,11 +72,13 @@ describe('the package', () => {
 
   it('holds these files and no other', () => {
     const listed = runVsce(['ls', '--no-dependencies']).split('\n').filter(Boolean).sort();
+    const parts = readdirSync(dist).filter((name) => /^part-[A-Z0-9]{8}\.cjs$/.test(name));
+    expect(parts.length).toBeGreaterThan(1);
     const whole = files.filter((file) => /^extension\/(sample|pictures)\//.test(file));
-    expect(listed).toEqual([...packed, ...whole].sort());
+    expect(listed).toEqual([...packed, ...whole, ...parts.map((name) => `dist/${name}`)].sort());
   }, 60_000);
 
-  it('is smaller than 3 MB', () => {
+  it('is smaller than 2.6 MB', () => {
     expect(statSync(vsix).size).toBeLessThan(sizeLimit);
   });
 });

@@ -1,10 +1,10 @@
 // Bundles the programs into dist/: the extension's client and the language server, each for Node and for a browser, the
 // script of its page, and the terminal command.
-import { cpSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { build as bundle } from 'esbuild';
+import { build as bundle, transform } from 'esbuild';
 import { filesBelow } from './files.mjs';
-import { generate, rulePages } from './generate.mjs';
+import { generate, ruleOpenings, rulePages, stockTexts } from './generate.mjs';
 import { notices } from './notices.mjs';
 import { dist, root } from './paths.mjs';
 import { task } from './task.mjs';
@@ -21,7 +21,7 @@ export const programs = [
     target: 'extension.cjs',
     external: ['vscode'],
   },
-  { source: 'language/server-node.ts', target: 'server.cjs' },
+  { source: 'language/server-node.ts', target: 'server.cjs', runs: 'sharing' },
   {
     source: 'extension/client-browser.ts',
     // .cjs: package.json says that .js is of the other kind of module, which the worker of an editor cannot load
@@ -42,7 +42,7 @@ export const programs = [
     banner: nodeCheck,
     executable: true,
   },
-  { source: 'language/terminal/main.ts', target: 'laybook-main.cjs' },
+  { source: 'language/terminal/main.ts', target: 'laybook-main.cjs', runs: 'sharing' },
   // What makes PDF files is as large as all the rest: server and terminal load it when one is wanted.
   {
     source: 'language/export/pdf/index.ts',
@@ -76,13 +76,34 @@ const terminalBeside = {
   },
 };
 
-/** Pages of the rules lie beside the programs, in one file for all of them. */
-const pagesBeside = {
-  name: 'pages-beside',
+/** Texts that lie beside the programs that run on Node, in one file for all of them: module of the text, its name, the file. */
+const texts = [
+  { module: 'language/rules/generated/pages.ts', name: 'pages', file: 'rule-pages.json' },
+  { module: 'language/rules/generated/openings.ts', name: 'openings', file: 'rule-openings.json' },
+  { module: 'language/book/generated/stock-texts.ts', name: 'stock', file: 'stock.json' },
+];
+
+const textsBeside = {
+  name: 'texts-beside',
   setup({ onLoad }) {
-    onLoad({ filter: /[\\/]rules[\\/]generated[\\/]pages\.ts$/ }, () => ({
-      contents: `import { readFileSync } from 'node:fs';
-        export const pages = JSON.parse(readFileSync(require('node:path').join(__dirname, 'rule-pages.json'), 'utf8'));`,
+    for (const { module, name, file } of texts) {
+      onLoad({ filter: new RegExp(`${module.replaceAll('/', '[\\\\/]').replace('.', '\\.')}$`) }, () => ({
+        contents: `import { readFileSync } from 'node:fs';
+          export const ${name} = JSON.parse(readFileSync(require('node:path').join(__dirname, '${file}'), 'utf8'));`,
+      }));
+    }
+  },
+};
+
+/** Of the library for polygons only what is used: its own list of all that it can do would bring in the rest. */
+const polygonsInPart = {
+  name: 'polygons-in-part',
+  setup({ onResolve, onLoad }) {
+    const namespace = 'polygons-in-part';
+    onResolve({ filter: /^clipper2-ts$/ }, () => ({ path: 'clipper2-ts', namespace }));
+    onLoad({ filter: /.*/, namespace }, () => ({
+      contents: "export * from './Core.js'; export * from './Engine.js'; export * from './Offset.js';",
+      resolveDir: path.join(root, 'node_modules/clipper2-ts/dist'),
     }));
   },
 };
@@ -99,6 +120,46 @@ const noWebFonts = {
   },
 };
 
+/**
+ * The names of the editor's module, taken once. Without this they are copied, one by one, for each file that imports them:
+ * by esbuild for ours, and by what TypeScript made of the language client for its own, which leaves a module alone that
+ * says that it is one. That was a fourth of the time of activation.
+ */
+const editorOnce = {
+  name: 'editor-once',
+  setup({ onResolve, onLoad }) {
+    const namespace = 'editor-once';
+    onResolve({ filter: /^vscode$/ }, ({ kind, namespace: from }) => {
+      if (from === namespace) return undefined;
+      return { path: kind === 'import-statement' ? 'names' : 'module', namespace };
+    });
+    onResolve({ filter: /^editor-module$/ }, () => ({ path: 'module', namespace }));
+    onLoad({ filter: /^module$/, namespace }, () => ({
+      contents: "module.exports = Object.create(require('vscode'), { __esModule: { value: true } });",
+    }));
+    onLoad({ filter: /^names$/, namespace }, () => {
+      const declared = readFileSync(path.join(root, 'node_modules/@types/vscode/index.d.ts'), 'utf8');
+      const names = new Set(
+        [...declared.matchAll(/^\texport (?:namespace|class|enum|const|let|function) (\w+)/gm)].map(([, name]) => name),
+      );
+      // marked as pure: what nobody asks for is left out
+      const taken = [...names].map((name) => `export const ${name} = /* @__PURE__ */ take('${name}');\n`).join('');
+      return { contents: `const editor = require('editor-module');\nconst take = (name) => editor[name];\n${taken}` };
+    });
+  },
+};
+
+/** Two versions of the same declarations of the protocol: the newer, which both its users are content with, serves for both. */
+const typesOnce = {
+  name: 'types-once',
+  setup({ onResolve }) {
+    const filter = /^vscode-languageserver-types$/;
+    onResolve({ filter }, () => ({
+      path: path.join(root, 'node_modules/vscode-languageserver-types/lib/esm/main.js'),
+    }));
+  },
+};
+
 /** How esbuild writes a program, by where it runs. */
 const kinds = {
   node: { platform: 'node', format: 'cjs', target: 'node22', mainFields: ['module', 'main'] },
@@ -108,38 +169,99 @@ const kinds = {
   browserModule: { platform: 'browser', format: 'cjs', target: 'es2022' },
 };
 
+const plugins = [pdfBeside, terminalBeside, polygonsInPart, noWebFonts, editorOnce, typesOnce];
+
+/** What is the same for every program. */
+const settings = {
+  absWorkingDir: root,
+  bundle: true,
+  minify: true,
+  plugins,
+  legalComments: 'none',
+  metafile: true,
+  logLevel: 'warning',
+};
+
+async function buildOne(
+  { source, target, external = [], banner = '', define = {}, executable, runs = 'node' },
+  folder,
+) {
+  const { metafile } = await bundle({
+    ...settings,
+    ...kinds[runs],
+    plugins: runs === 'node' ? [...plugins, textsBeside] : plugins,
+    entryPoints: [source],
+    outfile: path.join(folder, target),
+    external,
+    define,
+    banner: { js: `${executable ? '#!/usr/bin/env node\n' : ''}${banner}` },
+  });
+  return [[target, metafile]];
+}
+
+/**
+ * Builds server and terminal, which have nearly all of them in common: that lies beside them in files `part-...`, of which
+ * a command of the terminal reads those that it needs. esbuild parts modules of the newer kind alone, so each file is written anew in the
+ * older kind, which Node keeps compiled and loads at once.
+ */
+async function buildSharing(sharing, folder) {
+  const { metafile, outputFiles } = await bundle({
+    ...settings,
+    ...kinds.node,
+    plugins: [...plugins, textsBeside],
+    format: 'esm',
+    splitting: true,
+    write: false,
+    entryPoints: sharing.map(({ source, target }) => ({ in: source, out: path.parse(target).name })),
+    outdir: folder,
+    outExtension: { '.js': '.cjs' },
+    chunkNames: 'part-[hash]',
+  });
+  mkdirSync(folder, { recursive: true });
+  for (const old of readdirSync(folder).filter((name) => name.startsWith('part-'))) rmSync(path.join(folder, old));
+  for (const { path: file, text } of outputFiles) {
+    const { platform, format, target } = kinds.node;
+    const { code } = await transform(text, { platform, format, target, minify: true, legalComments: 'none' });
+    writeFileSync(file, code);
+  }
+  return Object.entries(metafile.outputs).map(([file, output]) => {
+    const inputs = Object.fromEntries(Object.keys(output.inputs).map((each) => [each, metafile.inputs[each]]));
+    return [path.basename(file), { inputs, outputs: { [file]: output } }];
+  });
+}
+
 /** Bundles the programs; returns esbuild's account of what each bundle holds, by name. */
 export async function build(chosen = programs, folder = dist) {
-  const results = await Promise.all(
-    chosen.map(
-      async ({ source, target, external = [], banner = '', define = {}, executable = false, runs = 'node' }) => {
-        const result = await bundle({
-          absWorkingDir: root,
-          entryPoints: [source],
-          outfile: path.join(folder, target),
-          bundle: true,
-          minify: true,
-          ...kinds[runs],
-          external,
-          define,
-          plugins: [pdfBeside, terminalBeside, pagesBeside, noWebFonts],
-          legalComments: 'none',
-          metafile: true,
-          logLevel: 'warning',
-          banner: {
-            js: `${executable ? '#!/usr/bin/env node\n' : ''}${banner}`,
-          },
-        });
-        return [target, result.metafile];
-      },
-    ),
-  );
-  return Object.fromEntries(results);
+  const isSharing = ({ runs }) => runs === 'sharing';
+  const results = await Promise.all([
+    ...chosen.filter((each) => !isSharing(each)).map((each) => buildOne(each, folder)),
+    // one of them cannot be built without the others: what they share would not be the same
+    ...(chosen.some(isSharing) ? [buildSharing(programs.filter(isSharing), folder)] : []),
+  ]);
+  return Object.fromEntries(results.flat());
+}
+
+/** Files that a program reads at its start, itself the first; what is loaded when it is wanted is not among them. */
+export function loadedBy(program, folder = dist) {
+  const files = new Set([program]);
+  for (const file of files) {
+    const code = readFileSync(path.join(folder, file), 'utf8');
+    for (const [, part] of code.matchAll(/\brequire\("\.\/(part-\w+\.cjs)"\)/g)) files.add(part);
+  }
+  return [...files];
 }
 
 /** Puts the fonts beside the programs in a folder. */
 export function copyFonts(folder) {
   for (const font of fonts) cpSync(path.join(root, fontPackage, 'ttf', font), path.join(folder, 'fonts', font));
+}
+
+/** Puts the texts beside the programs in a folder. */
+export function writeTexts(folder) {
+  const write = (file, texts) => writeFileSync(path.join(folder, file), JSON.stringify(Object.fromEntries(texts)));
+  write('rule-pages.json', rulePages());
+  write('rule-openings.json', ruleOpenings());
+  write('stock.json', stockTexts());
 }
 
 /** Empties dist/ and fills it: the programs and the licences of what is inside them. */
@@ -148,7 +270,7 @@ export async function buildAll() {
   const metafiles = await build();
   copyFonts(dist);
   writeFileSync(path.join(dist, 'third-party-notices.txt'), notices(metafiles, [fontPackage]));
-  writeFileSync(path.join(dist, 'rule-pages.json'), JSON.stringify(Object.fromEntries(rulePages())));
+  writeTexts(dist);
   writeFileSync(path.join(dist, 'sample-files.json'), JSON.stringify(filesBelow('extension/sample', '')));
   return metafiles;
 }

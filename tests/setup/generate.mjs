@@ -70,12 +70,13 @@ function openingOf(page) {
   );
 }
 
+/** How the pages begin, by rule. */
+export const ruleOpenings = () => rulePages().map(([name, page]) => [name, openingOf(page)]);
+
 /** Whole pages for who shows them; the server carries their openings alone, and asks for a page when one is wanted. */
 function generatePages() {
-  const pages = rulePages();
-  writeIfChanged('language/rules/generated/pages.ts', textModule('pages', pages));
-  const openings = pages.map(([name, page]) => [name, openingOf(page)]);
-  writeIfChanged('language/rules/generated/openings.ts', textModule('openings', openings));
+  writeIfChanged('language/rules/generated/pages.ts', textModule('pages', rulePages()));
+  writeIfChanged('language/rules/generated/openings.ts', textModule('openings', ruleOpenings()));
 }
 
 /** The head of an entry at the beginning of a line: its kind, its name and its title. */
@@ -97,14 +98,18 @@ function stockEntries(file, text) {
   return entries;
 }
 
+/** Texts of the stock library, by file. */
+export const stockTexts = () =>
+  filesBelow('language/book/stock', '.layup').map((file) => [file, textOf(`language/book/stock/${file}`)]);
+
 function generateStock() {
-  const files = filesBelow('language/book/stock', '.layup');
-  const texts = files.map((file) => [file, textOf(`language/book/stock/${file}`)]);
+  const texts = stockTexts();
+  writeIfChanged('language/book/generated/stock-texts.ts', textModule('stock', texts));
   const entries = texts.flatMap(([file, text]) => stockEntries(file, text));
   const index = entries.map((entry) => `  ${JSON.stringify(entry)},\n`).join('');
   writeIfChanged(
     'language/book/generated/stock.ts',
-    `${heading}import type { StockEntry } from '../stock.ts';\n\n${textModule('stock', texts).slice(heading.length)}\n` +
+    `${heading}import type { StockEntry } from '../stock.ts';\n\n` +
       `export const stockIndex: readonly StockEntry[] = [\n${index}];\n`,
   );
 }

@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { build, programs } from './build.mjs';
+import { build, programs, writeTexts } from './build.mjs';
 import { filesBelow } from './files.mjs';
 import { generate } from './generate.mjs';
 import { dist, root } from './paths.mjs';
@@ -28,6 +28,7 @@ export async function laybook(args, options = {}) {
   if (isStale()) {
     generate();
     await build(parts);
+    writeTexts(dist);
   }
   const cwd = process.env.INIT_CWD ?? process.cwd();
   const result = spawnSync(process.execPath, [bundle, ...args], {

@@ -1,4 +1,4 @@
-import { stock } from '../../book/generated/stock.ts';
+import { stock } from '../../book/generated/stock-texts.ts';
 import { say } from '../text.ts';
 
 /** One entry of the stock library, as its text says it. */
