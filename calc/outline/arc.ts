@@ -17,8 +17,8 @@ export interface Segment {
   readonly from: Point;
   readonly to: Point;
   readonly bulge: number;
-  /** absent for a straight */
-  readonly arc?: Arc;
+  /** undefined for a straight; always there, so that all segments have one form in memory */
+  readonly arc: Arc | undefined;
 }
 
 /** An arc whose middle lies nearer to its chord than this share of the chord is a straight: 0.5 nm on a metre. */
@@ -43,7 +43,7 @@ export const bulgeOf = (sweep: number): number => Math.tan(sweep / 4);
 
 export function segment(from: Vertex, to: Point): Segment {
   const bulge = Math.abs(from.bulge ?? 0) < straightBelow ? 0 : (from.bulge ?? 0);
-  return bulge === 0 ? { from, to, bulge } : { from, to, bulge, arc: arcBetween(from, to, bulge) };
+  return { from, to, bulge, arc: bulge === 0 ? undefined : arcBetween(from, to, bulge) };
 }
 
 const kept = new WeakMap<Contour, readonly Segment[]>();
@@ -98,14 +98,27 @@ export function sweepsOver(arc: Arc, angle: number, slack = 0): boolean {
 
 /** The low and high corners of the upright box round a segment. */
 export function segmentBox(s: Segment): readonly [number, number, number, number] {
-  let [left, right] = s.from.x < s.to.x ? [s.from.x, s.to.x] : [s.to.x, s.from.x];
-  let [low, high] = s.from.y < s.to.y ? [s.from.y, s.to.y] : [s.to.y, s.from.y];
-  const { arc } = s;
+  const box: [number, number, number, number] = [0, 0, 0, 0];
+  boxInto(box, 0, s);
+  return box;
+}
+
+/** Writes left, low, right and high of the upright box round a segment to a place of a list. */
+export function boxInto(boxes: Float64Array | number[], at: number, { from, to, bulge, arc }: Segment): void {
+  let [left, right] = from.x < to.x ? [from.x, to.x] : [to.x, from.x];
+  let [low, high] = from.y < to.y ? [from.y, to.y] : [to.y, from.y];
   if (arc !== undefined) {
-    if (sweepsOver(arc, 0)) right = Math.max(right, arc.centre.x + arc.radius);
-    if (sweepsOver(arc, Math.PI)) left = Math.min(left, arc.centre.x - arc.radius);
-    if (sweepsOver(arc, Math.PI / 2)) high = Math.max(high, arc.centre.y + arc.radius);
-    if (sweepsOver(arc, -Math.PI / 2)) low = Math.min(low, arc.centre.y - arc.radius);
+    // The outermost points of the circle lie on the arc where they lie on its side of the chord.
+    const { centre, radius } = arc;
+    const [ex, ey] = [to.x - from.x, to.y - from.y];
+    const middle = ex * (centre.y - from.y) - ey * (centre.x - from.x);
+    if ((middle - ey * radius) * bulge <= 0) right = Math.max(right, centre.x + radius);
+    if ((middle + ey * radius) * bulge <= 0) left = Math.min(left, centre.x - radius);
+    if ((middle + ex * radius) * bulge <= 0) high = Math.max(high, centre.y + radius);
+    if ((middle - ex * radius) * bulge <= 0) low = Math.min(low, centre.y - radius);
   }
-  return [left, low, right, high];
+  boxes[at] = left;
+  boxes[at + 1] = low;
+  boxes[at + 2] = right;
+  boxes[at + 3] = high;
 }

@@ -1,9 +1,9 @@
 import { type Text, text } from '../figure/figure.ts';
-import { type Segment, segmentBox, segmentsOf } from './arc.ts';
+import { segmentsOf } from './arc.ts';
 import type { Contour } from './contour.ts';
-import { contourArea, contourBox, nearShare, turnBetween } from './contour-measure.ts';
-import { meetings } from './meeting.ts';
-import { eachMeeting, treeOf } from './segment-tree.ts';
+import { contourArea, contourBox, nearShare } from './contour-measure.ts';
+import { turnsOf } from './segment-lists.ts';
+import { firstCrossing } from './self-crossing.ts';
 import type { Point } from './shape.ts';
 
 /** Why a closed line of straights and arcs is no outline, with the place. Segment numbers count from 0. */
@@ -18,12 +18,6 @@ export type ContourFault =
 /** More straights and arcs than the outline of any part needs; they would be slow to work with. */
 const mostSegments = 10_000;
 
-/** What two neighbours may cross each other by where they should be tangent, m: drawings are rounded. */
-const grazing = 1e-6;
-
-/** A turn that is none, rad. */
-const tangent = 1e-6;
-
 /** The first fault of a tidied contour; undefined where it is a fit outline. */
 export function contourFault(contour: Contour): ContourFault | undefined {
   const strange = contour.findIndex((v) => !Number.isFinite(v.x + v.y + (v.bulge ?? 0)));
@@ -35,47 +29,12 @@ export function contourFault(contour: Contour): ContourFault | undefined {
   const [low, high] = contourBox(contour);
   const size = Math.hypot(high.x - low.x, high.y - low.y);
   const near = size * nearShare;
-  const turns = segments.map((s, i) => turnBetween(s, segments[(i + 1) % segments.length]!));
-  const back = turns.findIndex((turn) => Math.abs(turn) > Math.PI - 1e-9);
+  const back = turnsOf(contour).findIndex((turn) => Math.abs(turn) > Math.PI - 1e-9);
   if (back >= 0)
     return { kind: 'doubles back', segments: [back, (back + 1) % segments.length], at: segments[back]!.to };
-  return (
-    firstCrossing(contour, near, turns) ??
-    (Math.abs(contourArea(contour)) <= size * near ? { kind: 'no area' } : undefined)
-  );
-}
-
-function firstCrossing(contour: Contour, near: number, turns: readonly number[]): ContourFault | undefined {
-  const segments = segmentsOf(contour);
-  const n = segments.length;
-  const tree = treeOf(contour);
-  for (const [i, s] of segments.entries()) {
-    let fault: ContourFault | undefined;
-    eachMeeting(tree, segmentBox(s), (j) => {
-      if (j <= i) return false;
-      const other = segments[j]!;
-      // a straight and an arc, or two arcs, that are tangent where they join meet nowhere else
-      if (j === i + 1 && n > 2 && Math.abs(turns[i]!) < tangent && Math.abs(s.bulge) < 1 && Math.abs(other.bulge) < 1)
-        return false;
-      const shared = [...(j === i + 1 ? [s.to] : []), ...((j + 1) % n === i ? [s.from] : [])];
-      if (shared.length > 0 && s.arc === undefined && other.arc === undefined) return false;
-      // A corner is met only at its own point.
-      const close = shared.length === 0 ? 0 : 10 * near + graze(s, other);
-      const at = meetings(s, other, shared.length === 0 ? near / 1000 : near).find((p) =>
-        shared.every((q) => Math.hypot(p.x - q.x, p.y - q.y) > close),
-      );
-      if (at !== undefined) fault = { kind: 'crosses itself', segments: [i, j], at };
-      return at !== undefined;
-    });
-    if (fault !== undefined) return fault;
-  }
-  return undefined;
-}
-
-/** How far from their common point two neighbours may still touch, if they run as good as tangent there. */
-function graze(a: Segment, b: Segment): number {
-  const radius = Math.min(a.arc?.radius ?? Infinity, b.arc?.radius ?? Infinity);
-  return Math.sqrt(8 * radius * grazing);
+  const crossing = firstCrossing(contour, near);
+  if (crossing !== undefined) return { kind: 'crosses itself', ...crossing };
+  return Math.abs(contourArea(contour)) <= size * near ? { kind: 'no area' } : undefined;
 }
 
 /** The fault in words; where it is, is said beside. */

@@ -1,5 +1,6 @@
-import { chordOf, headings, type Segment, segmentBox, segmentLength, segmentsOf, wrapped } from './arc.ts';
+import { segmentLength, segmentsOf } from './arc.ts';
 import type { Contour, Vertex } from './contour.ts';
+import { boxesOf, turnsOf } from './segment-lists.ts';
 import type { Point } from './shape.ts';
 
 /** Signed area inside a contour, m2: by Green's theorem, chord by chord and the sagittas of its arcs. */
@@ -33,12 +34,12 @@ export function contourPerimeter(contour: Contour): number {
 /** The low and high corner of the upright box round a contour, m; arcs beyond their ends included. */
 export function contourBox(contour: Contour): readonly [Point, Point] {
   let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const s of segmentsOf(contour)) {
-    const box = segmentBox(s);
-    left = Math.min(left, box[0]);
-    low = Math.min(low, box[1]);
-    right = Math.max(right, box[2]);
-    high = Math.max(high, box[3]);
+  const boxes = boxesOf(contour);
+  for (let at = 0; at < boxes.length; at += 4) {
+    left = Math.min(left, boxes[at]!);
+    low = Math.min(low, boxes[at + 1]!);
+    right = Math.max(right, boxes[at + 2]!);
+    high = Math.max(high, boxes[at + 3]!);
   }
   return [
     { x: left, y: low },
@@ -46,15 +47,9 @@ export function contourBox(contour: Contour): readonly [Point, Point] {
   ];
 }
 
-/** The turn (rad, positive to the left) between the end of one segment and the beginning of the next. */
-export const turnBetween = (before: Segment, after: Segment): number =>
-  wrapped(headings(after)[0] - headings(before)[1]);
-
 /** Whether a counter-clockwise contour bends nowhere inwards. */
 export function isConvexContour(contour: Contour): boolean {
-  const segments = segmentsOf(contour);
-  const n = segments.length;
-  return segments.every((s, i) => s.bulge >= 0 && turnBetween(segments[(i + n - 1) % n]!, s) > -1e-9);
+  return segmentsOf(contour).every((s) => s.bulge >= 0) && turnsOf(contour).every((turn) => turn > -1e-9);
 }
 
 /** The same line walked the other way. */
@@ -77,16 +72,22 @@ export const nearShare = 1e-9;
 export function tidiedContour(contour: Contour): Contour {
   const [low, high] = contourBox(contour);
   const near = Math.hypot(high.x - low.x, high.y - low.y) * nearShare;
-  const apart = contour.filter((v, i) => chordOf({ from: v, to: contour[(i + 1) % contour.length]!, bulge: 0 }) > near);
+  const apart = kept(contour, (v, i) => {
+    const to = contour[i + 1 < contour.length ? i + 1 : 0]!;
+    return Math.hypot(to.x - v.x, to.y - v.y) > near;
+  });
   const round = contourArea(apart) < 0 ? reversed(apart) : apart;
   const segments = segmentsOf(round);
-  const n = segments.length;
-  const left = round.filter((_, i) => {
-    const before = segments[(i + n - 1) % n]!;
-    const after = segments[i]!;
-    return before.bulge !== 0 || after.bulge !== 0 || Math.abs(turnBetween(before, after)) > 1e-9;
+  const turns = turnsOf(round);
+  return kept(round, (_, i) => {
+    const before = i > 0 ? i - 1 : segments.length - 1;
+    return segments[before]!.bulge !== 0 || segments[i]!.bulge !== 0 || Math.abs(turns[before]!) > 1e-9;
   });
-  return left.length === round.length ? round : left;
+}
+
+/** The same object where nothing is left out, with all that is known of it. */
+function kept(contour: Contour, fit: (vertex: Vertex, i: number) => boolean): Contour {
+  return contour.every(fit) ? contour : contour.filter(fit);
 }
 
 /** An open line walked the other way; the bulge of its last vertex says nothing. */

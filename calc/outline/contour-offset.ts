@@ -4,8 +4,9 @@ import { clippedOffset } from './clip.ts';
 import type { Contour, Vertex } from './contour.ts';
 import { contourDistance } from './contour-distance.ts';
 import { contourFault } from './contour-fault.ts';
-import { contourArea, contourBox, isConvexContour, nearShare, tidiedContour, turnBetween } from './contour-measure.ts';
+import { contourArea, contourBox, isConvexContour, nearShare, tidiedContour } from './contour-measure.ts';
 import { meetings } from './meeting.ts';
+import { turnsOf } from './segment-lists.ts';
 import type { Point } from './shape.ts';
 
 /**
@@ -34,30 +35,36 @@ export function areaOf(contours: readonly Contour[]): number {
 function arcTrue(contour: Contour, by: number): Contour | undefined {
   const old = segmentsOf(contour);
   const n = old.length;
-  const shifted = old.map((s) => shift(s, by));
-  if (n < 2 || shifted.some((s) => s === undefined)) return undefined;
-  const sides = shifted as Segment[];
+  if (n < 2) return undefined;
+  const sides: Segment[] = [];
+  for (const s of old) {
+    const side = shift(s, by);
+    if (side === undefined) return undefined;
+    sides.push(side);
+  }
+  const turns = turnsOf(contour);
   const [low, high] = contourBox(contour);
   const near = (Math.hypot(high.x - low.x, high.y - low.y) + Math.abs(by)) * nearShare;
   // What lies between side i - 1 and side i: a common point, or an arc about the old corner.
-  const joints: { readonly end: Point; readonly begin: Point; readonly round?: number }[] = [];
-  for (const [i, side] of sides.entries()) {
-    const before = sides[(i + n - 1) % n]!;
-    const turn = turnBetween(old[(i + n - 1) % n]!, old[i]!);
+  const joints: { readonly end: Point; readonly begin: Point; readonly round: number | undefined }[] = [];
+  for (let i = 0; i < n; i++) {
+    const last = i > 0 ? i - 1 : n - 1;
+    const [before, side] = [sides[last]!, sides[i]!];
+    const turn = turns[last]!;
     const gap = turn * by;
     if (gap > smooth) joints.push({ end: before.to, begin: side.from, round: turn });
     else {
       const at = gap < -smooth ? crossing(before, side, old[i]!.from, near) : side.from;
       if (at === undefined) return undefined;
-      joints.push({ end: at, begin: at });
+      joints.push({ end: at, begin: at, round: undefined });
     }
   }
   const line: Vertex[] = [];
-  for (const [i, side] of sides.entries()) {
+  for (let i = 0; i < n; i++) {
     const joint = joints[i]!;
-    const kept = between(side, joint.begin, joints[(i + 1) % n]!.end);
+    const kept = between(sides[i]!, joint.begin, joints[i + 1 < n ? i + 1 : 0]!.end);
     if (kept === undefined) return undefined;
-    if (joint.round !== undefined) line.push({ ...joint.end, bulge: bulgeOf(joint.round) });
+    if (joint.round !== undefined) line.push({ x: joint.end.x, y: joint.end.y, bulge: bulgeOf(joint.round) });
     line.push(kept);
   }
   const found = tidiedContour(line);
@@ -79,7 +86,12 @@ function shift(s: Segment, by: number): Segment | undefined {
     x: centre.x + ((p.x - centre.x) * wider) / radius,
     y: centre.y + ((p.y - centre.y) * wider) / radius,
   });
-  return segment({ ...move(s.from), bulge: s.bulge }, move(s.to));
+  return {
+    from: move(s.from),
+    to: move(s.to),
+    bulge: s.bulge,
+    arc: { centre, radius: wider, start: s.arc.start, sweep },
+  };
 }
 
 /** Where two sides that overlap at a corner cut each other off: the crossing that is nearest to the old corner. */
@@ -122,11 +134,7 @@ function isTrue(found: Contour, line: Contour, contour: Contour, by: number): bo
 
 /** Whether a line that bends nowhere inwards goes round once: a star goes round twice. */
 function turnsOnce(contour: Contour): boolean {
-  const segments = segmentsOf(contour);
-  const n = segments.length;
-  const turn = segments.reduce(
-    (sum, s, i) => sum + (s.arc?.sweep ?? 0) + turnBetween(segments[(i + n - 1) % n]!, s),
-    0,
-  );
+  const corners = turnsOf(contour).reduce((sum, turn) => sum + turn, 0);
+  const turn = segmentsOf(contour).reduce((sum, { arc }) => sum + (arc?.sweep ?? 0), corners);
   return Math.abs(turn - 2 * Math.PI) < 1e-6;
 }

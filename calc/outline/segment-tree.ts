@@ -1,5 +1,6 @@
-import { type Segment, segmentBox, segmentsOf } from './arc.ts';
+import { type Segment, segmentsOf } from './arc.ts';
 import type { Contour } from './contour.ts';
+import { boxesOf } from './segment-lists.ts';
 
 /**
  * Segments in walking order under a tree of boxes: each node covers a run of the line. Far runs are passed by, so that a point is
@@ -18,13 +19,13 @@ const trees = new WeakMap<Contour, SegmentTree>();
 export function treeOf(contour: Contour): SegmentTree {
   let tree = trees.get(contour);
   if (tree === undefined) {
-    tree = grown(segmentsOf(contour));
+    tree = grown(segmentsOf(contour), boxesOf(contour));
     trees.set(contour, tree);
   }
   return tree;
 }
 
-function grown(segments: readonly Segment[]): SegmentTree {
+function grown(segments: readonly Segment[], own: Float64Array): SegmentTree {
   let leaves = 1;
   while (leaves * perLeaf < segments.length) leaves *= 2;
   const nodes = 2 * leaves - 1;
@@ -35,33 +36,15 @@ function grown(segments: readonly Segment[]): SegmentTree {
     boxes[at + 2] = -Infinity;
     boxes[at + 3] = -Infinity;
   }
-  for (let i = 0; i < segments.length; i++)
-    widen(boxes, 4 * (leaves - 1 + Math.floor(i / perLeaf)), segmentBox(segments[i]!), 0);
+  for (let i = 0; i < segments.length; i++) widen(boxes, 4 * (leaves - 1 + Math.floor(i / perLeaf)), own, 4 * i);
   for (let at = 4 * (nodes - 1); at > 0; at -= 4) widen(boxes, 4 * ((at / 4 - 1) >> 1), boxes, at);
   return { segments, boxes, leaves };
 }
 
 /** Widens the box at one place by a box at another. */
-function widen(boxes: Float64Array, mine: number, others: ArrayLike<number>, other: number): void {
+function widen(boxes: Float64Array, mine: number, others: Float64Array, other: number): void {
   boxes[mine] = Math.min(boxes[mine]!, others[other]!);
   boxes[mine + 1] = Math.min(boxes[mine + 1]!, others[other + 1]!);
   boxes[mine + 2] = Math.max(boxes[mine + 2]!, others[other + 2]!);
   boxes[mine + 3] = Math.max(boxes[mine + 3]!, others[other + 3]!);
-}
-
-/** Calls `found` with every segment whose box meets the box given (left, low, right, high), until it says true. */
-export function eachMeeting(
-  { boxes, leaves, segments }: SegmentTree,
-  [left, low, right, high]: readonly [number, number, number, number],
-  found: (segment: number) => boolean,
-): boolean {
-  const visit = (node: number): boolean => {
-    const at = 4 * node;
-    if (boxes[at]! > right || boxes[at + 1]! > high || boxes[at + 2]! < left || boxes[at + 3]! < low) return false;
-    if (node < leaves - 1) return visit(2 * node + 1) || visit(2 * node + 2);
-    const start = (node - leaves + 1) * perLeaf;
-    for (let i = start; i < Math.min(segments.length, start + perLeaf); i++) if (found(i)) return true;
-    return false;
-  };
-  return visit(0);
 }

@@ -1,8 +1,8 @@
 import { following, type Outcome } from '../outcome.ts';
 import { segmentLength, segmentsOf } from './arc.ts';
-import { turnBetween } from './contour-measure.ts';
 import { arcBetweenNormals, pointByNormal } from './ellipse.ts';
 import { type ContourForm, type EllipseForm, type PlainForm, plainForm, type RoundedBox } from './plain.ts';
+import { turnsOf } from './segment-lists.ts';
 import type { Point, Shape } from './shape.ts';
 
 /**
@@ -104,9 +104,9 @@ function ellipseTurns(form: EllipseForm): Stretch[] {
 
 /** Arcs on the same circle are one; a corner is told where two segments do not run into each other. */
 function contourTurns({ vertices }: ContourForm): Stretch[] {
-  const segments = segmentsOf(vertices);
-  const stretches = segments.flatMap((s, i): Stretch[] => {
-    const turn = turnBetween(s, segments[(i + 1) % segments.length]!);
+  const corners = turnsOf(vertices);
+  const stretches = segmentsOf(vertices).flatMap((s, i): Stretch[] => {
+    const turn = corners[i]!;
     const { from, to, arc } = s;
     const length = segmentLength(s);
     const run: Stretch =

@@ -1,6 +1,6 @@
-import { headings, onCircle, type Segment, segmentLength, segmentsOf } from '../outline/arc.ts';
+import { onCircle, type Segment, segmentLength, segmentsOf } from '../outline/arc.ts';
 import type { Contour } from '../outline/contour.ts';
-import { turnBetween } from '../outline/contour-measure.ts';
+import { headingsOf, turnsOf } from '../outline/segment-lists.ts';
 import type { Point } from '../outline/shape.ts';
 
 /** A stretch of an outline walked counter-clockwise: a straight, an arc, or the turn at one corner, which has no length. */
@@ -21,19 +21,18 @@ const kept = new WeakMap<Contour, readonly EdgeStretch[]>();
 export function edgeTurns(contour: Contour): readonly EdgeStretch[] {
   let found = kept.get(contour);
   if (found === undefined) {
-    const segments = segmentsOf(contour);
-    found = segments.flatMap((segment, i): EdgeStretch[] => {
-      const [heading, end] = headings(segment);
-      const own: EdgeStretch = {
-        kind: segment.arc === undefined ? 'straight' : 'arc',
-        turn: segment.arc?.sweep ?? 0,
-        length: segmentLength(segment),
-        heading,
-        segment,
-      };
-      const turn = turnBetween(segment, segments[(i + 1) % segments.length]!);
-      return Math.abs(turn) < 1e-9 ? [own] : [own, { kind: 'corner', turn, length: 0, heading: end, segment }];
+    const [headings, turns] = [headingsOf(contour), turnsOf(contour)];
+    const list: EdgeStretch[] = [];
+    segmentsOf(contour).forEach((segment, i) => {
+      const { arc } = segment;
+      const length = segmentLength(segment);
+      const kind = arc === undefined ? 'straight' : 'arc';
+      list.push({ kind, turn: arc?.sweep ?? 0, length, heading: headings[2 * i]!, segment });
+      const turn = turns[i]!;
+      if (Math.abs(turn) < 1e-9) return;
+      list.push({ kind: 'corner', turn, length: 0, heading: headings[2 * i + 1]!, segment });
     });
+    found = list;
     kept.set(contour, found);
   }
   return found;
