@@ -1,10 +1,9 @@
 import { following, type Outcome } from '../outcome.ts';
+import type { Vertex } from './contour.ts';
 import { contourArea, contourBox, contourPerimeter } from './contour-measure.ts';
-import { contourOf } from './contour-of.ts';
 import { ellipsePerimeter } from './ellipse.ts';
-import { type PlainForm, plainForm } from './plain.ts';
+import { type PlainForm, plainForm, rememberForm } from './plain.ts';
 import type { Point, Shape } from './shape.ts';
-import { moved, transformed } from './transform.ts';
 
 /** Area inside an outline, m2. Closed forms, exact to rounding. */
 export function shapeArea(shape: Shape): Outcome {
@@ -31,18 +30,27 @@ export function shapeBounds(shape: Shape): Outcome<Bounds> {
 /** The same outline about the centre of its bounding box, which is the origin of the part's frame. */
 export function centredShape(shape: Shape): Outcome<Shape> {
   if (shape.kind !== 'polygon' && shape.kind !== 'contour' && shape.kind !== 'path') return shape;
-  return following(shapeBounds(shape), ({ low, high }) => {
+  return following(plainForm(shape), (form) => {
+    const { low, high } = formBounds(form);
     const x = (low.x + high.x) / 2;
     const y = (low.y + high.y) / 2;
-    if (x === 0 && y === 0) return shape;
-    if (shape.kind === 'polygon')
-      return { kind: 'polygon' as const, points: shape.points.map((p) => ({ x: p.x - x, y: p.y - y })) };
-    return following(contourOf(shape), (contour) => ({
-      kind: 'contour' as const,
-      vertices: transformed(contour, moved(-x, -y)),
-    }));
+    if ((x === 0 && y === 0) || form.kind !== 'contour') return shape;
+    let moved = centred.get(form);
+    if (moved === undefined) {
+      const vertices = form.vertices.map(
+        (v): Vertex =>
+          v.bulge === undefined ? { x: v.x - x, y: v.y - y } : { x: v.x - x, y: v.y - y, bulge: v.bulge },
+      );
+      moved = { kind: 'contour', vertices };
+      // what is fit where it was drawn is fit where it is moved to
+      rememberForm(moved, { kind: 'contour', vertices });
+      centred.set(form, moved);
+    }
+    return moved;
   });
 }
+
+const centred = new WeakMap<PlainForm, Shape>();
 
 export function formArea(form: PlainForm): number {
   switch (form.kind) {

@@ -46,6 +46,11 @@ export function plainForm(shape: Shape): Outcome<PlainForm> {
   return form;
 }
 
+/** The form of a shape that was made of a checked one. */
+export const rememberForm = (shape: Shape, form: PlainForm): void => {
+  remembered.set(shape, form);
+};
+
 function reduce(shape: Shape): Outcome<PlainForm> {
   switch (shape.kind) {
     case 'rectangle':

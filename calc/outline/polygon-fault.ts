@@ -1,5 +1,5 @@
 import { text, type Words } from '../figure/figure.ts';
-import { distanceBetween, edges, signedArea } from './polygon.ts';
+import { distanceBetween, signedArea } from './polygon.ts';
 import type { Point } from './shape.ts';
 
 /**
@@ -23,12 +23,12 @@ export function polygonFault(points: readonly Point[]): PolygonFault | undefined
   if (points.length < 3) return { kind: 'too few points', points: points.length };
   const size = extent(points);
   const near = size * 1e-9;
-  const sides = edges(points);
-  const twice = sides.findIndex(([a, b]) => distanceBetween(a, b) <= near);
-  if (twice >= 0) return { kind: 'same point twice', point: (twice + 1) % points.length, at: sides[twice]![1] };
-  const back = sides.findIndex((side, i) => doublesBack(side, sides[(i + 1) % sides.length]!, size));
-  if (back >= 0) return { kind: 'doubles back', point: (back + 1) % points.length, at: sides[back]![1] };
-  const crossing = firstCrossing(sides);
+  const n = points.length;
+  const twice = points.findIndex((p, i) => distanceBetween(p, points[(i + 1) % n]!) <= near);
+  if (twice >= 0) return { kind: 'same point twice', point: (twice + 1) % n, at: points[(twice + 1) % n]! };
+  const corner = points.findIndex((p, i) => doublesBack(points[i > 0 ? i - 1 : n - 1]!, p, points[(i + 1) % n]!, size));
+  if (corner >= 0) return { kind: 'doubles back', point: corner, at: points[corner]! };
+  const crossing = firstCrossing(points);
   if (crossing !== undefined) return crossing;
   return Math.abs(signedArea(points)) <= size * near ? { kind: 'no area' } : undefined;
 }
@@ -65,29 +65,41 @@ function extent(points: readonly Point[]): number {
   return Math.hypot(right - left, high - low);
 }
 
-type Side = readonly [Point, Point];
-
-function doublesBack([a, b]: Side, [, c]: Side, size: number): boolean {
+function doublesBack(a: Point, b: Point, c: Point, size: number): boolean {
   const cross = (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x);
   const along = (b.x - a.x) * (c.x - b.x) + (b.y - a.y) * (c.y - b.y);
   return along < 0 && Math.abs(cross) <= size * 1e-12 * Math.hypot(b.x - a.x, b.y - a.y);
 }
 
 /** Edges are swept by their left ends, so that only those whose spans in x overlap are compared. */
-function firstCrossing(sides: readonly Side[]): PolygonFault | undefined {
-  const left = ([a, b]: Side) => Math.min(a.x, b.x);
-  const right = ([a, b]: Side) => Math.max(a.x, b.x);
-  const order = sides.map((_, i) => i).sort((i, j) => left(sides[i]!) - left(sides[j]!));
-  let active: number[] = [];
+function firstCrossing(points: readonly Point[]): PolygonFault | undefined {
+  const n = points.length;
+  const [left, right] = [new Float64Array(n), new Float64Array(n)];
+  const [low, high] = [new Float64Array(n), new Float64Array(n)];
+  for (let i = 0; i < n; i++) {
+    const [a, b] = [points[i]!, points[i + 1 < n ? i + 1 : 0]!];
+    // meetings are told to within a rounding: so are the boxes of the edges
+    const slack = 1e-11 * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y));
+    left[i] = Math.min(a.x, b.x) - slack;
+    right[i] = Math.max(a.x, b.x) + slack;
+    low[i] = Math.min(a.y, b.y) - slack;
+    high[i] = Math.max(a.y, b.y) + slack;
+  }
+  const order = new Uint32Array(n).map((_, i) => i).sort((i, j) => left[i]! - left[j]!);
+  const active = new Uint32Array(n);
+  let count = 0;
   for (const i of order) {
-    const side = sides[i]!;
-    active = active.filter((j) => right(sides[j]!) >= left(side));
-    for (const j of active) {
-      if (areNeighbours(i, j, sides.length)) continue;
-      const at = meeting(side, sides[j]!);
+    let still = 0;
+    for (let k = 0; k < count; k++) {
+      const j = active[k]!;
+      if (right[j]! < left[i]!) continue;
+      active[still++] = j;
+      if (low[j]! > high[i]! || high[j]! < low[i]! || areNeighbours(i, j, n)) continue;
+      const at = meeting(points[i]!, points[(i + 1) % n]!, points[j]!, points[(j + 1) % n]!);
       if (at !== undefined) return { kind: 'crosses itself', edges: i < j ? [i, j] : [j, i], at };
     }
-    active.push(i);
+    count = still;
+    active[count++] = i;
   }
   return undefined;
 }
@@ -95,7 +107,7 @@ function firstCrossing(sides: readonly Side[]): PolygonFault | undefined {
 const areNeighbours = (i: number, j: number, n: number) => (i + 1) % n === j || (j + 1) % n === i;
 
 /** Where two edges meet or touch; of edges that lie on each other, one of the points that they share. */
-function meeting([a, b]: Side, [c, d]: Side): Point | undefined {
+function meeting(a: Point, b: Point, c: Point, d: Point): Point | undefined {
   const rx = b.x - a.x;
   const ry = b.y - a.y;
   const sx = d.x - c.x;

@@ -1,6 +1,7 @@
 import { bulgeOf, onCircle, pointOf, type Segment, segmentsOf } from '../outline/arc.ts';
 import type { Contour, Vertex } from '../outline/contour.ts';
 import { contourArea } from '../outline/contour-measure.ts';
+import { boxesOf } from '../outline/segment-lists.ts';
 import type { Point } from '../outline/shape.ts';
 
 /** The points p with normal . p >= from; `normal` has length 1, `from` in m. */
@@ -83,13 +84,31 @@ function crossings(s: Segment, half: HalfPlane): number[] {
  * quarter: along (normal.y, -normal.x)), in order. Touching is no crossing.
  */
 export function chordsOn(contour: Contour, half: HalfPlane): readonly (readonly [number, number])[] {
-  const stretches = segmentsOf(contour).flatMap((s) => split(s, half));
+  const stretches = nearLine(contour, half);
   const inside = stretches.map((s) => isWithin(s, half));
   const met = stretches
     .filter((_, i) => inside[i] !== inside[(i + inside.length - 1) % inside.length])
     .map(({ from }) => half.normal.y * from.x - half.normal.x * from.y)
     .sort((a, b) => a - b);
   return Array.from({ length: met.length >> 1 }, (_, i) => [met[2 * i]!, met[2 * i + 1]!] as const);
+}
+
+/** The segments cut at a line, but of a run that lies to one side of it its first alone. */
+function nearLine(contour: Contour, half: HalfPlane): Stretch[] {
+  const [segments, boxes] = [segmentsOf(contour), boxesOf(contour)];
+  const { normal } = half;
+  const stretches: Stretch[] = [];
+  let side = 0;
+  for (let i = 0; i < segments.length; i++) {
+    const at = 4 * i;
+    const [rx, ry] = [(boxes[at + 2]! - boxes[at]!) / 2, (boxes[at + 3]! - boxes[at + 1]!) / 2];
+    const depth = normal.x * (boxes[at]! + rx) + normal.y * (boxes[at + 1]! + ry) - half.from;
+    const reach = Math.abs(normal.x) * rx + Math.abs(normal.y) * ry;
+    const now = Math.abs(depth) > reach * (1 + 1e-9) ? Math.sign(depth) : 0;
+    if (now === 0 || now !== side) stretches.push(...split(segments[i]!, half));
+    side = now;
+  }
+  return stretches;
 }
 
 /** The point of the line of a half plane at a place along it. */
