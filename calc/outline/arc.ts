@@ -105,12 +105,15 @@ export function segmentBox(s: Segment): readonly [number, number, number, number
 
 /** Writes left, low, right and high of the upright box round a segment to a place of a list. */
 export function boxInto(boxes: Float64Array | number[], at: number, { from, to, bulge, arc }: Segment): void {
-  let [left, right] = from.x < to.x ? [from.x, to.x] : [to.x, from.x];
-  let [low, high] = from.y < to.y ? [from.y, to.y] : [to.y, from.y];
+  let left = Math.min(from.x, to.x);
+  let right = Math.max(from.x, to.x);
+  let low = Math.min(from.y, to.y);
+  let high = Math.max(from.y, to.y);
   if (arc !== undefined) {
     // The outermost points of the circle lie on the arc where they lie on its side of the chord.
     const { centre, radius } = arc;
-    const [ex, ey] = [to.x - from.x, to.y - from.y];
+    const ex = to.x - from.x;
+    const ey = to.y - from.y;
     const middle = ex * (centre.y - from.y) - ey * (centre.x - from.x);
     if ((middle - ey * radius) * bulge <= 0) right = Math.max(right, centre.x + radius);
     if ((middle + ey * radius) * bulge <= 0) left = Math.min(left, centre.x - radius);
