@@ -15,6 +15,8 @@ export interface Element {
 export interface Elements {
   readonly root?: Element;
   readonly byId: ReadonlyMap<string, Element>;
+  /** the style sheets within the file, one after the other */
+  readonly styles: string;
   readonly problems: readonly DrawingProblem[];
 }
 
@@ -61,12 +63,21 @@ export function readElements(source: string): Elements {
     else if (element.name !== '') parent.children.push(element);
     open.push(element);
   });
+  const styles: string[] = [];
+  const style = (words: string) => {
+    const within = open.at(-1);
+    // one that holds for print alone hides nothing here
+    if (within?.name === 'style' && /^\s*(?:$|all\b|screen\b)/i.test(within.attributes.media ?? '')) styles.push(words);
+  };
+  parser.on('text', style);
+  parser.on('cdata', style);
   parser.on('closetag', () => {
     open.pop();
   });
   for (let i = 0; i < source.length && problem === undefined; i += chunk) parser.write(source.slice(i, i + chunk));
   if (problem === undefined) parser.close();
-  return { ...(root === undefined ? {} : { root }), byId, problems: problem === undefined ? [] : [problem] };
+  const problems = problem === undefined ? [] : [problem];
+  return { ...(root === undefined ? {} : { root }), byId, styles: styles.join('\n'), problems };
 }
 
 /** The parser is asked between pieces of this many characters whether to go on. */

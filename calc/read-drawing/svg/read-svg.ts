@@ -7,6 +7,7 @@ import { type Budget, LineBuilder } from '../line-builder.ts';
 import { type Element, type Elements, readElements } from './elements.ts';
 import { inUserUnits, readViewBox, unitOfDrawing } from './lengths.ts';
 import { shapes } from './shapes.ts';
+import { type ClassRules, classRules, isHidden } from './styles.ts';
 import { readTransforms } from './transform-list.ts';
 
 /** Elements that hold others which are drawn where they stand; what they are not drawn by is passed by with all in it. */
@@ -50,10 +51,12 @@ class SvgReader {
   private expanded = 0;
   private readonly elements: Elements;
   private readonly root: Element;
+  private readonly rules: ClassRules;
 
   constructor(elements: Elements, root: Element) {
     this.elements = elements;
     this.root = root;
+    this.rules = classRules(elements.styles);
   }
 
   read(): ReadDrawing {
@@ -81,7 +84,7 @@ class SvgReader {
     const { name, attributes } = element;
     const draws = shapes[name];
     if (draws === undefined && !drawnThrough.has(name) && name !== 'use') return undefined;
-    const hidden = where.hidden === true || isHidden(attributes);
+    const hidden = where.hidden === true || isHidden(element, this.rules);
     if (hidden && draws !== undefined && where.layer === undefined) return undefined;
     if (where.uses.length > 0 && ++this.expanded > limits.svgExpanded) {
       if (this.expanded === limits.svgExpanded + 1)
@@ -176,14 +179,6 @@ class SvgReader {
   private tell(problem: DrawingProblem): undefined {
     if (this.problems.length < limits.problems) this.problems.push(problem);
   }
-}
-
-function isHidden({ display, visibility, style = '' }: Element['attributes']): boolean {
-  return (
-    display === 'none' ||
-    visibility === 'hidden' ||
-    /(^|;)\s*(display\s*:\s*none|visibility\s*:\s*hidden)\b/.test(style.slice(0, 10_000))
-  );
 }
 
 /** The place and scale of a drawing or symbol within another (SVG 1.1, section 7.9; no slicing). */
