@@ -1,4 +1,6 @@
-import { type Bench, defineFigure, known, text, whenKnown, worked } from '../figure/index.ts';
+import { LEAST_EXCESS } from '../cloth/habits.ts';
+import { layerDrape } from '../curve/drape.figure.ts';
+import { type Bench, defineFigure, isKnown, known, text, usual, whenKnown, worked } from '../figure/index.ts';
 import { type Cloth, UNKNOWN } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
@@ -10,7 +12,7 @@ import type { LaidLayer } from '../stack/laid.ts';
 import { type ClothContours, pieceNotches } from './cloth-contours.figure.ts';
 import { dartsOn, withDarts } from './cut-in.ts';
 import { placedDarts } from './darts.figure.ts';
-import type { Dart, FlatPiece, Mark } from './flat-piece.ts';
+import type { CutsLaid, Dart, FlatPiece, Mark } from './flat-piece.ts';
 import { placedContour } from './footprint-contour.ts';
 import { chordsOn, type HalfPlane, onLine } from './half-plane.ts';
 import { grainOf, type Joins, layerJoins } from './joins.figure.ts';
@@ -32,6 +34,7 @@ export const clothPieces = defineFigure<readonly FlatPiece[]>('cloth_pieces', (b
     },
     ({ laid, contours, darts, joins, lines }, reasons) => {
       const cloth = clothOf(bench, laid);
+      const cutsLaid = cutsAsLaid(bench, key);
       const pieces = joins === undefined ? whole(contours, darts, lines) : lanes(contours, darts, lines, joins);
       const grain = grainOf(laid);
       const flat = pieces.map(({ cut, holes, darts: own, marks, lane }, i): FlatPiece => {
@@ -55,6 +58,7 @@ export const clothPieces = defineFigure<readonly FlatPiece[]>('cloth_pieces', (b
           mayMirror: cloth !== undefined && sameTurnedOver(cloth),
           ...withoutDarts(size, cut, own),
           ...(lane === undefined ? {} : { lane: { number: i + 1, of: pieces.length, lap: lane } }),
+          ...(cutsLaid === undefined ? {} : { cutsLaid }),
         };
       });
       return worked<readonly FlatPiece[]>(flat, text('the flat piece of {layer}, darts cut in', { layer: laid.name }), {
@@ -64,6 +68,15 @@ export const clothPieces = defineFigure<readonly FlatPiece[]>('cloth_pieces', (b
     },
   ),
 );
+
+/** What double curvature asks for beyond the shear of the cloth; nothing where that is pressed flat, or is not known. */
+function cutsAsLaid(bench: Bench, key: string): CutsLaid | undefined {
+  const [drape, least] = [bench.ask(layerDrape, key), usual(bench, LEAST_EXCESS)];
+  if (!isKnown(drape) || !isKnown(least) || drape.value === undefined) return undefined;
+  const { left, darts } = drape.value;
+  if (Math.abs(left) <= least.value || darts === 0) return undefined;
+  return { kind: left > 0 ? 'dart' : 'slit', count: darts, width: Math.abs(left) / darts };
+}
 
 const withoutDarts = (size: ReturnType<typeof measures>, cut: Contour, darts: readonly Dart[]) => {
   if (darts.length === 0) return size;

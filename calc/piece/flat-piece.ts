@@ -43,6 +43,13 @@ export interface Mark {
   readonly name?: string;
 }
 
+/** Darts for folds, or slits that open where the cloth bridges: how many at most, and how wide, m. */
+export interface CutsLaid {
+  readonly kind: Dart['kind'];
+  readonly count: number;
+  readonly width: number;
+}
+
 /** A flat piece as it is cut, in the frame of the part (m, y to the left of x, seen from the bag side). */
 export interface FlatPiece {
   /** unique within the recipe: `outer`, `outer 2/3` for a lane of a joined piece, `mat.2`, `peel` */
@@ -82,4 +89,9 @@ export interface FlatPiece {
   readonly width: number;
   /** a lane of a piece that is wider than its roll: which of how many, and the overlap with the next, m */
   readonly lane?: { readonly number: number; readonly of: number; readonly lap: number };
+  /**
+   * On a face that is curved both ways: the cuts that are made as the piece is laid. They have no place on the flat piece, because
+   * where it folds or bridges hangs on where it is first pressed down, and from there on how it is drawn.
+   */
+  readonly cutsLaid?: CutsLaid;
 }

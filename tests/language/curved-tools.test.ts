@@ -9,8 +9,11 @@ import { heightSoFar } from '../../calc/laminate/height.figure.ts';
 import { layerDryMass } from '../../calc/laminate/mass.figure.ts';
 import { layerThickness } from '../../calc/laminate/thickness.figure.ts';
 import { contourArea, contourBox } from '../../calc/outline/contour-measure.ts';
+import type { FlatPiece } from '../../calc/piece/flat-piece.ts';
 import { flatPiecesOf } from '../../calc/piece/flat-pieces.figure.ts';
 import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
+import { cutsLaidWords } from '../../language/export/cut/labels.ts';
+import { plainStyle } from '../../language/view/text.ts';
 import { openBook, type TestBook } from '../harness/book.ts';
 
 const recipe = (curve: string, more: { score?: string; part?: string; outer?: string } = {}) => `tool mould {
@@ -100,6 +103,27 @@ describe('a tool that is curved one way', () => {
       expect(boxOf(wide, key).width).toBeCloseTo(width, 3);
     }
     expect(wide(layerDrape, 'outer')).toMatchObject({ left: 0, darts: 0 });
+  });
+
+  it('says on the piece how many cuts a dome or a saddle asks for that are not drawn on it', async () => {
+    const cutsOf = async (curve: string) => {
+      const ask = await laid(recipe(curve));
+      const [piece] = ask(flatPiecesOf, 'outer');
+      return { drape: ask(layerDrape, 'outer'), piece };
+    };
+    const words = (piece: FlatPiece | undefined) => (piece === undefined ? [] : cutsLaidWords(piece, plainStyle));
+    const dome = await cutsOf('curved along 0.5 m, across 0.5 m');
+    expect(dome.drape?.darts).toBeGreaterThan(0);
+    const { kind, count, width } = dome.piece?.cutsLaid ?? {};
+    expect([kind, count]).toEqual(['dart', dome.drape?.darts]);
+    // together the cuts take up all that the shear leaves
+    expect((count ?? 0) * (width ?? 0)).toBeCloseTo(dome.drape?.left ?? 0, 9);
+    expect(dome.piece?.darts).toEqual([]);
+    expect(words(dome.piece).join()).toMatch(/^not drawn: up to \d+ darts of [\d.]+ mm, cut where it folds as laid$/);
+    const saddle = await cutsOf('curved along 0.5 m, across 0.5 m crowned');
+    expect(saddle.piece?.cutsLaid?.kind).toBe('slit');
+    for (const none of ['', 'curved across 0.5 m', 'curved along 90 m, across 90 m'])
+      expect((await cutsOf(none)).piece?.cutsLaid, none).toBeUndefined();
   });
 
   it('has the darts of a wrapped ply on its own outline, shear and folds apart', async () => {

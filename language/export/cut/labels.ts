@@ -30,8 +30,18 @@ export function labelOf(piece: FlatPiece, recipe: Recipe, count: number, style: 
     ...(lane === undefined
       ? []
       : [say('lane {number} of {of}, laps {lap}', { number: lane.number, of: lane.of, lap: length(lane.lap) }, style)]),
+    ...cutsLaidWords(piece, style),
     ...(piece.faceUp ? [] : [say('turned over when it is laid')]),
   ];
+}
+
+/** What is cut as the piece is laid and is drawn nowhere on it. */
+export function cutsLaidWords({ cutsLaid }: FlatPiece, style: Style): readonly string[] {
+  if (cutsLaid === undefined) return [];
+  const figures = { count: cutsLaid.count, width: length(cutsLaid.width) };
+  return cutsLaid.kind === 'dart'
+    ? [say('not drawn: up to {count} darts of {width}, cut where it folds as laid', figures, style)]
+    : [say('not drawn: up to {count} slits of {width}, cut where it bridges as laid', figures, style)];
 }
 
 /** `1262 mm by 502 mm, cut 2 of triax_680` */

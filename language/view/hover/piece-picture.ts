@@ -1,5 +1,6 @@
 import { sketchOfPiece } from '../../../calc/drawing/of-piece.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
+import { cutsLaidWords } from '../../export/cut/labels.ts';
 import { screenSvg } from '../../export/svg.ts';
 import { say } from '../text.ts';
 import type { HoverBook } from './book.ts';
@@ -30,5 +31,6 @@ export function piecePicture([piece, ...others]: readonly FlatPiece[], size: str
       : darts === 0
         ? say('Flat piece {name}, {size}', figures)
         : say('Flat piece {name}, {size}, {darts} darts and slits', figures);
-  return `![${plain(words)}](${address}|width=${pixels})`;
+  const beside = cutsLaidWords(piece, book.style()).map((line) => `\n\n${plain(line)}`);
+  return `![${plain(words)}](${address}|width=${pixels})${beside.join('')}`;
 }

@@ -8,6 +8,7 @@ import { type PieceMass, pieceMasses } from '../../../calc/piece/piece-mass.figu
 import { ANGLE, LENGTH, MASS } from '../../../calc/quantity/index.ts';
 import type { LayerRow, Report } from '../../../calc/report.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import { cutsLaidWords } from '../../export/cut/labels.ts';
 import type { Table } from '../report/section.ts';
 import { type Style, say, show } from '../text.ts';
 import type { CutRow } from './sheet.ts';
@@ -49,12 +50,14 @@ export function cutRows(report: Report, bench: Bench, style: Style): CutRow[] {
   });
 }
 
-function pieceRemarks({ lane, hand }: FlatPiece, style: Style): string[] {
+function pieceRemarks(piece: FlatPiece, style: Style): string[] {
+  const { lane, hand } = piece;
   return [
     ...(lane === undefined
       ? []
       : [say('lane {number} of {of}, lapped {lap}', { ...lane, lap: quantity(lane.lap, LENGTH) }, style)]),
     ...(hand === undefined ? [] : [show(hand)]),
+    ...cutsLaidWords(piece, style),
   ];
 }
 

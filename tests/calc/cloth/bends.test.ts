@@ -40,7 +40,7 @@ describe('bends of an outline as it is drawn', () => {
         { x: 0, y: 0.4 },
       ],
     };
-    const found = bendsOf(halfDisc).sort((a, b) => a.turn - b.turn);
+    const found = [...bendsOf(halfDisc)].sort((a, b) => a.turn - b.turn);
     expect(found.map(({ turn }) => turn.toFixed(6))).toEqual(
       [Math.PI / 2, Math.PI / 2, Math.PI].map((t) => t.toFixed(6)),
     );
