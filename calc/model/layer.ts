@@ -62,6 +62,8 @@ export interface Layer extends Remarks {
   // core and insert
   readonly thickness?: Amount | Unknown;
   readonly inset?: Amount | Unknown;
+  /** room left round an insert in its core */
+  readonly clearance?: Amount;
   readonly chamfer?: Amount;
   readonly perforation?: { readonly diameter?: Amount; readonly pitch?: Amount };
   readonly grooves?: readonly {

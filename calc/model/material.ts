@@ -101,6 +101,8 @@ export interface Material extends Remarks {
   readonly tolerance?: Fact<Amount>;
   readonly accelerated?: Fact<true>;
   readonly airInhibited?: Fact<true>;
+  /** its face closes with wax, and nothing laid on it bonds */
+  readonly waxed?: Fact<true>;
   readonly catalyst?: Fact<CatalystDose>;
   readonly styrene?: Fact<Amount>;
   readonly density?: Fact<Amount>;

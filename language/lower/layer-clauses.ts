@@ -239,7 +239,7 @@ export const clauseWords: Readonly<Record<LayerKind, Readonly<Record<string, Cla
   strip: cloth,
   patch: cloth,
   core,
-  insert: core,
+  insert: { ...core, clearance: one('clearance', 'length', 'clearance 1 mm') },
   coat,
 };
 
@@ -307,8 +307,8 @@ function reportClause(low: Lowering, kind: LayerKind, clause: Clause, word: stri
     'line/not-understood',
     span,
     near.length === 0
-      ? text('`{word}` is no clause of a {kind}', { word, kind })
-      : text('`{word}` is no clause of a {kind}: is {near} meant?', { word, kind, near: either(near) }),
+      ? text('`{word}` is no clause of {kind}', { word, kind })
+      : text('`{word}` is no clause of {kind}: is {near} meant?', { word, kind, near: either(near) }),
     span === undefined || clause.$type !== 'Phrase'
       ? []
       : near.map((w) => ({

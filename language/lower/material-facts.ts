@@ -205,6 +205,7 @@ export const materialFacts: Readonly<Record<string, Reader>> = {
   attacked_by: wordReader('attackedBy', 'attacked_by styrene', true),
   accelerated: flagReader('accelerated'),
   air_inhibited: flagReader('airInhibited'),
+  waxed: flagReader('waxed'),
   dark: flagReader('dark'),
   permeability: conditionReader('permeability', 'permeability', 'permeability 1.1e-10 m2 at 52 % by volume'),
   shear: amountReader('shear', 'ratio', 'shear 10 %'),

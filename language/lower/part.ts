@@ -180,8 +180,8 @@ function reportPlacing(low: Lowering, clauses: readonly Clause[], kind: 'zone' |
       'line/not-understood',
       span,
       near.length === 0
-        ? text('`{word}` is no clause of a {kind}', { word: clause.word, kind })
-        : text('`{word}` is no clause of a {kind}: is {near} meant?', {
+        ? text('`{word}` is no clause of {kind}', { word: clause.word, kind })
+        : text('`{word}` is no clause of {kind}: is {near} meant?', {
             word: clause.word,
             kind,
             near: either(near),

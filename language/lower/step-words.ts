@@ -1,3 +1,4 @@
+import { type AstNode, AstUtils } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
 import { either } from '../../calc/figure/listed.ts';
 import type { Amount } from '../../calc/model/index.ts';
@@ -9,7 +10,7 @@ import { checked } from './amounts.ts';
 import { type Read, type Said, spanOfRead } from './arguments.ts';
 import { needBasis } from './facts.ts';
 import type { Lowering } from './lowering.ts';
-import { propertySpan, type Span } from './places.ts';
+import { nodeSpan, propertySpan, type Span } from './places.ts';
 
 /*
  * Steps are data: what may stand in one is said by the table of verbs and clause words. A word that the table lacks is let
@@ -81,6 +82,30 @@ function isOf(dimension: Dimension, expected: DimensionName | undefined): boolea
 export function checkHead(low: Lowering, said: Said, name: string): void {
   const verb = verbNamed(name);
   if (verb?.takes !== undefined) checkNumbers(low, said, verb.takes);
+  const states = verb?.takes?.find((take) => take.after === 'until')?.words;
+  if (states !== undefined) checkStates(low, said, states);
+}
+
+/** `until full` is no state that the bench can wait for: unread it would say nothing, and the vacuum would seem held. */
+function checkStates(low: Lowering, said: Said, states: readonly string[]): void {
+  for (const { word, values } of said.parts) if (word === 'until') checkState(low, values, states);
+}
+
+function checkState(low: Lowering, values: readonly Read[], states: readonly string[]): void {
+  const [first] = values;
+  if (first === undefined || first.argument.kind !== 'word' || states.includes(first.argument.word)) return;
+  const span = spanOfRead(first);
+  low.problem(
+    'line/not-understood',
+    span,
+    text('`{word}` is no state to wait for: until {states}', { word: first.argument.word, states: either(states) }),
+    span === undefined
+      ? []
+      : states.map((state) => ({
+          title: text('Write {what}', { what: state }),
+          edits: [{ offset: span.offset, end: span.end, text: state }],
+        })),
+  );
 }
 
 /**
@@ -143,6 +168,13 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
       word === undefined ? undefined : wordAt(word, 'clause of step')?.takes?.filter((take) => take.before === true);
     if (before !== undefined && before.length > 0)
       checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
+    else if (word !== undefined && !isRead(word, verb))
+      reportClause(
+        low,
+        word,
+        first === undefined ? undefined : spanOfWord(first),
+        nearestWords(word, commonWords(verb)),
+      );
   } else if (clause.$type === 'PartClause') {
     const row = wordAt(said.parts[0]?.word ?? '', 'clause of step');
     if (row?.takes !== undefined)
@@ -151,10 +183,25 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
         said,
         row.takes.filter((take) => take.before !== true),
       );
+    const states = wordAt('until', 'clause of step')?.takes?.[0]?.words;
+    if (states !== undefined) checkStates(low, said, states);
   }
 }
 
-/** A lone word may be the name of a layer, a zone or a line: it is reported only where a word of the notation is near. */
+/** A word that some reader of steps knows: of a clause, of this verb, or a connective with a sense of its own. */
+const isRead = (word: string, verb: Verb | undefined): boolean =>
+  senses(word).length > 0 ||
+  (verb?.takes ?? []).some((take) => take.after === word || take.words?.includes(word) === true);
+
+const commonWords = (verb: Verb | undefined): string[] => [
+  ...(verb?.clauses ?? []),
+  ...wordsAt('clause of step').map((row) => row.word),
+];
+
+const spanOfWord = (first: Said['parts'][number] | Read): Span | undefined =>
+  'word' in first ? nodeSpan(first.node) : spanOfRead(first);
+
+/** A lone word may be the name of a layer, a zone or a line of its recipe: only what is none of these is reported. */
 function reportUnknownWord(
   low: Lowering,
   word: string,
@@ -162,9 +209,29 @@ function reportUnknownWord(
   verb: Verb | undefined,
   said: Said,
 ): void {
-  const common = wordsAt('clause of step').map((row) => row.word);
-  const near = nearestWords(word, [...(verb?.clauses ?? []), ...common]);
-  if (near.length === 0 && said.values.length === 0 && said.parts.length === 0) return;
+  const near = nearestWords(word, commonWords(verb));
+  const alone = said.values.length === 0 && said.parts.length === 0;
+  if (near.length === 0 && alone && isNamed(said.node, word)) return;
+  reportClause(low, word, where, near);
+}
+
+/** Whether something of the recipe that a clause stands in is called so: a layer, a zone, a line, an end, a material. */
+function isNamed(node: AstNode, word: string): boolean {
+  let top = node;
+  while (top.$container !== undefined && top.$container.$type !== 'Book') top = top.$container;
+  for (const each of AstUtils.streamAst(top)) {
+    if ('name' in each && each.name === word) return true;
+    if ('verb' in each || each.$type === 'WordArg') continue;
+    for (const [key, value] of Object.entries(each))
+      if (!key.startsWith('$') && isReferenceTo(value, word)) return true;
+  }
+  return false;
+}
+
+const isReferenceTo = (value: unknown, word: string): boolean =>
+  typeof value === 'object' && value !== null && '$refText' in value && value.$refText === word;
+
+function reportClause(low: Lowering, word: string, where: Span | undefined, near: readonly string[]): void {
   low.problem(
     'line/not-understood',
     where,

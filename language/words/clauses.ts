@@ -205,12 +205,12 @@ export const coreClauses: readonly Word[] = [
   },
   {
     word: 'clearance',
-    at: ['clause of core'],
+    at: solid,
     takes: [argument('length')],
     example: 'core body foam_80 20 mm, groove for keel, clearance 1 mm',
     default: '0.5 mm',
     source: COMMON_PRACTICE,
-    meaning: 'The room on each side of a strip in its groove.',
+    meaning: 'The room on each side of a strip in its groove, or round an insert in its core.',
   },
   {
     word: 'depth',

@@ -65,6 +65,13 @@ export const resinFacts: readonly Word[] = [
       'Its free surface stays tacky in air. Good under the next layer, but the last one needs wax, film or a flow coat.',
   },
   {
+    word: 'waxed',
+    at: ['resin', 'gelcoat'],
+    example: 'waxed',
+    meaning:
+      'It holds wax, which rises to its face while it cures: a flow coat that is dry to the touch. Nothing laid on it bonds, so it is never used against the mould.',
+  },
+  {
     word: 'styrene',
     at: ['resin', 'gelcoat', 'paste'],
     takes: [share()],

@@ -23,16 +23,45 @@ describe('words that nothing takes', () => {
     [inShop('habit zzzzzz 5 mm'), 'line/not-understood no figure and no rule takes a habit called zzzzzz'],
     [
       inRecipe('  part {\n    outline circle 400 mm\n    zone m circle 80 mm, clampd\n  }'),
-      'line/not-understood `clampd` is no clause of a zone: is clamped meant?',
+      'line/not-understood `clampd` is no clause of zone: is clamped meant?',
     ],
     [
       inRecipe('  part {\n    outline circle 400 mm\n    cutout circle 80 mm, floof\n  }'),
-      'line/not-understood `floof` is no clause of a cutout',
+      'line/not-understood `floof` is no clause of cutout',
     ],
   ])('%s', async (text, expected) => expect(await told(text)).toEqual([expected]));
 
   it.each(['stack', 'part', 'load rider', 'size short'])('a lone `%s` lacks its braces', async (head) => {
     const [first] = await told(inRecipe(`  ${head}`));
     expect(first).toContain(`line/missing-brace \`${head.split(' ')[0]}\` is a block and lacks its braces: `);
+  });
+
+  /** What is not read must not seem to be: `until full` would be a vacuum that is let off before the gel. */
+  it.each([
+    ['vacuum 30 mbar absolute until full', '`full` is no state to wait for: until gel or hard or cool'],
+    ['wait until warm', '`warm` is no state to wait for: until tacky or gel or cool or hard'],
+    ['vent v1 spiral_10 perimeter, 30 mm inside', '`inside` is no clause of a step'],
+    ['peel nylon_85, 80 mm sideways edge', '`sideways` is no clause of a step'],
+    ['release semi_permanent, 5 coats, sideways', '`sideways` is no clause of a step'],
+    ['bag film_50, pleats 8 of 40 mm, double', '`double` is no clause of a step'],
+  ])('in a step: %s', async (line, expected) => {
+    expect(await told(inRecipe(`  process infusion {\n    ${line}\n  }`))).toEqual([`line/not-understood ${expected}`]);
+  });
+
+  it('a lone word that names a layer, a zone or a line of the recipe is none of them', async () => {
+    const text = inRecipe(`  part {
+    outline circle 400 mm
+    zone corner_a circle 60 mm, centred at (0 mm, 0 mm)
+  }
+  stack from tool bench {
+    insert left glass_plate 12 mm, circle 60 mm, centred at (90 mm, 0 mm)
+    insert right glass_plate 12 mm, circle 60 mm, centred at (-90 mm, 0 mm)
+  }
+  process bagged {
+    drill 2 holes 6 mm in left, right
+    sand left, corner_a
+    do "Roll out from the middle.", 10 min
+  }`);
+    expect(await told(text)).toEqual([]);
   });
 });

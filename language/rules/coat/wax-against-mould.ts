@@ -12,7 +12,10 @@ export const coatWaxAgainstMould = rule({
     if (!isKnown(stack)) return;
     stack.value.layers.forEach((coat, i) => {
       const next = stack.value.layers[i + 1];
-      if (coat.layer.kind !== 'coat' || coat.layer.waxed !== true || next === undefined) return;
+      if (coat.layer.kind !== 'coat' || next === undefined) return;
+      const { material } = coat.layer;
+      const fact = material === undefined ? undefined : context.bench.material(material)?.waxed;
+      if (coat.layer.waxed !== true && fact === undefined) return;
       const clause = coat.layer.clauses.find(({ word }) => word === 'waxed');
       context.report({
         at: clause?.path ?? coat.path,
@@ -21,6 +24,7 @@ export const coatWaxAgainstMould = rule({
           coat: coat.name,
         }),
         related: [
+          ...(fact === undefined ? [] : [{ at: fact.at, message: text('{material} holds wax', { material: material ?? '' }) }]),
           {
             at: { entry: context.recipe.entry, path: next.path },
             message: text('{next} lies on it', { next: next.name }),

@@ -5,7 +5,7 @@ import { gapBetweenPieces, roomBesideStrips } from '../kit/core-gaps.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
 import { habitOf } from '../kit/habit.ts';
-import { valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
@@ -41,11 +41,28 @@ export const coreRaceTrack = rule({
           fixes: [room.clause ? context.edit.replace('Write clearance 1 mm', room.at, 'clearance 1 mm') : undefined],
         });
     }
+    for (const insert of onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'insert')))
+      reportRound(context, insert, widest);
     cores.forEach((core, i) => {
       for (const other of cores.slice(0, i)) reportBetween(context, core, other);
     });
   },
 });
+
+/** Room left round an insert, unless paste fills it. */
+function reportRound(context: RecipeContext, insert: LaidLayer, widest: number): void {
+  const { clearance, bedded } = insert.layer;
+  if (clearance === undefined || bedded !== undefined || clearance.si <= widest + 1e-9) return;
+  const at = clauseAt(insert, 'clearance');
+  context.report({
+    at,
+    message: text(
+      'a gap of {gap} round {insert} is a channel: over {most} the resin races through it and shuts the middle off dry; fit it tight, or bed it in paste',
+      { gap: clearance, insert: insert.name, most: metres(widest) },
+    ),
+    fixes: [context.edit.replace('Write clearance 1 mm', at, 'clearance 1 mm')],
+  });
+}
 
 function reportBetween(context: RecipeContext, core: LaidLayer, other: LaidLayer): void {
   const widest = habitOf(context.bench, WIDEST);

@@ -40,7 +40,10 @@ export const releaseTooFewCoats = rule({
     const shown = { coats, material: subject(first.step) ?? 'release', least: least.value };
     context.report({
       at: first.path,
-      message: text('{coats} coats of {material}: {least} at least, or thin places let the part bond', shown),
+      message:
+        coats === 1
+          ? text('one coat of {material}: {least} at least, or thin places let the part bond', shown)
+          : text('{coats} coats of {material}: {least} at least, or thin places let the part bond', shown),
       fixes: [
         mendText(context, text('Put on {what} coats', { what: least.value }), first.path, /\d+/, String(least.value)),
       ],
