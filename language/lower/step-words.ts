@@ -3,7 +3,7 @@ import { text } from '../../calc/figure/figure.ts';
 import { either } from '../../calc/figure/listed.ts';
 import type { Amount } from '../../calc/model/index.ts';
 import { type Dimension, type DimensionName, namedDimension, sameDimension } from '../../calc/quantity/index.ts';
-import type { Clause } from '../grammar/generated/ast.ts';
+import { type Clause, isProcess, isRecipe } from '../grammar/generated/ast.ts';
 import { type Argument, senses, type Verb, verb as verbNamed, verbs, wordAt, wordsAt } from '../words/index.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { checked } from './amounts.ts';
@@ -211,21 +211,25 @@ function reportUnknownWord(
 ): void {
   const near = nearestWords(word, commonWords(verb));
   const alone = said.values.length === 0 && said.parts.length === 0;
-  if (near.length === 0 && alone && isNamed(said.node, word)) return;
+  const named = alone ? isNamed(said.node, word) : false;
+  if (named === true || (named === undefined && near.length === 0)) return;
   reportClause(low, word, where, near);
 }
 
-/** Whether something of the recipe that a clause stands in is called so: a layer, a zone, a line, an end, a material. */
-function isNamed(node: AstNode, word: string): boolean {
-  let top = node;
-  while (top.$container !== undefined && top.$container.$type !== 'Book') top = top.$container;
-  for (const each of AstUtils.streamAst(top)) {
+/**
+ * Whether something of the recipe that a clause stands in is called so: a layer, a zone, a line, an end, a material. It cannot be
+ * told (undefined) where a recipe or a process has the names of another one.
+ */
+function isNamed(node: AstNode, word: string): boolean | undefined {
+  const process = AstUtils.getContainerOfType(node, isProcess);
+  const recipe = AstUtils.getContainerOfType(node, isRecipe);
+  if (recipe === undefined) return undefined;
+  for (const each of AstUtils.streamAst(recipe)) {
     if ('name' in each && each.name === word) return true;
-    if ('verb' in each || each.$type === 'WordArg') continue;
-    for (const [key, value] of Object.entries(each))
-      if (!key.startsWith('$') && isReferenceTo(value, word)) return true;
+    const inProcess = AstUtils.getContainerOfType(each, isProcess) !== undefined;
+    for (const value of inProcess ? [] : Object.values(each)) if (isReferenceTo(value, word)) return true;
   }
-  return false;
+  return recipe.base === undefined && process?.base === undefined ? false : undefined;
 }
 
 const isReferenceTo = (value: unknown, word: string): boolean =>

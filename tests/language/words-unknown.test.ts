@@ -51,17 +51,28 @@ describe('words that nothing takes', () => {
   it('a lone word that names a layer, a zone or a line of the recipe is none of them', async () => {
     const text = inRecipe(`  part {
     outline circle 400 mm
+    ends heel to nose
     zone corner_a circle 60 mm, centred at (0 mm, 0 mm)
   }
   stack from tool bench {
+    insert a glass_plate 12 mm, circle 20 mm, centred at (0 mm, 90 mm)
     insert left glass_plate 12 mm, circle 60 mm, centred at (90 mm, 0 mm)
     insert right glass_plate 12 mm, circle 60 mm, centred at (-90 mm, 0 mm)
   }
   process bagged {
-    drill 2 holes 6 mm in left, right
-    sand left, corner_a
+    drill 2 holes 6 mm in left, right, a
+    sand left, corner_a, nose
     do "Roll out from the middle.", 10 min
   }`);
     expect(await told(text)).toEqual([]);
+  });
+
+  it('a recipe that has its layers of another one may speak of them', async () => {
+    const base = inRecipe(
+      '  part {\n    outline circle 400 mm\n  }\n  stack from tool bench {\n    ply a biax_440 at 0 deg, net\n  }',
+    );
+    const like =
+      'recipe s like r {\n  process hand with epoxy_laminating_slow {\n    sand 80 grit, bottom_ply\n  }\n}\n';
+    expect(await told(base + like)).toEqual([]);
   });
 });
