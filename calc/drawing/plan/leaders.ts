@@ -12,6 +12,10 @@ interface Tagged {
   readonly line: DrawnLine;
 }
 
+/** How tall a column of names may be, as a share of the length of what is drawn; and how many it holds at the least. */
+const columnShare = 0.75;
+const leastNames = 6;
+
 /** Chords of curves that a leader may end on, m. */
 const coarse = 1e-3;
 
@@ -38,11 +42,12 @@ export function withLeaders(
     ? tagged.map((each) => [each])
     : [...Map.groupBy(tagged, ({ thing, line }) => `${thing.layer} ${topOf(line).toFixed(6)}`).values()];
   const step = 1.8 * writing.height;
+  const named = inRuns(lines, Math.max(leastNames, Math.floor((columnShare * (high.x - low.x)) / step)));
   const x = high.x + 2 * writing.height;
   const leaders = new Map<Thing, DrawnItem[]>();
   const middle = apart ? (low.y + high.y) / 2 : 0;
-  let y = Math.min(apart ? Infinity : high.y, middle + ((lines.length - 1) * step) / 2);
-  for (const [first, ...others] of lines) {
+  let y = Math.min(apart ? Infinity : high.y, middle + ((named.length - 1) * step) / 2);
+  for (const [first, ...others] of named) {
     if (first === undefined) continue;
     leaders.set(first.thing, leader(first, others.length, { x, y }, apart ? middleOf(first.line) : y, writing));
     y -= step;
@@ -52,6 +57,30 @@ export function withLeaders(
     return own === undefined ? thing : { ...thing, items: [...thing.items, ...own] };
   });
 }
+
+/**
+ * No more than `most` names: those of one kind that follow each other share one, about as many each, which says how many more there are.
+ * A column of sixty names is so much taller than the part that nothing is read where both are shown whole.
+ */
+function inRuns(lines: readonly Tagged[][], most: number): readonly Tagged[][] {
+  if (lines.length <= most) return lines;
+  const kinds: Tagged[][][] = [];
+  for (const line of lines) {
+    const last = kinds.at(-1);
+    if (last?.[0]?.[0]?.thing.layer === line[0]?.thing.layer) last?.push(line);
+    else kinds.push([line]);
+  }
+  // each kind has a name, and what is left is shared by how many there are; where there are more kinds than names, none is told apart
+  if (kinds.length > most) return evenly(lines, most);
+  const share = (most - kinds.length) / (lines.length - kinds.length);
+  return kinds.flatMap((kind) => evenly(kind, 1 + Math.floor(share * (kind.length - 1) + 1e-9)));
+}
+
+const evenly = (lines: readonly Tagged[][], names: number): Tagged[][] =>
+  Array.from({ length: names }, (_, i) => {
+    const [from, to] = [i, i + 1].map((k) => Math.round((k * lines.length) / names));
+    return lines.slice(from, to).flat();
+  });
 
 const topOf = ({ points }: DrawnLine): number => boxRoundLine(points).high.y;
 
