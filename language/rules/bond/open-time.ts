@@ -1,6 +1,7 @@
 import { isKnown, text, type Usual } from '../../../calc/figure/index.ts';
-import { subject } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, flat, subject } from '../../../calc/plan/reading.ts';
 import { stepWorkingTime } from '../../../calc/plan/step.figure.ts';
+import { TIME } from '../../../calc/quantity/index.ts';
 import { gelTime } from '../../../calc/resin/time.figure.ts';
 import { habitOf } from '../kit/habit.ts';
 import { aboutTime, share } from '../kit/shown.ts';
@@ -34,7 +35,9 @@ export const bondOpenTime = rule({
       const people = peopleOf(context);
       const takes = work.value / people;
       const usable = habitOf(context.bench, USABLE) * gel.value;
-      if (takes <= usable) continue;
+      const clause = clauseWith(step, 'within');
+      const promised = clause === undefined ? undefined : amountOf(flat(clause), TIME);
+      if (takes <= usable && (promised === undefined || promised.si <= usable)) continue;
       const shown = {
         takes: aboutTime(takes),
         people,
@@ -43,11 +46,14 @@ export const bondOpenTime = rule({
         gel: aboutTime(gel.value),
       };
       context.report({
-        at: step.path,
-        message: text(
-          'buttering and closing takes {takes} with {people} people: {paste} gels in {gel}, so {usable} of work',
-          shown,
-        ),
+        at: takes <= usable && clause !== undefined ? clause.path : step.path,
+        message:
+          takes <= usable && promised !== undefined
+            ? text('closed within {promised}: {paste} gels in {gel}, so {usable} of work', { ...shown, promised })
+            : text(
+                'buttering and closing takes {takes} with {people} people: {paste} gels in {gel}, so {usable} of work',
+                shown,
+              ),
         related:
           paste.gel?.[0] === undefined
             ? []

@@ -1,8 +1,10 @@
+import { equivalentTime } from '../../../calc/cure/equivalent.ts';
 import { text } from '../../../calc/figure/figure.ts';
-import type { ProcessKind } from '../../../calc/model/index.ts';
+import { type ProcessKind, UNKNOWN } from '../../../calc/model/index.ts';
 import { needed } from '../../words/index.ts';
 import { reportMissing } from '../kit/missing-step.ts';
-import { rule } from '../rule.ts';
+import { asTyped, kelvin } from '../kit/shown.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /** Needed steps whose absence a rule of their own reports, by its name. */
 export const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
@@ -16,7 +18,19 @@ export const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
   lay: 'ply/never-laid',
 };
 
-const LINES: Readonly<Record<string, string>> = { infuse: 'infuse', cure: 'cure 24 h at 23 degC', demould: 'demould' };
+const LINES: Readonly<Record<string, string>> = { infuse: 'infuse', demould: 'demould' };
+
+/** A day at the warmth of the process, or as long as the resin stays in the tool there. Prepreg cures by a schedule of its own. */
+function cureLine({ recipe: { process }, bench }: RecipeContext): string | undefined {
+  if (process === undefined || process.kind === 'prepreg') return undefined;
+  const warm = process.temperature?.si ?? 296.15;
+  const demould = process.resin === undefined ? undefined : bench.material(process.resin)?.demould;
+  const fact = demould?.find(({ value }) => value !== UNKNOWN && value.temperature !== undefined)?.value;
+  const told = fact === undefined || fact === UNKNOWN ? undefined : fact;
+  const speed = equivalentTime([{ from: warm, to: warm, time: 1 }], told?.temperature?.si ?? warm);
+  const needs = told === undefined || typeof speed !== 'number' || speed <= 0 ? 0 : told.value.si / speed;
+  return `cure ${Math.max(24, Math.ceil(needs / 3600 - 1e-6))} h at ${asTyped(kelvin(warm))}`;
+}
 
 export const orderMissingStep = rule({
   name: 'order/missing-step',
@@ -28,7 +42,7 @@ export const orderMissingStep = rule({
     if (kind === undefined) return;
     for (const { step, because } of needed[kind]) {
       if (TOLD_ELSEWHERE[step] !== undefined) continue;
-      const line = LINES[step];
+      const line = step === 'cure' ? cureLine(context) : LINES[step];
       const message = text('no {step}: {because}', { step, because });
       reportMissing(context, { step, kinds: [kind], message, ...(line === undefined ? {} : { line }) });
     }
