@@ -10,7 +10,7 @@ import {
   text,
   typed,
 } from '../figure/index.ts';
-import type { Outline, Place } from '../model/index.ts';
+import { type Outline, type Place, UNKNOWN } from '../model/index.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import type { ReadDrawing } from '../read-drawing/drawn.ts';
 import { isPicked, type Picked, type PickFault, pickOutline } from '../read-drawing/pick.ts';
@@ -75,8 +75,23 @@ export function trueShape(bench: Bench, outline: Outline, at: Place): Figure<Tru
     if (refused !== undefined) return missing(refused.message);
     const taken = takenFrom(drawing, outline);
     if (!isTaken(taken)) return missing(taken.message);
-    return known({ shape: taken.shape, drawn: { address, centre: taken.centre } }, ...read(outline.file, drawing, at));
+    return known(
+      { shape: taken.shape, drawn: { address, centre: taken.centre } },
+      ...read(outline.file, drawing, at),
+      ...along(bench),
+    );
   });
+}
+
+/** On a curved tool a drawing may be meant in two ways: which one is taken is said. */
+function along(bench: Bench): Reason[] {
+  const tool = bench.recipe.stack?.tool;
+  const curve = tool === undefined ? undefined : bench.toolCurve(tool);
+  if (curve === undefined || curve.value === UNKNOWN) return [];
+  const words = text(
+    'sizes of the drawing are measured along the curved face, as cloth lies on it; in plan they would be shorter',
+  );
+  return [reason('typed', words, { at: curve.at })];
 }
 
 /** What was read, for who asks where the figures come from: the unit, and what was joined. */

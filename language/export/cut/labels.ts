@@ -2,6 +2,7 @@ import type { Label } from '../../../calc/drawing/of-piece.ts';
 import { quantity, type Shown, type Text, text } from '../../../calc/figure/figure.ts';
 import type { Recipe } from '../../../calc/model/index.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
+import { allSteps, hasWord, head } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
 import { type Style, say } from '../../view/text.ts';
 
@@ -31,8 +32,15 @@ export function labelOf(piece: FlatPiece, recipe: Recipe, count: number, style: 
       ? []
       : [say('lane {number} of {of}, laps {lap}', { number: lane.number, of: lane.of, lap: length(lane.lap) }, style)]),
     ...cutsLaidWords(piece, style),
+    ...(isScoredUnsaid(piece, recipe) ? [say('scored by a step: how wide and how far apart is not written')] : []),
     ...(piece.faceUp ? [] : [say('turned over when it is laid')]),
   ];
+}
+
+/** Whether a step scores a core of which no line says how: there is no grid to draw. */
+function isScoredUnsaid({ kind, of, marks }: FlatPiece, { process }: Recipe): boolean {
+  if (kind !== 'core' || process === undefined || marks.some((mark) => mark.kind === 'score')) return false;
+  return allSteps(process.steps).some((step) => step.verb === 'score' && hasWord(head(step), of));
 }
 
 /** What is cut as the piece is laid and is drawn nowhere on it. */

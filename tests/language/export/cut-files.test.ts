@@ -1,10 +1,11 @@
 /** The files of a recipe's pieces: names, words, and what whoever cuts is told. */
 import { describe, expect, it } from 'vitest';
+import type { Step } from '../../../calc/model/index.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
 import { CannotCut, type CutDesk, type CutOrder, cutFiles } from '../../../language/export/cut/cut-files.ts';
 import { madeByLaybook } from '../../../language/export/made-by.ts';
 import { tiledPdf } from '../../../language/export/pdf/index.ts';
-import { allPieces, deck, hostileName, pad, piece, rounded } from '../../harness/flat-pieces.ts';
+import { allPieces, body, deck, hostileName, pad, piece, rounded } from '../../harness/flat-pieces.ts';
 import { SLED } from '../../harness/sled-model.ts';
 import { areaOfPath, readDxf, readSvg } from './read-back.ts';
 import { readPdf } from './read-pdf.ts';
@@ -35,6 +36,31 @@ describe('cut files', () => {
       sizeOf(pad),
       'turned over when it is laid',
     ]);
+  });
+
+  it('say of a core that a step scores where no line says how', async () => {
+    const scored = (...marks: FlatPiece['marks']) => ({ ...body, marks });
+    const step: Step = {
+      path: 'process.score',
+      verb: 'score',
+      arguments: [{ kind: 'word', word: 'body' }],
+      phrases: [],
+      clauses: [],
+    };
+    const words = async (core: FlatPiece, steps: readonly Step[]) => {
+      const recipe = { ...SLED, process: { ...SLED.process!, steps } };
+      const [file] = await cutFiles(recipe, [core], order, desk);
+      return textOf(file?.bytes ?? new Uint8Array());
+    };
+    const said = 'scored by a step: how wide and how far apart is not written';
+    expect(await words(scored(), [step])).toContain(said);
+    expect(await words(scored(), [])).not.toContain(said);
+    expect(await words(scored(), [{ ...step, arguments: [{ kind: 'word', word: 'rail' }] }])).not.toContain(said);
+    const line = [
+      { x: 0, y: -0.1 },
+      { x: 0, y: 0.1 },
+    ];
+    expect(await words(scored({ kind: 'score', line, closed: false }), [step])).not.toContain(said);
   });
 
   it('tell a lane from the whole', async () => {
