@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { isProblem, makeQuantity } from '../../calc/quantity/index.ts';
+import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
 import { wordsAt } from '../../language/words/index.ts';
+import { openBook } from '../harness/book.ts';
 
 /*
  * A habit of the shop is a word of the notation, and a usual value in a figure or a rule that it takes the place of. The two are
@@ -54,4 +56,43 @@ describe('habits of the shop', () => {
       expect(made.si).toBeCloseTo(value ?? Number.NaN, 9);
     },
   );
+});
+
+describe('a habit of the shop takes the place of the common value', () => {
+  const bonded = (habit: string): Record<string, string> => ({
+    'a.layup': `shop "a" {
+  ${habit}
+}
+tool bench {
+  flat 2 m by 1 m
+}
+recipe r {
+  part {
+    outline rectangle 600 mm by 400 mm
+  }
+  stack from tool bench {
+    core body balsa_150 12 mm
+  }
+  process hand with epoxy_laminating_slow at 23 degC {
+    lay body
+    bond body with epoxy_fillet, 6 mm
+    drill 2 holes 8 mm in body, oversize 14 mm then fill epoxy_fillet
+  }
+}
+`,
+  });
+  const rulesIn = async (habit: string): Promise<string[]> => {
+    const book = await openBook<AnalysisServices>(bonded(habit), { modules: [analysisModule] });
+    const found = await book.services.analysis.findings(book.document('a.layup'));
+    book.dispose();
+    return found.map(({ rule }) => rule);
+  };
+
+  it.each([
+    ['bond/line-thickness', 'habit bond_thinnest 0.2 mm', 'habit bond_thickest 8 mm'],
+    ['insert/oversize-and-plug', 'habit oversize 8 mm', 'habit oversize 4 mm'],
+  ])('%s fires with `%s`, and not with `%s`', async (rule, fires, silent) => {
+    expect(await rulesIn(fires)).toContain(rule);
+    expect(await rulesIn(silent)).not.toContain(rule);
+  });
 });

@@ -1,14 +1,26 @@
 import { text } from '../../../calc/figure/figure.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
 import { amountOf, flat } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
-import { stepsOf } from '../kit/steps.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-/** Between starved and brittle. Common practice. */
-const THIN = 0.5e-3;
-const THICK = 3e-3;
+/** Between starved and brittle. */
+const THINNEST: Usual = {
+  habit: 'bond_thinnest',
+  what: 'thinnest line of a bond',
+  value: metres(0.0005),
+  source: 'common practice',
+};
+const THICKEST: Usual = {
+  habit: 'bond_thickest',
+  what: 'thickest line of a bond',
+  value: metres(0.003),
+  source: 'common practice',
+};
 /** Steps in which a dry fit can be said: in the words of the shop. */
 const LOOKS = ['check', 'do'];
 
@@ -19,17 +31,20 @@ export const bondLineThickness = rule({
   on: 'recipe',
   check(context) {
     const steps = stepsOf(context);
+    if (firstOf(steps, 'bond') === undefined) return;
+    const thin = habitOf(context.bench, THINNEST);
+    const thick = habitOf(context.bench, THICKEST);
     steps.forEach(({ step }, i) => {
       if (step.verb !== 'bond') return;
       const clause = step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined);
       const line = clause === undefined ? undefined : amountOf(flat(clause), LENGTH);
-      const shown = { thin: metres(THIN), thick: metres(THICK), ...(line === undefined ? {} : { line }) };
+      const shown = { thin: metres(thin), thick: metres(thick), ...(line === undefined ? {} : { line }) };
       if (clause !== undefined && line !== undefined) {
-        if (line.si >= THIN - 1e-9 && line.si <= THICK + 1e-9) return;
+        if (line.si >= thin - 1e-9 && line.si <= thick + 1e-9) return;
         context.report({
           at: clause.path,
           message:
-            line.si < THIN
+            line.si < thin
               ? text('a bond line of {line} is starved: {thin} to {thick} holds', shown)
               : text('a bond line of {line} is brittle and slumps: {thin} to {thick} holds', shown),
           fixes: [mendText(context, 'Make it 1.5 mm', clause.path, TYPED_LENGTH, '1.5 mm')],

@@ -1,12 +1,19 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { hasWord, head } from '../../../calc/plan/reading.ts';
+import { habitOf } from '../kit/habit.ts';
 import { factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
 import { addStep } from '../kit/missing-step.ts';
+import { share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-/** Water in wood that is laid, kg/kg. Common practice. */
-const most = 0.12;
+/** Water in wood that is laid, kg/kg. */
+const MOST: Usual = {
+  habit: 'wood_moisture',
+  what: 'the most water in wood that is laid',
+  value: share(0.12),
+  source: 'common practice',
+};
 
 export const coreWetWood = rule({
   name: 'core/wet-wood',
@@ -14,6 +21,7 @@ export const coreWetWood = rule({
   title: 'wood goes into the laminate too wet',
   on: 'recipe',
   check(context) {
+    const most = habitOf(context.bench, MOST);
     for (const wood of onePerLine(
       layersOf(context).filter(({ layer }) => layer.kind === 'core' || layer.kind === 'insert'),
     )) {

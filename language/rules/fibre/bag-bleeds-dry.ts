@@ -1,16 +1,22 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerFraction } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { drivingPressure } from '../../../calc/vacuum/vacuum.figure.ts';
 import { saidAt } from '../kit/fractions.ts';
+import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { pascals, share } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-/** Pressure of the bag, Pa, and resin by weight, beyond which a wet layup bleeds dry. Common practice. */
+/** Pressure of the bag, Pa, beyond which a wet layup bleeds dry. Common practice. */
 const hardPull = 75_000;
-const lean = 0.45;
+const LEAN: Usual = {
+  habit: 'lean',
+  what: 'least resin by weight under a hard bag',
+  value: share(0.45),
+  source: 'common practice',
+};
 
 export const fibreBagBleedsDry = rule({
   name: 'fibre/bag-bleeds-dry',
@@ -24,6 +30,7 @@ export const fibreBagBleedsDry = rule({
     const takes = firstOf(steps, 'bleeder', 'breather');
     const pressure = valueOf(context.ask(drivingPressure));
     if (open === undefined || takes === undefined || pressure === undefined || pressure <= hardPull) return;
+    const lean = habitOf(context.bench, LEAN);
     const told = new Set<string>();
     for (const laid of layersOf(context).filter(isCloth)) {
       const at = saidAt(context, laid);

@@ -1,11 +1,17 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { drilledIn } from '../kit/drilled.ts';
+import { habitOf } from '../kit/habit.ts';
 import { typedLength } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** A hole in bare core is drilled larger first: by this, m, or to so many diameters, whichever is more. Common practice. */
-const more = 0.004;
+/** A hole in bare core is drilled larger first by this, or to so many diameters, whichever is more. */
+const MORE: Usual = {
+  habit: 'oversize',
+  what: 'how much larger a hole through bare core is drilled first',
+  value: metres(0.004),
+  source: 'common practice',
+};
 const times = 1.5;
 
 export const insertOversizeAndPlug = rule({
@@ -16,7 +22,7 @@ export const insertOversizeAndPlug = rule({
   check(context) {
     for (const { step, into, diameter } of drilledIn(context)) {
       if (into.layer.kind !== 'core') continue;
-      const wanted = Math.max(diameter + more, times * diameter);
+      const wanted = Math.max(diameter + habitOf(context.bench, MORE), times * diameter);
       const clause = step.clauses.find(({ word }) => word === 'oversize');
       const typed = clause?.arguments.find((argument) => argument.kind === 'amount');
       const first = typed?.kind === 'amount' ? typed.amount.si : undefined;
