@@ -28,7 +28,7 @@ const straightBelow = 1e-9;
 export function arcBetween(from: Point, to: Point, bulge: number): Arc {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
-  const chord = Math.hypot(dx, dy);
+  const chord = lengthOf(dx, dy);
   const aside = (1 - bulge * bulge) / (4 * bulge);
   const centre = { x: (from.x + to.x) / 2 - dy * aside, y: (from.y + to.y) / 2 + dx * aside };
   return {
@@ -52,13 +52,19 @@ const kept = new WeakMap<Contour, readonly Segment[]>();
 export function segmentsOf(contour: Contour): readonly Segment[] {
   let found = kept.get(contour);
   if (found === undefined) {
-    found = contour.map((from, i) => segment(from, contour[(i + 1) % contour.length]!));
+    const n = contour.length;
+    const list: Segment[] = [];
+    for (let i = 0; i < n; i++) list.push(segment(contour[i]!, contour[i + 1 < n ? i + 1 : 0]!));
+    found = list;
     kept.set(contour, found);
   }
   return found;
 }
 
-export const chordOf = ({ from, to }: Segment): number => Math.hypot(to.x - from.x, to.y - from.y);
+export const chordOf = ({ from, to }: Segment): number => lengthOf(to.x - from.x, to.y - from.y);
+
+/** The length of a vector. Parts are no larger than a country: nothing overflows that `Math.hypot`, five times as slow, would save. */
+export const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** m */
 export const segmentLength = (s: Segment): number => (s.arc ? s.arc.radius * Math.abs(s.arc.sweep) : chordOf(s));

@@ -1,4 +1,4 @@
-import { type Segment, segmentsOf } from './arc.ts';
+import type { Arc, Segment } from './arc.ts';
 import type { Contour } from './contour.ts';
 import { perLeaf, treeOf } from './segment-tree.ts';
 import type { Point } from './shape.ts';
@@ -13,28 +13,29 @@ interface ArcSide {
   readonly least: number;
 }
 
-const sides = new WeakMap<Contour, readonly (ArcSide | undefined)[]>();
+type ArcSides = (ArcSide | undefined)[];
+const sides = new WeakMap<Contour, ArcSides>();
 
-function arcsOf(contour: Contour): readonly (ArcSide | undefined)[] {
+/** The sides of the arcs of a contour, each told when it is first looked at: of a long line most never are. */
+function arcsOf(contour: Contour): ArcSides {
   let found = sides.get(contour);
   if (found === undefined) {
-    found = segmentsOf(contour).map(arcSide);
+    found = new Array<ArcSide | undefined>(contour.length).fill(undefined);
     sides.set(contour, found);
   }
   return found;
 }
 
-function arcSide({ arc }: Segment): ArcSide | undefined {
-  if (arc === undefined) return undefined;
-  const middle = arc.start + arc.sweep / 2;
-  return {
-    x: arc.centre.x,
-    y: arc.centre.y,
-    radius: arc.radius,
-    mx: Math.cos(middle),
-    my: Math.sin(middle),
-    least: Math.cos(arc.sweep / 2),
-  };
+function sideOf(arcs: ArcSides, i: number, arc: Arc): ArcSide {
+  let side = arcs[i];
+  if (side === undefined) {
+    const { centre, radius, start, sweep } = arc;
+    const middle = start + sweep / 2;
+    const [mx, my] = [Math.cos(middle), Math.sin(middle)];
+    side = { x: centre.x, y: centre.y, radius, mx, my, least: Math.cos(sweep / 2) };
+    arcs[i] = side;
+  }
+  return side;
 }
 
 /** Distance of a point to a contour, m: negative inside, which is told by even and odd. Exact for straights and arcs. */
@@ -61,7 +62,7 @@ export function nearestOnContour(contour: Contour, p: Point, except?: (segment: 
       const start = (node - leaves + 1) * perLeaf;
       for (let i = start; i < Math.min(segments.length, start + perLeaf); i++) {
         if (except?.(i)) continue;
-        const d = squaredTo(segments[i]!, arcs[i], p);
+        const d = squaredTo(segments[i]!, arcs, i, p);
         if (d < least) [least, segment] = [d, i];
       }
       return;
@@ -84,7 +85,9 @@ function squaredToBox(boxes: Float64Array, node: number, { x, y }: Point): numbe
   return dx * dx + dy * dy;
 }
 
-function squaredTo({ from, to }: Segment, arc: ArcSide | undefined, { x, y }: Point): number {
+function squaredTo(segment: Segment, arcs: ArcSides, i: number, { x, y }: Point): number {
+  const { from, to } = segment;
+  const arc = segment.arc === undefined ? undefined : sideOf(arcs, i, segment.arc);
   if (arc === undefined) {
     const ex = to.x - from.x;
     const ey = to.y - from.y;
@@ -124,13 +127,15 @@ function insideContour(contour: Contour, p: Point): boolean {
       return;
     }
     for (let i = first; i < Math.min(count, first + span); i++)
-      if (togglesAt(segments[i]!, arcs[i], p)) inside = !inside;
+      if (togglesAt(segments[i]!, arcs, i, p)) inside = !inside;
   };
   visit(0, 0, leaves * perLeaf);
   return inside;
 }
 
-function togglesAt({ from, to, bulge }: Segment, arc: ArcSide | undefined, p: Point): boolean {
+function togglesAt(segment: Segment, arcs: ArcSides, i: number, p: Point): boolean {
+  const { from, to, bulge } = segment;
+  const arc = segment.arc === undefined ? undefined : sideOf(arcs, i, segment.arc);
   const ex = to.x - from.x;
   const ey = to.y - from.y;
   const cross = ex * (p.y - from.y) - ey * (p.x - from.x);

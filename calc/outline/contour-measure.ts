@@ -1,4 +1,4 @@
-import { segmentLength, segmentsOf } from './arc.ts';
+import { lengthOf, segmentLength, segmentsOf } from './arc.ts';
 import type { Contour, Vertex } from './contour.ts';
 import { boxesOf, turnsOf } from './segment-lists.ts';
 import type { Point } from './shape.ts';
@@ -74,7 +74,7 @@ export function tidiedContour(contour: Contour): Contour {
   const near = Math.hypot(high.x - low.x, high.y - low.y) * nearShare;
   const apart = kept(contour, (v, i) => {
     const to = contour[i + 1 < contour.length ? i + 1 : 0]!;
-    return Math.hypot(to.x - v.x, to.y - v.y) > near;
+    return lengthOf(to.x - v.x, to.y - v.y) > near;
   });
   const round = contourArea(apart) < 0 ? reversed(apart) : apart;
   const segments = segmentsOf(round);

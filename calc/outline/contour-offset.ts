@@ -1,5 +1,5 @@
 import { finite, given, type Outcome } from '../outcome.ts';
-import { type Arc, bulgeOf, pointOf, type Segment, segment, segmentsOf, wrapped } from './arc.ts';
+import { type Arc, bulgeOf, lengthOf, pointOf, type Segment, segment, segmentsOf, wrapped } from './arc.ts';
 import { clippedOffset } from './clip.ts';
 import type { Contour, Vertex } from './contour.ts';
 import { contourDistance } from './contour-distance.ts';
@@ -46,25 +46,29 @@ function arcTrue(contour: Contour, by: number): Contour | undefined {
   const [low, high] = contourBox(contour);
   const near = (Math.hypot(high.x - low.x, high.y - low.y) + Math.abs(by)) * nearShare;
   // What lies between side i - 1 and side i: a common point, or an arc about the old corner.
-  const joints: { readonly end: Point; readonly begin: Point; readonly round: number | undefined }[] = [];
+  const [ends, begins]: [Point[], Point[]] = [[], []];
+  const rounds = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const last = i > 0 ? i - 1 : n - 1;
     const [before, side] = [sides[last]!, sides[i]!];
     const turn = turns[last]!;
     const gap = turn * by;
-    if (gap > smooth) joints.push({ end: before.to, begin: side.from, round: turn });
-    else {
+    if (gap > smooth) {
+      ends.push(before.to);
+      begins.push(side.from);
+      rounds[i] = turn;
+    } else {
       const at = gap < -smooth ? crossing(before, side, old[i]!.from, near) : side.from;
       if (at === undefined) return undefined;
-      joints.push({ end: at, begin: at, round: undefined });
+      ends.push(at);
+      begins.push(at);
     }
   }
   const line: Vertex[] = [];
   for (let i = 0; i < n; i++) {
-    const joint = joints[i]!;
-    const kept = between(sides[i]!, joint.begin, joints[i + 1 < n ? i + 1 : 0]!.end);
+    const kept = between(sides[i]!, begins[i]!, ends[i + 1 < n ? i + 1 : 0]!);
     if (kept === undefined) return undefined;
-    if (joint.round !== undefined) line.push({ x: joint.end.x, y: joint.end.y, bulge: bulgeOf(joint.round) });
+    if (rounds[i] !== 0) line.push({ x: ends[i]!.x, y: ends[i]!.y, bulge: bulgeOf(rounds[i]!) });
     line.push(kept);
   }
   const found = tidiedContour(line);
@@ -75,7 +79,7 @@ function arcTrue(contour: Contour, by: number): Contour | undefined {
 function shift(s: Segment, by: number): Segment | undefined {
   if (s.arc === undefined) {
     const [dx, dy] = [s.to.x - s.from.x, s.to.y - s.from.y];
-    const share = by / Math.hypot(dx, dy);
+    const share = by / lengthOf(dx, dy);
     const move = (p: Point) => ({ x: p.x + dy * share, y: p.y - dx * share });
     return Number.isFinite(share) ? segment(move(s.from), move(s.to)) : undefined;
   }
@@ -97,7 +101,8 @@ function shift(s: Segment, by: number): Segment | undefined {
 /** Where two sides that overlap at a corner cut each other off: the crossing that is nearest to the old corner. */
 function crossing(before: Segment, side: Segment, corner: Point, near: number): Point | undefined {
   const off = (p: Point) => Math.hypot(p.x - corner.x, p.y - corner.y);
-  return meetings(before, side, near).sort((p, q) => off(p) - off(q))[0];
+  const found = meetings(before, side, near);
+  return found.length > 1 ? found.sort((p, q) => off(p) - off(q))[0] : found[0];
 }
 
 /** What is left of a side from one point on it to another; none where the second comes first. */
