@@ -19,7 +19,7 @@ interface Heated {
   readonly fact?: Place;
 }
 
-const IN_THE_BAG = [
+const IN_THE_BAG: ReadonlySet<string> = new Set([
   'release',
   'tape',
   'tack',
@@ -35,7 +35,7 @@ const IN_THE_BAG = [
   'feed',
   'vent',
   'bag',
-];
+]);
 
 export const cureOverLimit = rule({
   name: 'cure/over-limit',
@@ -113,7 +113,7 @@ function heatedBy(context: RecipeContext, { step }: WorkedStep, inTool: boolean)
   const free = step.verb === 'postcure' && !hasWord(head(step), 'on');
   if (!inTool) return free ? layers : [...layers, ...tool];
   const bagged = stepsOf(context)
-    .filter(({ step: { verb } }) => IN_THE_BAG.includes(verb))
+    .filter(({ step: { verb } }) => IN_THE_BAG.has(verb))
     .flatMap(({ step: each }) => {
       const said = firstClause(each, 'limit');
       const typed = said === undefined ? undefined : amountOf(flat(said), TEMPERATURE);

@@ -15,10 +15,13 @@ const BONDED = ['bond', 'lay', 'fillet'];
 /** Everything that is bonded or laid after a cure, with what is done in between. */
 export function onCured(context: RecipeContext): readonly OnCured[] {
   const steps = stepsOf(context).filter(({ inside }) => inside === undefined);
-  return steps.flatMap((on, i) => {
-    const cure = steps.slice(0, i).findLast(({ classes }) => classes.has('cure') || classes.has('demould'));
-    return cure === undefined || !BONDED.includes(on.step.verb) ? [] : [{ cure, on, steps: between(steps, cure, on) }];
-  });
+  const found: OnCured[] = [];
+  let cure: WorkedStep | undefined;
+  for (const on of steps) {
+    if (cure !== undefined && BONDED.includes(on.step.verb)) found.push({ cure, on, steps: between(steps, cure, on) });
+    if (on.classes.has('cure') || on.classes.has('demould')) cure = on;
+  }
+  return found;
 }
 
 /** Steps that name nothing, as they are spoken of. */

@@ -15,14 +15,15 @@ export interface Turn {
 }
 
 export function turnsOf(context: RecipeContext, verb: 'open' | 'clamp'): readonly Turn[] {
-  const frame = context.ask(partFrame);
   return stepsOf(context).flatMap(({ step, inside }) => {
+    if (step.verb !== verb || inside?.verb !== 'infuse') return [];
     const name = subject(step);
-    if (inside?.verb !== 'infuse' || step.verb !== verb || name === undefined) return [];
+    if (name === undefined) return [];
     const when =
       step.phrases.some(({ word }) => word === 'when') ||
       head(step).some((said) => said.kind === 'word' && said.word === 'when');
     if (!when) return [{ step, name }];
+    const frame = context.ask(partFrame);
     const said = allSaid(step);
     const at = said.find((each) => each.kind === 'point');
     const point = at?.kind === 'point' && isKnown(frame) ? placedPoint(frame.value, at.point) : undefined;

@@ -1,10 +1,10 @@
-import { isKnown } from '../../../calc/figure/index.ts';
+import { definePick, ifKnown, isKnown, known } from '../../../calc/figure/index.ts';
 import { signedDistance } from '../../../calc/outline/distance.ts';
-import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
+import { type PartFrame, partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
 import { allSaid, hasWord, pastEdge } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
-import { allOf, stepsOf, type WorkedStep } from './steps.ts';
+import { allOf, type WorkedStep, workedSteps } from './steps.ts';
 
 /** A feed or a vent where it lies on the part. */
 export interface FlowLine {
@@ -18,23 +18,31 @@ export interface FlowLine {
 }
 
 export function linesOf(context: RecipeContext, verb: 'feed' | 'vent'): readonly FlowLine[] {
-  const frame = context.ask(partFrame);
-  if (!isKnown(frame)) return [];
-  return allOf(stepsOf(context), verb).map((worked) => {
-    const { step } = worked;
-    const said = allSaid(step);
-    const name = step.name ?? verb;
-    if (hasWord(said, 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points: [], outside: [] };
-    const points = said.flatMap((argument) => {
-      const point = argument.kind === 'point' ? placedPoint(frame.value, argument.point) : undefined;
-      return point === undefined || 'problem' in point ? [] : [point];
-    });
-    const outside = points.flatMap((point) => {
-      const distance = signedDistance(frame.value.shape, point);
-      return typeof distance === 'number' ? [distance] : [];
-    });
-    return { worked, name, points, outside };
+  const lines = context.ask(flowLines, verb);
+  return isKnown(lines) ? lines.value : [];
+}
+
+const flowLines = definePick<readonly FlowLine[], 'feed' | 'vent'>('flow_lines', (bench, verb) => {
+  const steps = bench.ask(workedSteps);
+  return ifKnown(bench.ask(partFrame), (frame) =>
+    known(isKnown(steps) ? allOf(steps.value, verb).map((worked) => lineOf(worked, verb, frame)) : []),
+  );
+});
+
+function lineOf(worked: WorkedStep, verb: 'feed' | 'vent', frame: PartFrame): FlowLine {
+  const { step } = worked;
+  const said = allSaid(step);
+  const name = step.name ?? verb;
+  if (hasWord(said, 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points: [], outside: [] };
+  const points = said.flatMap((argument) => {
+    const point = argument.kind === 'point' ? placedPoint(frame, argument.point) : undefined;
+    return point === undefined || 'problem' in point ? [] : [point];
   });
+  const outside = points.flatMap((point) => {
+    const distance = signedDistance(frame.shape, point);
+    return typeof distance === 'number' ? [distance] : [];
+  });
+  return { worked, name, points, outside };
 }
 
 const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);

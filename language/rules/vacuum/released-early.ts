@@ -28,17 +28,17 @@ export const vacuumReleasedEarly = rule({
     const temperature = context.ask(workTemperature);
     if ((process?.kind !== 'infusion' && process?.kind !== 'bagged') || !isKnown(gel) || !isKnown(temperature)) return;
     const needs = habitOf(context.bench, BEYOND_GEL) * gel.value;
-    const right = asTyped(seconds(Math.ceil(needs / 900 - 1e-9) * 900));
-    const shown = { resin: process.resin ?? 'the resin', gel: aboutTime(gel.value), needs: aboutTime(needs) };
+    const told = () => ({ resin: process.resin ?? 'the resin', gel: aboutTime(gel.value), needs: aboutTime(needs) });
     const steps = stepsOf(context);
     for (const { step } of allOf(steps, 'vacuum')) {
       const time = typedTime(step);
       if (time === undefined || time.amount.si >= needs) continue;
+      const right = asTyped(seconds(Math.ceil(needs / 900 - 1e-9) * 900));
       context.report({
         at: time.path,
         message: text(
           'the vacuum is let off after {time}: {resin} gels in {gel}, hold it {needs} or the skins spring off',
-          { ...shown, time: time.amount },
+          { ...told(), time: time.amount },
         ),
         fixes: [mendText(context, text('Hold it {what}', { what: right }), time.path, TYPED_TIME, right)],
       });
@@ -60,7 +60,7 @@ export const vacuumReleasedEarly = rule({
     context.report({
       at: off.step.path,
       message: text('the bag comes off after {time}: {resin} gels in {gel}, leave it {needs} or the skins spring off', {
-        ...shown,
+        ...told(),
         time: aboutTime(stood),
       }),
       related: [
