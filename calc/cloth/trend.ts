@@ -9,15 +9,17 @@ export function trendOf(stretches: readonly Bend[], least: number): readonly num
   if (!(least > 0)) return stretches.map(({ turn }) => Math.sign(turn));
   const n = stretches.length;
   // three times round: in the middle one every bend is seen with what comes before and after it
-  const ways = new Array<number>(3 * n).fill(0);
+  const ways = new Int8Array(3 * n);
   let [sum, way] = [0, 0];
   let [high, highAt, low, lowAt] = [0, -1, 0, -1];
   let settled = 0;
+  let at = 0;
   const settle = (upTo: number, as: number) => {
     for (; settled <= upTo; settled++) ways[settled] = as;
   };
   for (let i = 0; i < 3 * n; i++) {
-    sum += stretches[i % n]!.turn;
+    sum += stretches[at]!.turn;
+    at = at + 1 < n ? at + 1 : 0;
     if (sum >= high) [high, highAt] = [sum, i];
     if (sum <= low) [low, lowAt] = [sum, i];
     if (way >= 0 && high - sum >= least) {
@@ -33,5 +35,5 @@ export function trendOf(stretches: readonly Bend[], least: number): readonly num
     }
   }
   settle(3 * n - 1, way === 0 ? 1 : way);
-  return ways.slice(n, 2 * n);
+  return Array.from(ways.subarray(n, 2 * n));
 }

@@ -93,7 +93,12 @@ export function wayBetween(rim: Rim, from: number, to: number): Vertex[] {
     const s = rim.segments[i]!;
     const length = rim.starts[i + 1]! - rim.starts[i]!;
     const rest = length * (1 - share);
-    if (rest > rim.length * 1e-14) {
+    if (share === 0 && left >= length && length > rim.length * 1e-14) {
+      // a whole segment is what it is
+      way.push(rim.contour[i]!);
+      left -= length;
+      place += length;
+    } else if (rest > rim.length * 1e-14) {
       const taken = Math.min(rest, left);
       const { x, y } = pointOf(s, share);
       way.push(s.arc === undefined ? { x, y } : { x, y, bulge: bulgeOf((s.arc.sweep * taken) / length) });
@@ -103,5 +108,6 @@ export function wayBetween(rim: Rim, from: number, to: number): Vertex[] {
     i = (i + 1) % rim.segments.length;
     share = 0;
   }
-  return [...way, pointAt(rim, from + whole)];
+  way.push(pointAt(rim, from + whole));
+  return way;
 }
