@@ -5,11 +5,12 @@ import { UNKNOWN } from '../../../calc/model/index.ts';
 import { NUMBER } from '../../../calc/quantity/index.ts';
 import { smallestBatch } from '../../../calc/resin/catalyst.ts';
 import { scaleStep } from '../../../calc/resin/mix.figure.ts';
+import { resinToMix } from '../../../calc/resin/needs.figure.ts';
 import { againstRange, resinsOf, typedDoses } from '../kit/doses.ts';
 import { habitOf } from '../kit/habit.ts';
 import { about, kilograms, share } from '../kit/shown.ts';
-import { stepsOf } from '../kit/steps.ts';
-import { rule } from '../rule.ts';
+import { stepsOf, type WorkedStep } from '../kit/steps.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /** So many steps of the scale keep a dose within 5 %. Common practice. */
 const STEPS: Usual = {
@@ -30,7 +31,9 @@ export const resinSmallBatchScale = rule({
     const typed = typedDoses(context);
     const steps = habitOf(context.bench, STEPS);
     for (const worked of stepsOf(context)) {
-      if (worked.layers.length === 0 || worked.inside !== undefined) continue;
+      if (worked.inside !== undefined) continue;
+      const infused = isInfused(context, worked);
+      if (worked.layers.length === 0 && !infused) continue;
       for (const resin of resinsOf(context, worked)) {
         const own = resin.catalyst?.value;
         const typedHere = typed.find((each) => each.worked === worked && each.resin === resin);
@@ -38,18 +41,8 @@ export const resinSmallBatchScale = rule({
         if (typedHere !== undefined && (againstRange(context, typedHere)?.off ?? 0) !== 0) continue;
         const said = typedHere?.amount;
         const dose = said?.si ?? (own === undefined || own === UNKNOWN ? undefined : own.dose?.si);
-        const parts = worked.layers.map(({ key }) => ({
-          name: context.ask(layerResinName, key),
-          resin: context.ask(layerResin, key),
-        }));
-        if (dose === undefined || parts.some((part) => !isKnown(part.resin))) continue;
-        const mass = parts.reduce(
-          (sum, part) =>
-            isKnown(part.name) && part.name.value === resin.name && isKnown(part.resin)
-              ? sum + part.resin.value.total
-              : sum,
-          0,
-        );
+        const mass = infused ? needOf(context) : laidBy(context, worked, resin.name);
+        if (dose === undefined || mass === undefined) continue;
         const least = smallestBatch(dose, scale.value, steps);
         const catalyst = mass * dose;
         if (typeof least !== 'number' || !(mass > 0) || catalyst >= steps * scale.value) continue;
@@ -76,3 +69,28 @@ export const resinSmallBatchScale = rule({
     }
   },
 });
+
+/** What an infusion drinks is mixed in one, with what mesh, peel ply and lines hold: its dry layers are no batch of their own. */
+const isInfused = (context: RecipeContext, { classes }: WorkedStep): boolean =>
+  context.recipe.process?.kind === 'infusion' && classes.has('infuse');
+
+const isLaidDry = ({ recipe: { process } }: RecipeContext, { step }: WorkedStep, resin: string): boolean =>
+  process?.kind === 'infusion' && process.resin === resin && step.lay?.resin === undefined;
+
+/** kg of the resin of the process, all in all */
+function needOf(context: RecipeContext): number | undefined {
+  const need = context.ask(resinToMix, '');
+  return isKnown(need) ? need.value.total : undefined;
+}
+
+/** kg of a resin that wets the layers of a step; none where it cannot be told, or where they are laid dry */
+function laidBy(context: RecipeContext, worked: WorkedStep, resin: string): number | undefined {
+  if (isLaidDry(context, worked, resin)) return undefined;
+  let mass = 0;
+  for (const { key } of worked.layers) {
+    const [name, own] = [context.ask(layerResinName, key), context.ask(layerResin, key)];
+    if (!isKnown(own)) return undefined;
+    if (isKnown(name) && name.value === resin) mass += own.value.total;
+  }
+  return mass;
+}
