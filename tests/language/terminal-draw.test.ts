@@ -54,6 +54,25 @@ describe('laybook draw', () => {
     expect(layers).toEqual(new Set(['OUTLINE', 'CLOTH']));
   });
 
+  it.each([
+    ['1.4 m by 0.8 m', 'rectangle', 1400],
+    ['8 m by 0.8 m', 'its two long edges', 2250],
+    ['8 m by 4 m', 'nothing', 900],
+  ])('draws a part on a tool of %s large enough to read: of the tool %s', async (flat, _, wide) => {
+    const from = folder();
+    writeFileSync(
+      path.join(from, 'lid.layup'),
+      `tool table {\n  flat ${flat}\n}\nrecipe lid {\n  part {\n    outline rectangle 900 mm by 300 mm\n  }\n` +
+        '  stack from tool table {\n    ply outer biax_440 at 0 deg, net\n  }\n}\n',
+    );
+    const ran = await laybook(from, 'draw', 'lid', 'plan', '--out', 'lid.svg', '--layers', 'outline, tool');
+    expect([ran.code, ran.err]).toEqual([0, '']);
+    const boxes = readSvg(readFileSync(path.join(from, 'lid.svg'), 'utf8'))
+      .filter(({ attributes }) => /^(M|m)/.test(attributes.d ?? ''))
+      .map(({ attributes }) => boxOfPath(attributes.d ?? '').width);
+    expect(Math.round(Math.max(...boxes))).toBe(wide);
+  });
+
   it('writes over what it made itself, and over nothing else', async () => {
     const from = folder();
     await draw(from, 'plan', '--out', 'deck.svg');

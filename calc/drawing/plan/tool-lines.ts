@@ -2,11 +2,15 @@ import { quantity, text } from '../../figure/figure.ts';
 import type { Bench } from '../../figure/index.ts';
 import { UNKNOWN } from '../../model/value.ts';
 import type { PartFrame } from '../../outline/part.figure.ts';
-import { origin } from '../../outline/shape.ts';
+import { origin, type Point } from '../../outline/shape.ts';
 import { LENGTH } from '../../quantity/index.ts';
+import type { DrawnItem } from '../drawing.ts';
 import { offsetContours, placedContour } from './contours.ts';
-import { penOf, type Thing } from './thing.ts';
+import { type Pen, penOf, type Thing } from './thing.ts';
 import { longBy, pastOutline } from './words.ts';
+
+/** How far past the part a tool is drawn, as a share of the larger side of the part: a small part on a large table stays large enough to read. */
+const drawnPast = 0.75;
 
 /** The flat of the tool, the part in its middle, and the flange round the part. */
 export function toolThings(bench: Bench, frame: PartFrame): Thing[] {
@@ -18,9 +22,11 @@ export function toolThings(bench: Bench, frame: PartFrame): Thing[] {
   const flat = tool.flat?.value === UNKNOWN ? undefined : tool.flat?.value;
   const flange = tool.flange?.value === UNKNOWN ? undefined : tool.flange?.value;
   const [length, width] = [flat?.length.si ?? 0, flat?.width.si ?? 0];
-  const board = placedContour({ shape: { kind: 'rectangle', length, width }, centre: origin });
+  const far = drawnPast * Math.max(frame.bounds.length, frame.bounds.width);
+  const near = { x: frame.bounds.length / 2 + far, y: frame.bounds.width / 2 + far };
+  const whole = length / 2 <= near.x && width / 2 <= near.y;
   const rims = flange === undefined ? [] : offsetContours({ shape: frame.shape, centre: origin }, flange.si);
-  const drawn = board !== undefined && flat !== undefined;
+  const drawn = flat !== undefined && length > 0 && width > 0;
   if (!drawn && rims.length === 0) return [];
   return [
     {
@@ -33,10 +39,34 @@ export function toolThings(bench: Bench, frame: PartFrame): Thing[] {
               name,
               flange: quantity(flange.si, LENGTH),
             }),
-      where: drawn ? text('drawn with the part in its middle') : pastOutline(flange?.si ?? 0),
+      where: !drawn
+        ? pastOutline(flange?.si ?? 0)
+        : whole
+          ? text('drawn with the part in its middle')
+          : text('the part in its middle; what lies farther than {far} from it is not drawn', {
+              far: quantity(far, LENGTH),
+            }),
       size: drawn ? longBy(length, width) : text('not given'),
       tag: text('tool {name}', { name }),
-      items: [...(drawn ? [pen.line(board)] : []), ...rims.map((rim) => pen.line(rim, { dashed: true }))],
+      items: [
+        ...(drawn ? board(pen, { length, width }, near) : []),
+        ...rims.map((rim) => pen.line(rim, { dashed: true })),
+      ],
     },
+  ];
+}
+
+/** Edges of the flat, as far as they lie near the part. */
+function board(pen: Pen, { length, width }: { length: number; width: number }, near: Point): DrawnItem[] {
+  const [x, y] = [length / 2, width / 2];
+  const [reach, rise] = [Math.min(x, near.x), Math.min(y, near.y)];
+  if (x <= near.x && y <= near.y) {
+    const rectangle = placedContour({ shape: { kind: 'rectangle', length, width }, centre: origin });
+    return rectangle === undefined ? [] : [pen.line(rectangle)];
+  }
+  const edge = (from: Point, to: Point): DrawnItem => pen.line([from, to], { closed: false });
+  return [
+    ...(y <= near.y ? [-y, y].map((at) => edge({ x: -reach, y: at }, { x: reach, y: at })) : []),
+    ...(x <= near.x ? [-x, x].map((at) => edge({ x: at, y: -rise }, { x: at, y: rise })) : []),
   ];
 }
