@@ -62,6 +62,8 @@ export interface Layer extends Remarks {
   // core and insert
   readonly thickness?: Amount | Unknown;
   readonly inset?: Amount | Unknown;
+  /** water in it as it is laid, kg/kg */
+  readonly moisture?: Amount;
   /** room left round an insert in its core */
   readonly clearance?: Amount;
   readonly chamfer?: Amount;

@@ -206,7 +206,7 @@ const core: Readonly<Record<string, ClauseReader>> = {
   sealed: flag('sealed'),
   seal: flag('sealed'),
   centred: size,
-  moisture: size,
+  moisture: one('moisture', 'ratio', 'moisture 14 % by weight'),
   net: size,
   lap: size,
   join: size,

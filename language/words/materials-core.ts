@@ -71,7 +71,7 @@ export const coreFacts: readonly Word[] = [
   },
   {
     word: 'moisture',
-    at: ['core', 'fabric', 'fibre'],
+    at: ['core', 'fabric', 'fibre', 'clause of core', 'clause of insert'],
     takes: [argument('ratio', { basis: ['by weight'] })],
     example: 'moisture <= 12 % by weight',
     default: '12 % by weight',

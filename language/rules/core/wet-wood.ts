@@ -1,7 +1,7 @@
 import { text, type Usual } from '../../../calc/figure/index.ts';
 import { hasWord, head } from '../../../calc/plan/reading.ts';
 import { habitOf } from '../kit/habit.ts';
-import { factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
+import { clauseAt, factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { share } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
@@ -25,7 +25,8 @@ export const coreWetWood = rule({
     for (const wood of onePerLine(
       layersOf(context).filter(({ layer }) => layer.kind === 'core' || layer.kind === 'insert'),
     )) {
-      const water = factValue(materialOf(context, wood)?.moisture);
+      const typed = wood.layer.moisture;
+      const water = typed ?? factValue(materialOf(context, wood)?.moisture);
       if (
         water === undefined ||
         water.si <= most + 1e-9 ||
@@ -37,7 +38,7 @@ export const coreWetWood = rule({
       )
         continue;
       context.report({
-        at: `${wood.path}.material`,
+        at: typed === undefined ? `${wood.path}.material` : clauseAt(wood, 'moisture'),
         message: text('{material} holds {water} of water; {most} at the most when it is laid: dry it first', {
           material: wood.layer.material ?? '',
           water,

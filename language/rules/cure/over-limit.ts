@@ -97,7 +97,8 @@ function peakOf(
 function heatedBy(context: RecipeContext, { step }: WorkedStep, inTool: boolean): readonly Heated[] {
   const tool = toolOf(context);
   // the tool by itself, or the part with all that is on it
-  if (step.verb === 'release' || (step.verb === 'heat' && subject(step) === 'tool')) return tool;
+  if (step.verb === 'release' || (step.verb === 'heat' && subject(step) !== 'part' && isTool(context, subject(step))))
+    return tool;
   if (step.verb === 'heat' && subject(step) !== 'part') return [];
   const stack = context.ask(laidStack);
   const named = step.verb === 'dry' ? subject(step) : undefined;
@@ -123,6 +124,10 @@ function heatedBy(context: RecipeContext, { step }: WorkedStep, inTool: boolean)
     });
   return [...tool, ...layers, ...bagged];
 }
+
+/** `heat tool`, `heat table` (the mould stands on it), or the tool by its own name. */
+const isTool = ({ recipe: { stack } }: RecipeContext, name: string | undefined): boolean =>
+  name === 'tool' || name === 'table' || (name !== undefined && name === stack?.tool);
 
 function ofMaterial(context: RecipeContext, name: string | undefined, path: string): readonly Heated[] {
   const fact = name === undefined ? undefined : context.bench.material(name)?.limit;
