@@ -24,7 +24,9 @@ export const coatWaxAgainstMould = rule({
           coat: coat.name,
         }),
         related: [
-          ...(fact === undefined ? [] : [{ at: fact.at, message: text('{material} holds wax', { material: material ?? '' }) }]),
+          ...(fact === undefined
+            ? []
+            : [{ at: fact.at, message: text('{material} holds wax', { material: material ?? '' }) }]),
           {
             at: { entry: context.recipe.entry, path: next.path },
             message: text('{next} lies on it', { next: next.name }),
