@@ -183,6 +183,29 @@ tool flat_tool {
     expect(pages.length).toBeLessThan(9);
   });
 
+  it('says so where the name of the recipe is longer than the largest code holds', async () => {
+    // ISO/IEC 18004, version 40 at level M: 2,331 bytes, of which `laybook `, ` - - -` take 14
+    for (const [length, has] of [
+      [2317, true],
+      [2318, false],
+    ] as const) {
+      const name = 'n'.repeat(length);
+      const folder = here({
+        'long.layup': `recipe ${name} "Lid" {\n  part { outline circle 300 mm }\n  stack { ply a csm_450 }\n  process hand with polyester_laminating { lay a }\n}\n`,
+      });
+      for (const file of ['long.pdf', 'long.html']) {
+        const { code, err } = await laybook(folder, 'sheet', name, '.', '--out', file);
+        expect([code, err]).toEqual([0, '']);
+      }
+      const html = readFileSync(path.join(folder, 'long.html'), 'utf8');
+      const { pages } = await readPdf(new Uint8Array(readFileSync(path.join(folder, 'long.pdf'))));
+      const tells = 'The name of this recipe is too long for a code to scan.';
+      expect(html.includes(tells)).toBe(!has);
+      expect(html.includes('role="img" shape-rendering="crispEdges"')).toBe(has);
+      expect(pages.map(said).join(' ').includes('too long for a code')).toBe(!has);
+    }
+  });
+
   it('is in feet and pounds where asked, but for what balances and syringes show', async () => {
     const { pages } = await readPdf(await sheet('drip_tray', '--units', 'us', '--paper', 'letter'));
     const text = pages.map(said).join(' ');

@@ -10,8 +10,8 @@ export interface HtmlOptions {
   readonly paper: 'a4' | 'letter';
   /** BCP 47 */
   readonly language: string;
-  /** the code as an SVG element */
-  code(text: string): string;
+  /** the code as an SVG element; none for a text that is too long for one */
+  code(text: string): string | undefined;
   /** a drawing as an SVG element that fits its box */
   draw(drawing: Drawing): string;
 }
@@ -64,8 +64,10 @@ export function sheetBody(sheet: Sheet, options: HtmlOptions): string {
     .join('\n');
 }
 
-function header({ title, code, identity, facts }: Sheet, { code: drawn }: HtmlOptions): string {
-  return `<header><div class="code">${drawn(code)}<p>${xmlText(code)}</p></div><h1>${xmlText(title)}</h1>${pairs(identity, 'identity')}${pairs(facts, 'facts')}</header>`;
+function header({ title, code, identity, facts, words }: Sheet, { code: drawn }: HtmlOptions): string {
+  const svg = drawn(code);
+  const shown = svg === undefined ? `<p>${xmlText(words.noCode)}</p>` : `${svg}<p>${xmlText(code)}</p>`;
+  return `<header><div class="code">${shown}</div><h1>${xmlText(title)}</h1>${pairs(identity, 'identity')}${pairs(facts, 'facts')}</header>`;
 }
 
 const pairs = (rows: readonly (readonly [string, string])[], name: string): string =>

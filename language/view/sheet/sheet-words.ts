@@ -17,6 +17,7 @@ export const sheetWords = (): SheetWords => ({
   signOff: say('Sign-off'),
   signHead: ['', say('name and signature'), say('date')],
   signRows: [say('built by'), say('checked by'), say('released by')],
+  noCode: say('The name of this recipe is too long for a code to scan.'),
   continued: say('continued'),
   page: say('page {page} of {pages}'),
   rightToLeft: say(

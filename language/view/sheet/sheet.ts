@@ -87,6 +87,8 @@ export interface SheetWords {
   readonly page: string;
   /** of words that a PDF does not set */
   readonly rightToLeft: string;
+  /** in the place of the code, where its text is too long for one */
+  readonly noCode: string;
   /** what the font lacks: `{letters}` still open */
   readonly lacking: string;
 }

@@ -135,7 +135,8 @@ function running(
 /** Words of the foot, cut where a line ends. */
 function oneLine(doc: Doc, line: string, width: number): string {
   if (lengthOfWords(doc, line, { size: 9 }) <= width) return line;
-  const letters = [...line];
+  // a foot holds fewer: a line of thousands is not measured for each
+  const letters = [...line].slice(0, 300);
   while (letters.length > 0 && lengthOfWords(doc, `${letters.join('')}…`, { size: 9 }) > width) letters.pop();
   return `${letters.join('')}…`;
 }
@@ -149,7 +150,11 @@ function header(doc: Doc, flow: Flow, sheet: Sheet): void {
     pairs(doc, sheet.identity, 14),
     pairs(doc, sheet.facts, body),
   ]);
-  const right = stacked([codeBlock(doc, sheet.code, 30), words(doc, sheet.code, { size: 7, align: 'center' })]);
+  const fields = codeFields(sheet.code);
+  const right =
+    fields === undefined
+      ? words(doc, sheet.words.noCode, { size: small })
+      : stacked([codeBlock(doc, fields, 30), words(doc, sheet.code, { size: 7, align: 'center' })]);
   flow.put(
     besides([
       { block: left, share: 5 },
@@ -168,8 +173,7 @@ const pairs = (doc: Doc, rows: readonly (readonly [string, string])[], size: num
     size,
   );
 
-function codeBlock(doc: Doc, text: string, size: number): Block {
-  const fields = codeFields(text);
+function codeBlock(doc: Doc, fields: readonly (readonly boolean[])[], size: number): Block {
   return {
     height: () => size,
     paint: (x, y, width) => {
