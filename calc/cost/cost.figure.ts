@@ -169,9 +169,15 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
         tool.cost?.at ?? { entry: tool.entry, path: 'cost' },
       ),
       (parts) =>
-        worked(mouldShare(cost.amount.si, parts), text('{cost} over {parts} parts', { cost: cost.amount, parts }), {
-          reasons,
-        }),
+        worked(
+          mouldShare(cost.amount.si, parts),
+          parts === 1
+            ? text('{cost} over 1 part', { cost: cost.amount })
+            : text('{cost} over {parts} parts', { cost: cost.amount, parts }),
+          {
+            reasons,
+          },
+        ),
     ),
   );
 });
@@ -213,7 +219,10 @@ function forOrder(of: FigureDefinition<number>): FigureDefinition<number> {
       const all = orderCost({ material: 0, consumables: 0, labour: 0, mould: 0, overhead: 0, total: one }, parts);
       return 'problem' in all
         ? cannot(reason('typed', all.problem, { at: inRecipe(bench, 'quantity') }))
-        : known(all.total, reason('computed', text('{parts} parts', { parts }), { reasons }));
+        : known(
+            all.total,
+            reason('computed', parts === 1 ? text('1 part') : text('{parts} parts', { parts }), { reasons }),
+          );
     }),
   );
 }

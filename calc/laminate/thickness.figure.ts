@@ -81,7 +81,10 @@ function filmThickness(bench: Bench, laid: LaidLayer): Figure<number> {
   return ifKnown(typed(laid.layer.film, text('the film of {layer}', { layer: laid.name }), at), (film, reasons) => {
     const { amount } = film;
     if (sameDimension(amount.dimension, LENGTH)) {
-      const words = text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
+      const words =
+        coats === 1
+          ? text('1 coat of {film}; it shrinks by some per cent as it cures', { film: amount })
+          : text('{coats} coats of {film}; it shrinks by some per cent as it cures', { coats, film: amount });
       return worked(
         given([notNegative('the film', amount.si), positive('the number of coats', coats)], () => amount.si * coats),
         words,
@@ -90,7 +93,10 @@ function filmThickness(bench: Bench, laid: LaidLayer): Figure<number> {
     }
     return ifKnown(bench.ask(layerMaterial, laid.key), (material) =>
       ifKnown(densityOf(material), (density, more) => {
-        const words = text('{coats} coats of {film} over the density', { coats, film: amount });
+        const words =
+          coats === 1
+            ? text('1 coat of {film} over the density', { film: amount })
+            : text('{coats} coats of {film} over the density', { coats, film: amount });
         const found = given(
           [
             notNegative('the film', amount.si),
@@ -114,7 +120,13 @@ export const coatArealWeight = defineFigure<number>('coat_areal_weight', (bench,
       if (sameDimension(film.amount.dimension, AREAL_WEIGHT))
         return known(
           film.amount.si * coats,
-          reason('computed', text('{coats} coats of {film}', { coats, film: film.amount }), { reasons }),
+          reason(
+            'computed',
+            coats === 1
+              ? text('1 coat of {film}', { film: film.amount })
+              : text('{coats} coats of {film}', { coats, film: film.amount }),
+            { reasons },
+          ),
         );
       return whenKnown({ thickness: bench.ask(layerThickness, key), material: bench.ask(layerMaterial, key) }, (v) =>
         ifKnown(densityOf(v.material), (density, more) =>

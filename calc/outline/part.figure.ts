@@ -135,7 +135,9 @@ export const baseArea = defineFigure<number>('base_area', (bench) =>
     const how =
       cutouts.length === 0
         ? text('area inside the outline')
-        : text('area inside the outline, less {count} cutouts', { count: cutouts.length });
+        : cutouts.length === 1
+          ? text('area inside the outline, less 1 cutout')
+          : text('area inside the outline, less {count} cutouts', { count: cutouts.length });
     return worked(netArea(frame.shape, cutouts), how, { at: inRecipe(bench, frame.part.path), reasons });
   }),
 );

@@ -73,7 +73,9 @@ export function readings(
     values,
     reason(
       first.at.entry.startsWith('stock/') ? 'stock' : 'typed',
-      text('{what}, {count} readings', { what, count: values.length }),
+      values.length === 1
+        ? text('{what}, 1 reading', { what })
+        : text('{what}, {count} readings', { what, count: values.length }),
       { at: first.at, source: first.source },
     ),
   );

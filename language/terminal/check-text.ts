@@ -48,13 +48,18 @@ function headOf(at: Located, { severity, message, rule }: Finding, { paint }: Sc
   return `${paint('bold', safe(lineAndColumn(at)))}: ${paint(styles[severity], sayText(severityWords[severity]))}: ${sayText(message)} ${paint('dim', `[${rule}]`)}`;
 }
 
-function summaryLine({ files, errors, warnings, infos, accepted }: Summary): string {
-  const found = [
+/** `1 error, 2 warnings, 0 notes` */
+export const countsOf = ({ errors, warnings, infos }: Pick<Summary, 'errors' | 'warnings' | 'infos'>): string =>
+  [
     errors === 1 ? say('1 error') : say('{count} errors', { count: errors }),
     warnings === 1 ? say('1 warning') : say('{count} warnings', { count: warnings }),
     infos === 1 ? say('1 note') : say('{count} notes', { count: infos }),
-    ...(accepted === 0 ? [] : [say('{count} accepted', { count: accepted })]),
   ].join(', ');
+
+function summaryLine({ files, accepted, ...counts }: Summary): string {
+  const found = [countsOf(counts), ...(accepted === 0 ? [] : [say('{count} accepted', { count: accepted })])].join(
+    ', ',
+  );
   return files === 1
     ? say('1 file checked: {found}.', { found })
     : say('{files} files checked: {found}.', { files, found });

@@ -62,7 +62,10 @@ function sectionsOf(found: readonly LotUse[], options: LotsOptions): Section[] {
   return [
     {
       title: say('Lots by material'),
-      lead: say('As of {today}; a lot that expires within {within} days is about to.', { today, within }),
+      lead:
+        within === 1
+          ? say('As of {today}; a lot that expires within 1 day is about to.', { today })
+          : say('As of {today}; a lot that expires within {within} days is about to.', { today, within }),
       table: {
         head: [say('material'), say('lot'), say('expires'), '', say('parts'), say('last part')],
         right: [4],

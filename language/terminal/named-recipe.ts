@@ -5,6 +5,7 @@ import { type Style, safe, say } from '../view/text.ts';
 import { nearestWords } from '../words/nearest.ts';
 import type { OpenBook } from './book.ts';
 import { findingsOf, summed } from './check.ts';
+import { countsOf } from './check-text.ts';
 import { UsageError } from './exit-codes.ts';
 import { type Located, lineAndColumn, locatedAt } from './places.ts';
 
@@ -45,11 +46,9 @@ export async function openFindings(book: OpenBook, recipe: Recipe): Promise<stri
   const { errors, warnings, infos } = summed(await findingsOf({ ...book, documents: [document] }));
   if (errors + warnings + infos === 0) return '';
   const file = safe(book.nameOf(document.uri.toString()));
-  return say('Open findings in {file}: {errors} errors, {warnings} warnings, {infos} notes (laybook check {file}).', {
+  return say('Open findings in {file}: {found} (laybook check {file}).', {
     file,
-    errors,
-    warnings,
-    infos,
+    found: countsOf({ errors, warnings, infos }),
   });
 }
 

@@ -206,6 +206,34 @@ tool flat_tool {
     }
   });
 
+  it('counts one as one', async () => {
+    const folder = here({
+      'lid.layup': `recipe lid {
+  part {
+    outline rectangle 500 mm by 300 mm
+    cutout circle 60 mm at (0 mm, 0 mm)
+  }
+  stack from tool flat_tool {
+    coat gel gel_iso_grey 500 um wet
+    ply a csm_450
+    ply b cloth_that_nobody_has
+  }
+  process hand with polyester_laminating at 20 degC { lay gel to a }
+}
+tool flat_tool {
+  flat 1600 mm by 900 mm
+  cost 100 EUR over 1 parts
+}
+`,
+    });
+    expect((await laybook(folder, 'sheet', 'lid', '.', '--out', 'lid.html')).code).toBe(0);
+    const html = readFileSync(path.join(folder, 'lid.html'), 'utf8');
+    expect(html).toMatch(/Open findings in lid\.layup: \d+ errors?, \d+ warnings?, \d+ notes?/);
+    const { out: lots } = await laybook(folder, 'lots', '.', '--within', '1', '--today', '2026-06-01');
+    expect(lots).toContain('expires within 1 day is');
+    expect(html).not.toMatch(/(?<![\d.,])1 (?:errors|warnings|notes|layers|pieces|darts)\b/);
+  });
+
   it('is in feet and pounds where asked, but for what balances and syringes show', async () => {
     const { pages } = await readPdf(await sheet('drip_tray', '--units', 'us', '--paper', 'letter'));
     const text = pages.map(said).join(' ');

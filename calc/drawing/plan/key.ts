@@ -27,7 +27,7 @@ export function keyThings(things: readonly Thing[], { low }: Box, { height, say 
       source,
       what: text('key of the layers'),
       where: text('outside of what is drawn'),
-      size: text('{count} layers', { count: layers.length }),
+      size: layers.length === 1 ? text('1 layer') : text('{count} layers', { count: layers.length }),
       items: [penOf('text', source).text({ x: low.x, y: top }, height, say(heading))],
     },
     ...rows.map((thing, i): Thing => {

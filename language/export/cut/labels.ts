@@ -63,6 +63,10 @@ export function pieceWords(piece: FlatPiece, count: number, style: Style): strin
 /** `9 pieces, 3214 mm at a width of 1270 mm` */
 export function materialWords(count: number, used: number, width: number | undefined, style: Style): string {
   const figures = { count, used: length(used), width: length(width ?? 0) };
+  if (count === 1)
+    return width === undefined
+      ? say('1 piece, {used} in a row; how wide the material comes is not known', figures, style)
+      : say('1 piece, {used} at a width of {width}', figures, style);
   return width === undefined
     ? say('{count} pieces, {used} in a row; how wide the material comes is not known', figures, style)
     : say('{count} pieces, {used} at a width of {width}', figures, style);

@@ -98,7 +98,10 @@ export function chartOf({ kind, points, limits: own }: Series, style: Style): Dr
     }),
   ];
   return {
-    title: say('{quantity} of {count} builds', { quantity: translated(kind.title), count: points.length }),
+    title:
+      points.length === 1
+        ? say('{quantity} of 1 build', { quantity: translated(kind.title) })
+        : say('{quantity} of {count} builds', { quantity: translated(kind.title), count: points.length }),
     seenFrom: 'edge',
     low: { x: -0.002, y: -letters * 2.6 },
     high: { x: width + 0.002 + widestLabel(labels), y: 0.002 + Math.max(height, topOf(labels)) },

@@ -129,7 +129,9 @@ function remarksOf({ laid, wrap, darts }: LayerRow, style: Style): string[] {
       ? []
       : [
           say(
-            '{darts} darts {width} wide, {depth} deep',
+            (need.typed?.darts ?? need.darts) === 1
+              ? '1 dart {width} wide, {depth} deep'
+              : '{darts} darts {width} wide, {depth} deep',
             {
               darts: need.typed?.darts ?? need.darts,
               width: length(need.typed?.width ?? need.width),
