@@ -234,6 +234,13 @@ tool flat_tool {
     expect(html).not.toMatch(/(?<![\d.,])1 (?:errors|warnings|notes|layers|pieces|darts)\b/);
   });
 
+  it('breaks no word of the cut list where its column is as wide as the word', async () => {
+    const { pages } = await readPdf(await sheet('drip_tray'));
+    const text = pages.map(said).join(' ');
+    expect(text).toMatch(/lane 1 of 2/);
+    expect(text).toMatch(/\blapped\b/);
+  });
+
   it('is in feet and pounds where asked, but for what balances and syringes show', async () => {
     const { pages } = await readPdf(await sheet('drip_tray', '--units', 'us', '--paper', 'letter'));
     const text = pages.map(said).join(' ');

@@ -25,7 +25,8 @@ export function tableBlocks(
     const cells = rows.map((row) => row[i] ?? '');
     const long = (text: string, weight: 'regular' | 'bold') => lengthOfWords(doc, text, { size, weight });
     const longestWord = (text: string, weight: 'regular' | 'bold') =>
-      Math.max(0, ...text.split(/\s+/).map((word) => long(word, weight)));
+      // the wrapper measures a word with the space behind it, and breaks one that is wider so
+      Math.max(0, ...text.split(/\s+/).map((word) => long(`${word} `, weight)));
     // a number is never parted from its unit
     const apart = right.includes(i) ? long : longestWord;
     return {
