@@ -157,6 +157,17 @@ tool flat_tool {
     expect(text.join(' ').match(/Watch the heat of the pot\./g)).toHaveLength(40);
   });
 
+  it('has a row for each of several pots, to write down what each of them weighed and when it was mixed', async () => {
+    const { pages } = await readPdf(await sheet('drip_tray'), 'sheet-drip_tray-pots');
+    const brush = pages.map(said).find((page) => page.includes('Mix gel_grey: 2 pots')) ?? '';
+    expect(brush).toMatch(/pot resin mekp_50 mixed at empty at 1 2 /);
+    expect(brush).not.toContain('as weighed');
+    const one = pages
+      .map(said)
+      .find((page) => page.includes('Mix polyester_ortho: 1049 g') || page.includes('1.049 kg'));
+    expect(one).toContain('as weighed');
+  });
+
   it('has a table for the leak readings with their times, and what the recipe accepts at the step that it is about', async () => {
     const { pages } = await readPdf(await sheet('sled_deck'));
     const leak = pages.map(said).find((page) => page.includes('Pull full vacuum')) ?? '';

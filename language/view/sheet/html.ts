@@ -119,8 +119,9 @@ function lots({ lots: names, words }: Sheet): string {
   return table({ head: words.lots, right: [], rows: names.map((name) => [name, '', '']) });
 }
 
-function potBlock({ title, table: rows, notes }: SheetPot): string {
-  return `<div class="pot"><h4>${xmlText(title)}</h4>${table(rows)}${notes.map((note) => `<p>${xmlText(note)}</p>`).join('')}</div>`;
+function potBlock({ title, table: rows, log, notes }: SheetPot): string {
+  const said = notes.map((note) => `<p>${xmlText(note)}</p>`).join('');
+  return `<div class="pot"><h4>${xmlText(title)}</h4>${table(rows)}${said}${log === undefined ? '' : table(log)}</div>`;
 }
 
 /** A step is never broken over two pages. */

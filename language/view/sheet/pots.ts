@@ -34,7 +34,8 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
       pot.pots === 1
         ? say('Mix {resin}: {mass}', shown, style)
         : say('Mix {resin}: {pots} pots of {mass}, one after the other', shown, style),
-    table: weighing(pot.parts, each, isKnown(scale) ? scale.value : 0.001, style),
+    table: weighing(pot, each, isKnown(scale) ? scale.value : 0.001, style),
+    ...(pot.pots > 1 ? { log: logOf(pot) } : {}),
     notes: [
       say('Mix it when everything before this step is done, and not before.'),
       ...(isKnown(life)
@@ -57,9 +58,22 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
   };
 }
 
+const pouredOf = (parts: readonly MixPart[]): readonly MixPart[] => parts.filter(({ mass }) => mass > 0);
+
+/** More rows than this are no list to be filled in by hand. */
+const mostRows = 60;
+
+/** A row for each of several pots: what the balance showed after each part, when it was mixed and when it was empty. */
+function logOf({ pots, parts }: StepPot): Table {
+  const poured = pouredOf(parts).map(({ what }) => thingWords(what));
+  const head = [say('pot'), ...poured, say('mixed at'), say('empty at')];
+  const rows = Array.from({ length: Math.min(pots, mostRows) }, (_, i) => [`${i + 1}`, ...head.slice(1).map(() => '')]);
+  return { head, right: [], rows };
+}
+
 /** Parts in the order they are poured, and the limits between which the balance may stand. */
-function weighing(parts: readonly MixPart[], tolerance: number, step: number, style: Style): Table {
-  const poured = parts.filter(({ mass }) => mass > 0);
+function weighing({ parts, pots }: StepPot, tolerance: number, step: number, style: Style): Table {
+  const poured = pouredOf(parts);
   const readings = readingsOfMix(poured, tolerance);
   const grams = (si: number): string => gramsOf(si, step, style);
   const rows = (isImpossible(readings) ? [] : readings).map(({ what, mass, shows, between }, i) => {
@@ -69,11 +83,17 @@ function weighing(parts: readonly MixPart[], tolerance: number, step: number, st
       volume === undefined ? grams(mass) : `${grams(mass)} (${millilitres(volume, style)})`,
       grams(shows),
       between === undefined ? '' : say('{low} to {high}', { low: grams(between.low), high: grams(between.high) }),
-      '',
+      ...(pots === 1 ? [''] : []),
     ];
   });
   return {
-    head: [say('part'), say('pour'), say('balance shows'), say('good between'), say('as weighed')],
+    head: [
+      say('part'),
+      say('pour'),
+      say('balance shows'),
+      say('good between'),
+      ...(pots === 1 ? [say('as weighed')] : []),
+    ],
     right: [1, 2, 3],
     rows,
   };

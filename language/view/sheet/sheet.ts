@@ -25,6 +25,8 @@ export interface SheetOrder {
 export interface SheetPot {
   readonly title: string;
   readonly table: Table;
+  /** where there are several: a row for each, to write down what was weighed and when */
+  readonly log?: Table;
   readonly notes: readonly string[];
 }
 

@@ -96,7 +96,7 @@ function bodyParts(doc: Doc, step: SheetStep, said: SheetWords): Part[] {
       false,
     ),
     ...table(step.pieces),
-    ...step.pots.map((pot) => single(potBlock(doc, pot))),
+    ...step.pots.flatMap((pot) => [single(potBlock(doc, pot)), ...table(pot.log)]),
     ...table(step.readings),
     ...(step.blanks.length === 0 ? [] : [single(blankLines(doc, step.blanks, body))]),
     ...(step.why === '' ? [] : [single(words(doc, step.why, { size: 9 }))]),
