@@ -52,10 +52,14 @@ export const vacuumStyreneBoils = rule({
       const shown = { asked: amount, left: pascals(about(left)), deepest: pascals(deepest.value), resin: resin.name };
       context.report({
         at: worked.step.path,
-        message: text(
-          '{asked} leaves {left} absolute on wet {resin}: below {deepest} the styrene boils and the laminate foams',
-          shown,
-        ),
+        // a vacuum that was typed absolute is what it leaves
+        message:
+          Math.abs(amount.si - left) < 1
+            ? text('{asked} absolute on wet {resin}: below {deepest} the styrene boils and the laminate foams', shown)
+            : text(
+                '{asked} leaves {left} absolute on wet {resin}: below {deepest} the styrene boils and the laminate foams',
+                shown,
+              ),
         related,
         fixes:
           amount.basis === 'absolute'
