@@ -264,6 +264,20 @@ const rows: readonly HabitRow[] = [
     meaning: 'The least resin by weight under a hard bag with bleeder or breather on it.',
   },
   {
+    word: 'hard_bag',
+    takes: 'pressure',
+    usual: '750 mbar',
+    source: COMMON_PRACTICE,
+    meaning: 'The pressure of a bag beyond which bleeder or breather drinks a lean laminate dry.',
+  },
+  {
+    word: 'draft',
+    takes: 'angle',
+    usual: '2 deg',
+    source: COMMON_PRACTICE,
+    meaning: 'The least draft of the sides of a deep tool.',
+  },
+  {
     word: 'dose',
     takes: 'ratio',
     usual: '10 %',

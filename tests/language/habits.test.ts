@@ -81,8 +81,8 @@ recipe r {
 }
 `,
   });
-  const rulesIn = async (habit: string): Promise<string[]> => {
-    const book = await openBook<AnalysisServices>(bonded(habit), { modules: [analysisModule] });
+  const rulesIn = async (files: Record<string, string>): Promise<string[]> => {
+    const book = await openBook<AnalysisServices>(files, { modules: [analysisModule] });
     const found = await book.services.analysis.findings(book.document('a.layup'));
     book.dispose();
     return found.map(({ rule }) => rule);
@@ -92,7 +92,43 @@ recipe r {
     ['bond/line-thickness', 'habit bond_thinnest 0.2 mm', 'habit bond_thickest 8 mm'],
     ['insert/oversize-and-plug', 'habit oversize 8 mm', 'habit oversize 4 mm'],
   ])('%s fires with `%s`, and not with `%s`', async (rule, fires, silent) => {
-    expect(await rulesIn(fires)).toContain(rule);
-    expect(await rulesIn(silent)).not.toContain(rule);
+    expect(await rulesIn(bonded(fires))).toContain(rule);
+    expect(await rulesIn(bonded(silent))).not.toContain(rule);
+  });
+
+  const deep = (habit: string): Record<string, string> => ({
+    'a.layup': `shop "a" {
+  ${habit}
+}
+tool bench {
+  flat 2 m by 1 m
+}
+recipe r {
+  part {
+    outline rectangle 600 mm by 400 mm
+    sides 80 mm at 2 deg, radius 12 mm
+  }
+  stack from tool bench {
+    ply show carbon_twill_200 at 0 deg
+  }
+  process bagged with epoxy_laminating_medium at 20 degC {
+    lay stack, resin 40 % by weight
+    perforated film_p3, 40 mm past edge
+    breather poly_150, 80 mm past edge
+    bag film_50, pleats 14 of 40 mm
+    vacuum 700 mbar gauge
+    cure 24 h at 20 degC
+    demould
+  }
+}
+`,
+  });
+
+  it.each([
+    ['fibre/bag-bleeds-dry', 'habit hard_bag 600 mbar', 'habit hard_bag 750 mbar'],
+    ['tool/no-draft', 'habit draft 3 deg', 'habit draft 2 deg'],
+  ])('%s fires with `%s`, and not with `%s`', async (rule, fires, silent) => {
+    expect(await rulesIn(deep(fires))).toContain(rule);
+    expect(await rulesIn(deep(silent))).not.toContain(rule);
   });
 });

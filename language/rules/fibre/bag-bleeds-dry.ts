@@ -9,8 +9,12 @@ import { pascals, share } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-/** Pressure of the bag, Pa, beyond which a wet layup bleeds dry. Common practice. */
-const hardPull = 75_000;
+const HARD: Usual = {
+  habit: 'hard_bag',
+  what: 'pressure of a bag that bleeds a lean laminate dry',
+  value: pascals(75_000),
+  source: 'common practice',
+};
 const LEAN: Usual = {
   habit: 'lean',
   what: 'least resin by weight under a hard bag',
@@ -29,6 +33,7 @@ export const fibreBagBleedsDry = rule({
     const open = firstOf(steps, 'perforated');
     const takes = firstOf(steps, 'bleeder', 'breather');
     const pressure = valueOf(context.ask(drivingPressure));
+    const hardPull = habitOf(context.bench, HARD);
     if (open === undefined || takes === undefined || pressure === undefined || pressure <= hardPull) return;
     const lean = habitOf(context.bench, LEAN);
     const told = new Set<string>();

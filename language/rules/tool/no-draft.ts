@@ -1,13 +1,19 @@
-import { quantity, text } from '../../../calc/figure/index.ts';
+import { quantity, text, type Usual } from '../../../calc/figure/index.ts';
 import { ANGLE } from '../../../calc/quantity/index.ts';
+import { habitOf } from '../kit/habit.ts';
 import { factValue } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
-/** Least draft of the sides, rad, of a tool deeper than this, m. Common practice. */
-const leastDraft = (2 * Math.PI) / 180;
-const deep = 0.05;
-
 const angle = (si: number) => quantity(si, ANGLE);
+
+/** From this depth on, m, the sides want draft. Common practice. */
+const deep = 0.05;
+const LEAST: Usual = {
+  habit: 'draft',
+  what: 'least draft of the sides of a deep tool',
+  value: angle(2 * 0.017453292519943295),
+  source: 'common practice',
+};
 
 export const toolNoDraft = rule({
   name: 'tool/no-draft',
@@ -17,6 +23,7 @@ export const toolNoDraft = rule({
   check(context) {
     const { stack, part } = context.recipe;
     const tool = stack?.tool === undefined ? undefined : context.bench.tool(stack.tool);
+    const leastDraft = habitOf(context.bench, LEAST);
     const [draft, depth] = [factValue(tool?.draft), factValue(tool?.depth)];
     if (
       stack !== undefined &&
