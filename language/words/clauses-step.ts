@@ -135,7 +135,7 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'catalyst',
     at: step,
-    takes: [share()],
+    takes: [argument('name', { names: ['catalyst'], optional: true }), share()],
     example: 'lay mat.1 to roving.2, catalyst 1 % by weight',
     default: "the share of the resin's entry",
     meaning:

@@ -70,3 +70,10 @@ it('offers a line of flow for a feed, though its own entry leaves what it is for
   const text = 'recipe r {\n  process infusion with epoxy_slow at 23 degC {\n    feed f1 \n  }\n}\n';
   expect((await offered(text, text.indexOf('f1 ') + 3)).slice(0, 5)).toContain('spiral_10');
 });
+
+it('a catalyst of the book behind the clause that doses it', async () => {
+  const text = `recipe r {
+  process hand with polyester_laminating at 20 degC {
+    lay stack, catalyst `;
+  expect(await offered(`${text}\n  }\n}\n`, text.length)).toContain('mekp_50');
+});
