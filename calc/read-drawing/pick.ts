@@ -1,7 +1,7 @@
 import { type Shown, type Text, text } from '../figure/figure.ts';
 import type { Contour } from '../outline/contour.ts';
 import { type ContourFault, contourFault, contourFaultWords } from '../outline/contour-fault.ts';
-import { contourBox, tidiedContour } from '../outline/contour-measure.ts';
+import { contourArea, contourBox, tidiedContour } from '../outline/contour-measure.ts';
 import type { Point } from '../outline/shape.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import { siQuantity } from '../quantity/quantity.ts';
@@ -114,8 +114,37 @@ function several(curves: readonly DrawnCurve[]): PickFault {
     };
   if (new Set(ids).size === count)
     return { rule, message: text('{count} closed curves; say which: id {ids}', { count, ids: listed(ids) }) };
-  return { rule, message: text('{count} closed curves; put the outline on a layer of its own', { count }) };
+  return { rule, message: withoutNames(curves, count) };
 }
+
+/** Curves that no name tells apart are told by their sizes; two that are alike are mostly one line drawn twice. */
+function withoutNames(closed: readonly DrawnCurve[], count: number): Text {
+  const [first, second] = closed
+    .map(({ line }) => ({ box: contourBox(line), area: Math.abs(contourArea(line)) }))
+    .sort((a, b) => b.area - a.area);
+  if (first === undefined || second === undefined)
+    return text('{count} closed curves; put the outline on a layer of its own', { count });
+  const larger = sizeOf(first.box);
+  const near = first.box.every((corner, i) => distance(corner, second.box[i] ?? corner) < alike);
+  if (near && first.area - second.area < alike * distance(...first.box))
+    return text(
+      '{count} closed curves; the two largest are alike and in one place, {larger}: a line drawn twice? Delete one, or put the outline on a layer of its own',
+      { count, larger },
+    );
+  return text('{count} closed curves, the largest {larger} and {smaller}; put the outline on a layer of its own', {
+    count,
+    larger,
+    smaller: sizeOf(second.box),
+  });
+}
+
+const sizeOf = ([low, high]: readonly [Point, Point]): Text =>
+  text('{length} by {width}', { length: metres(high.x - low.x), width: metres(high.y - low.y) });
+
+const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** What is nearer than this is the same place, drawn with another rounding, m. */
+const alike = 1e-4;
 
 const rules: Readonly<Record<ContourFault['kind'], PickFault['rule']>> = {
   'crosses itself': 'self-crossing',

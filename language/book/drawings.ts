@@ -15,6 +15,9 @@ export interface ConfinedFiles extends FileSystemProvider {
 /** What `readInside` fails with where a file lies, through a link, in another folder. */
 export class LiesOutside extends Error {}
 
+/** What `readInside` fails with where a name is that of a folder or of another thing that is no file. */
+export class IsNoFile extends Error {}
+
 interface Known {
   readonly source: string | undefined;
   readonly file: DrawnFile;
@@ -97,7 +100,10 @@ export class Drawings {
     try {
       return await (isConfined(files) ? files.readInside(uri, folder, most) : files.readFile(uri));
     } catch (error) {
-      return error instanceof LiesOutside ? outside : text('there is no such file beside the recipe');
+      if (error instanceof LiesOutside) return outside;
+      return error instanceof IsNoFile
+        ? text('that is no file; is it a folder?')
+        : text('there is no such file beside the recipe');
     }
   }
 }

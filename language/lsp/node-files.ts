@@ -3,7 +3,7 @@ import { open, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { URI } from 'langium';
 import { NodeFileSystemProvider } from 'langium/node';
-import { type ConfinedFiles, LiesOutside } from '../book/drawings.ts';
+import { type ConfinedFiles, IsNoFile, LiesOutside } from '../book/drawings.ts';
 import { mostBytes } from '../grammar/limits.ts';
 
 /** The files of the disk; of a file that is too long to be parsed, only as much as shows that it is. */
@@ -31,7 +31,7 @@ export class BoundedFiles extends NodeFileSystemProvider implements ConfinedFile
 /** The text of a file, or as much of it as `most` bytes hold. What is no file, a pipe say, would never end. */
 async function beginning(name: string, most: number): Promise<string> {
   const stats = await stat(name);
-  if (!stats.isFile()) throw new Error(`${name} is no file`);
+  if (!stats.isFile()) throw new IsNoFile(`${name} is no file`);
   const file = await open(name);
   try {
     const { size } = await file.stat();

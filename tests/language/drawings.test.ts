@@ -256,4 +256,48 @@ describe('a path to a drawing', () => {
       rmSync(home, { recursive: true });
     }
   }, 60_000);
+
+  it('that leads to an odd file is told clearly by every command, and crashes none', async () => {
+    const utf16 = Buffer.from(`\uFEFF${svg(1180)}`, 'utf16le');
+    const notUtf8 = 'the file is no text in UTF-8, but UTF-16 or no text at all: save it as UTF-8';
+    const cases: readonly (readonly [string, string | Uint8Array | undefined, string | undefined])[] = [
+      ['bom.svg', `\uFEFF${svg(1180)}`, undefined],
+      // a byte that is no UTF-8 stands in a name that is not asked for
+      ['latin1.svg', Buffer.from(svg(1180).replace('"holes"', '"Löcher"'), 'latin1'), undefined],
+      ['little.svg', utf16, notUtf8],
+      ['big.svg', Buffer.from(utf16).swap16(), notUtf8],
+      ['bare.dxf', Buffer.from('0\nSECTION\n', 'utf16le'), notUtf8],
+      ['empty.svg', '', 'the file is empty'],
+      ['empty.dxf', '\r\n', 'the file is empty'],
+      ['folder.svg', undefined, 'that is no file; is it a folder?'],
+      [
+        'long.svg',
+        `${svg(1180)}<!--${'x'.repeat(20e6)}-->`,
+        'the drawing is larger than 10 MB; leave the outline in it only',
+      ],
+      ['long.dxf', ' '.repeat(20e6 + 9), 'the drawing is larger than 20 MB; leave the outline in it only'],
+    ];
+    for (const [file, content, message] of cases) {
+      const { folder, dispose } = folderOf({
+        'shop.layup': book,
+        'deck.layup': recipe(`file "${file}" layer cut`),
+        ...(content === undefined ? { [`${file}/note.txt`]: '' } : { [file]: content }),
+      });
+      try {
+        const { out, err } = await laybook(folder, 'check', '.', '--format', 'json');
+        const messages = (JSON.parse(out).findings as { rule: string; message: string }[])
+          .filter(({ rule }) => rule.startsWith('outline/file-m'))
+          .map((finding) => finding.message);
+        expect(err, file).toBe('');
+        expect(messages, file).toEqual(message === undefined ? [] : [`${file}: ${message}`]);
+        for (const command of [
+          ['report', 'deck'],
+          ['cut', 'deck', '--out', 'cut'],
+        ])
+          expect((await laybook(folder, ...command)).code, `${command[0]} ${file}`).toBeLessThan(3);
+      } finally {
+        dispose();
+      }
+    }
+  }, 120_000);
 });

@@ -19,9 +19,13 @@ export class GroupReader {
   private ahead: Group | undefined;
   private wrong: BrokenPairs | undefined;
   private readonly source: string;
+  private readonly ends: string;
 
   constructor(source: string) {
+    // Carriage returns alone end the lines of old files.
+    this.ends = source.includes('\n') ? '\n' : '\r';
     this.source = source;
+    this.skipEmpty();
     this.ahead = this.read();
   }
 
@@ -52,8 +56,18 @@ export class GroupReader {
     return { code: Number(code), value: this.row(), line };
   }
 
+  /** Empty lines before the first pair are nobody's value. */
+  private skipEmpty(): void {
+    for (let from = this.at; from < this.source.length; from = this.at) {
+      const line = this.line;
+      if (this.row().trim() === '') continue;
+      [this.at, this.line] = [from, line];
+      return;
+    }
+  }
+
   private row(): string {
-    let end = this.source.indexOf('\n', this.at);
+    let end = this.source.indexOf(this.ends, this.at);
     if (end < 0) end = this.source.length;
     const row = this.source.slice(this.at, this.source[end - 1] === '\r' ? end - 1 : end);
     this.at = end + 1;

@@ -1,10 +1,19 @@
-import { text } from '../../figure/figure.ts';
+import { type Text, text } from '../../figure/figure.ts';
 import { after, type Matrix, moved, scaled, turned } from '../../outline/transform.ts';
 import { type DrawingProblem, type DrawnCurve, nothingDrawn, type ReadDrawing } from '../drawn.ts';
 import { joined } from '../join.ts';
 import { limits } from '../limits.ts';
 import { type Budget, LineBuilder } from '../line-builder.ts';
-import { type Block, type DxfContent, type Entity, type LayerState, numberIn, readContent, textOf } from './content.ts';
+import {
+  type Block,
+  type DxfContent,
+  type Entity,
+  groupOf,
+  type LayerState,
+  numberIn,
+  readContent,
+  textOf,
+} from './content.ts';
 import { drawEntity } from './entities.ts';
 import { unitOfDxf } from './units.ts';
 
@@ -107,7 +116,7 @@ class DxfReader {
           ? text('a place in the drawing is no number, or further away than {most} m; the curve is left out', {
               most: limits.furthest,
             })
-          : text('{entity} cannot be read and is left out', { entity: entity.type }),
+          : unread(entity),
         at: { line: entity.line },
       });
     // A line that the limit cut off is no curve of the drawing; the limit is told once.
@@ -173,6 +182,14 @@ class DxfReader {
     if (this.problems.length < limits.problems) this.problems.push(problem);
   }
 }
+
+/** Why an entity is left out. Points that a spline is fitted through (group 11) tell no curve: programs run it differently. */
+const unread = (entity: Entity): Text =>
+  entity.type === 'SPLINE' && groupOf(entity.groups, 10) === undefined && groupOf(entity.groups, 11) !== undefined
+    ? text(
+        'a spline has fit points only and is left out, because programs lead it through them differently: save it with control points or as a polyline',
+      )
+    : text('{entity} cannot be read and is left out', { entity: entity.type });
 
 /** Rows and columns of an insertion; what is no such number is one. */
 const copies = (typed: number): number =>

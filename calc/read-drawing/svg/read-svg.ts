@@ -130,10 +130,15 @@ class SvgReader {
     const lines = into.lines();
     if (wrong !== undefined) return this.tell({ kind: 'broken', message: wrong, at: element.at });
     if (into.strange) {
-      const message = text(
-        'a place in the drawing is no number, or further away than {most} m; the curve is left out',
-        { most: limits.furthest },
-      );
+      const share = shareIn(element.attributes);
+      const message =
+        share === undefined
+          ? text('a place in the drawing is no number, or further away than {most} m; the curve is left out', {
+              most: limits.furthest,
+            })
+          : text('{share} is a share of a page, which has no size at the bench: give it in mm; the curve is left out', {
+              share,
+            });
       return this.tell({ kind: 'broken', message, at: element.at });
     }
     // A line that the limit cut off is no curve of the drawing; the limit is told once.
@@ -180,6 +185,15 @@ class SvgReader {
     if (this.problems.length < limits.problems) this.problems.push(problem);
   }
 }
+
+/** The first length of a shape that is a share of the page, as it is typed: `width="50%"`. */
+function shareIn(attributes: Element['attributes']): string | undefined {
+  const name = lengthNames.find((each) => /^\s*[+-]?[\d.]+\s*%\s*$/.test((attributes[each] ?? '').slice(0, 60)));
+  return name === undefined ? undefined : `${name}="${attributes[name]?.trim()}"`;
+}
+
+/** Attributes that are lengths. Source: SVG 1.1, chapter 9. */
+const lengthNames = ['width', 'height', 'x', 'y', 'rx', 'ry', 'cx', 'cy', 'r', 'x1', 'y1', 'x2', 'y2'] as const;
 
 /** The place and scale of a drawing or symbol within another (SVG 1.1, section 7.9; no slicing). */
 function window({ attributes }: Element, { x, y, width, height }: Element['attributes']): Matrix {

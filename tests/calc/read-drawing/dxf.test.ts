@@ -82,6 +82,61 @@ describe('a DXF drawing', () => {
     expect(areaOf(picked(readDxf(mm + entities(...bezier, ...line(100, 0, 0, 0)))).curve)).toBeCloseTo(6000, 1);
   });
 
+  it('reads lines that end in a carriage return alone, and past empty lines before the first pair', () => {
+    const source = mm + entities(...sled);
+    for (const text of [
+      source.replaceAll('\r\n', '\r'),
+      `\r\n \r\n${source}`,
+      `\uFEFF\n${source.replaceAll('\r', '')}`,
+    ]) {
+      const drawing = readDxf(text);
+      expect(problemsOf(drawing)).toEqual([]);
+      expect(areaOf(picked(drawing).curve)).toBeCloseTo(sledArea, 6);
+    }
+    // an empty line elsewhere is a pair gone wrong, at its line in the file
+    expect(problemsOf(readDxf(`\n${pairs(0, 'SECTION', 2, 'ENTITIES')}\n`.concat(pairs(0, 'EOF'))))[0]).toMatch(
+      /^broken 6:/,
+    );
+    expect(problemsOf(readDxf('\n\n'))).not.toEqual([]);
+  });
+
+  it('says why a spline that has fit points alone is left out, and what to do', () => {
+    const through = [
+      0,
+      'SPLINE',
+      8,
+      'Cut',
+      70,
+      8,
+      71,
+      3,
+      72,
+      0,
+      73,
+      0,
+      74,
+      3,
+      11,
+      0,
+      21,
+      0,
+      11,
+      50,
+      21,
+      9,
+      11,
+      90,
+      21,
+      0,
+    ];
+    expect(problemsOf(readDxf(mm + entities(...through)))[0]).toMatch(
+      /^broken \d+: a spline has fit points only and is left out, because .*: save it with control points or as a polyline$/,
+    );
+    expect(problemsOf(readDxf(mm + entities(0, 'SPLINE', 8, 'Cut', 70, 8, 71, 3)))[0]).toContain(
+      'SPLINE cannot be read',
+    );
+  });
+
   it('sets blocks where they are inserted: moved, turned, scaled, mirrored, in rows, one in another', () => {
     const block = (name: string, ...inside: readonly (string | number)[]) =>
       [0, 'BLOCK', 8, 0, 2, name, 70, 0, 10, 10, 20, 10, ...inside, 0, 'ENDBLK', 8, 0] as const;

@@ -63,6 +63,19 @@ describe('an SVG drawing', () => {
     ).toBeCloseTo(37.795, 3);
   });
 
+  it('says of a share of a page that it has no size', () => {
+    for (const [shape, share] of [
+      ['<rect width="50%" height="50"/>', 'width="50%"'],
+      ['<circle cx="9" cy=" 12.5 % " r="4"/>', 'cy="12.5 %"'],
+    ] as const)
+      expect(problemsOf(readSvg(inMm(shape)))).toEqual([
+        `broken 1: ${share} is a share of a page, which has no size at the bench: give it in mm; the curve is left out`,
+      ]);
+    expect(problemsOf(readSvg(inMm('<rect width="wide" height="50"/>')))).toEqual([
+      'broken 1: a place in the drawing is no number, or further away than 100 m; the curve is left out',
+    ]);
+  });
+
   it('moves, turns, stretches and nests', () => {
     const rect = '<rect width="100" height="50"/>';
     const cases: readonly [string, readonly number[]][] = [
@@ -184,7 +197,7 @@ describe('an SVG drawing', () => {
       ],
       [
         inMm('<circle r="5%"/>'),
-        'broken 1: a place in the drawing is no number, or further away than 100 m; the curve is left out',
+        'broken 1: r="5%" is a share of a page, which has no size at the bench: give it in mm; the curve is left out',
       ],
       [
         '<!DOCTYPE svg><svg/>',
