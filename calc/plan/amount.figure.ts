@@ -25,7 +25,7 @@ import type { Step } from '../model/index.ts';
 import { inRecipe, outlinePerimeter, partArea } from '../outline/part.figure.ts';
 import { ownOfVerb } from '../own.ts';
 import { AREA, AREAL_WEIGHT, LENGTH, MASS, NUMBER, type Quantity, VOLUME } from '../quantity/index.ts';
-import { resinToMix } from '../resin/needs.figure.ts';
+import { infusedResin } from '../resin/infused.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
 import { layPlan } from './lay.figure.ts';
@@ -129,15 +129,7 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
       step,
     ),
   ],
-  infuse: (bench, step) => [
-    item(
-      ifKnown(bench.ask(resinToMix, ''), (mix, reasons) => knownBy(mix.total, reasons)),
-      'resin',
-      MASS,
-      step,
-      false,
-    ),
-  ],
+  infuse: (bench, step) => [item(bench.ask(infusedResin), 'resin', MASS, step, false)],
   drill: (_, step) => counted(step, 'holes'),
   thermocouple: (_, step) => counted(step, 'thermocouples'),
 };

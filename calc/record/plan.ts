@@ -3,6 +3,7 @@ import { mass } from '../laminate/mass.figure.ts';
 import type { BuildRecord } from '../model/index.ts';
 import { allSteps } from '../plan/reading.ts';
 import { stepWorkingTime } from '../plan/step.figure.ts';
+import { infusedResin } from '../resin/infused.figure.ts';
 import { resinToMix } from '../resin/needs.figure.ts';
 import { leakLimit } from '../vacuum/vacuum.figure.ts';
 import { type BuildQuantity, stepTimes } from './readings.ts';
@@ -14,7 +15,7 @@ export function planned(bench: Bench, record: BuildRecord, quantity: BuildQuanti
     case 'mass':
       return value(bench.ask(mass));
     case 'resin':
-      return value(ifKnown(bench.ask(resinToMix, ''), (mix) => known(mix.total)));
+      return value(batchResin(bench));
     case 'leak':
       return value(ifKnown(bench.ask(leakLimit), (limit) => known(limit.rise / limit.time)));
     case 'hours':
@@ -22,6 +23,14 @@ export function planned(bench: Bench, record: BuildRecord, quantity: BuildQuanti
     case 'fill':
       return undefined;
   }
+}
+
+/** kg in the batches of a record: what is laid with catalyst is told for its layer, and is no batch. */
+function batchResin(bench: Bench): Figure<number> {
+  const { process } = bench.recipe;
+  const catalysed = process?.resin !== undefined && bench.material(process.resin)?.catalyst !== undefined;
+  if (process?.kind === 'infusion' && catalysed) return bench.ask(infusedResin);
+  return ifKnown(bench.ask(resinToMix, ''), (mix) => known(mix.total));
 }
 
 /** Working time of the steps that the record times, all lines of a verb together; undefined where one of them is not in the plan. */

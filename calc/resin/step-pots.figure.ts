@@ -14,8 +14,8 @@ import {
 import { layerResin } from '../laminate/mass.figure.ts';
 import type { Step } from '../model/index.ts';
 import { layPlan } from '../plan/lay.figure.ts';
+import { infusedResin, mixedFor } from './infused.figure.ts';
 import { additions, type MixPart, mixOf } from './mix.figure.ts';
-import { resinInPart, resinToMix } from './needs.figure.ts';
 import { batches } from './pot.figure.ts';
 
 /** A pot that is mixed for a step. */
@@ -31,7 +31,8 @@ export interface StepPot {
 
 /**
  * What is mixed for one step (its path is the key): for `infuse` the resin of the process, for a `lay` that wets its
- * layers what those take. The allowance and what the consumables drink are shared over the steps by mass.
+ * layers what those take. The allowance is shared over the steps by mass, and so is what the consumables drink where
+ * there is no infusion; of an infusion it is drunk from its own pot, and what was laid wet before is not mixed again.
  */
 export const stepPots = defineFigure<readonly StepPot[]>('step_pots', (bench, path) =>
   whenKnown({ steps: bench.ask(processSteps), plan: bench.ask(layPlan) }, ({ steps, plan }, reasons) => {
@@ -66,7 +67,7 @@ function needsOf(bench: Bench, step: Step, layers: readonly string[]): Figure<Re
   const { process } = bench.recipe;
   const own = process?.resin;
   if (step.verb === 'infuse' && own !== undefined) {
-    return ifKnown(bench.ask(resinToMix, ''), (mix) => known(new Map([[own, mix.total]])));
+    return ifKnown(bench.ask(infusedResin), (mass) => known(new Map([[own, mass]])));
   }
   if (layers.length === 0) return known(new Map());
   return ifKnown(allKnown(layers.map((key) => bench.ask(layerResin, key))), (each) => {
@@ -75,17 +76,10 @@ function needsOf(bench: Bench, step: Step, layers: readonly string[]): Figure<Re
       // in an infusion the resin of the process comes later, and a prepreg brings its own
       const dry = process?.kind === 'infusion' && resin === own && step.lay?.resin === undefined;
       if (dry || bench.material(resin)?.kind === 'prepreg') continue;
-      sums.set(resin, (sums.get(resin) ?? 0) + mass * shared(bench, resin));
+      sums.set(resin, (sums.get(resin) ?? 0) + mass * mixedFor(bench, resin));
     }
     return known(sums);
   });
-}
-
-/** What is mixed of a resin for each kg of it that stays in the part. */
-function shared(bench: Bench, resin: string): number {
-  const mix = bench.ask(resinToMix, resin);
-  const inside = bench.ask(resinInPart, resin);
-  return isKnown(mix) && isKnown(inside) && inside.value.total > 0 ? mix.value.total / inside.value.total : 1;
 }
 
 function potsOf(bench: Bench, resin: string, mass: number): Figure<StepPot> {

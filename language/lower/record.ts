@@ -1,6 +1,7 @@
 import { text } from '../../calc/figure/figure.ts';
 import { either } from '../../calc/figure/listed.ts';
 import type { Amount, BuildRecord, Reading, RecordedLot } from '../../calc/model/index.ts';
+import { wrongDate } from '../../calc/record/date.ts';
 import type { Fact, Lot, BuildRecord as RecordNode } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { lowerSaid, type Read, textOf, wordsOf } from './arguments.ts';
@@ -81,18 +82,9 @@ export function lowerRecord(low: Lowering, node: RecordNode): BuildRecord {
 
 /** ISO 8601, and a day that the calendar has. */
 export function goodDate(low: Lowering, date: string, where: Span | undefined): boolean {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
-  const [year, month, day] = parts === null ? [0, 0, 0] : (parts.slice(1).map(Number) as [number, number, number]);
-  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
-  if (parts !== null && day >= 1 && day <= days) return true;
-  low.problem(
-    'record/impossible',
-    where,
-    parts === null
-      ? 'a date is written year-month-day: 2026-05-14'
-      : text('{date} is no day of the calendar', { date }),
-  );
+  const wrong = wrongDate(date);
+  if (wrong === undefined) return true;
+  low.problem('record/impossible', where, wrong);
   return false;
 }
 

@@ -2,6 +2,7 @@ import { freshnessOf, type LotUse, lotsOf, partName, recordsMeant } from '../vie
 import type { Section } from '../view/report/index.ts';
 import { say } from '../view/text.ts';
 import { endOf, openBook } from './book.ts';
+import { needDay } from './day.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
 import { sectionsText } from './report-text.ts';
 import type { Screen } from './screen.ts';
@@ -25,7 +26,7 @@ export interface LotsOptions {
 export async function lots(paths: readonly string[], options: LotsOptions, screen: Screen): Promise<ExitCode> {
   if (options.number !== undefined && options.part === undefined)
     throw new UsageError('--number says which build of a recipe: --part names the recipe');
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(options.today)) throw new UsageError('--today is written year-month-day: 2026-05-14');
+  needDay('--today', options.today);
   const book = await openBook(paths, options.book, screen);
   const records = book.services.analysis.shelf().records.all;
   const meant = options.part === undefined ? records : recordsMeant(records, options.part, options.number);

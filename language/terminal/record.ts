@@ -1,11 +1,10 @@
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type LangiumDocument, URI } from 'langium';
 import { benchOf } from '../../calc/figure/index.ts';
 import {
   answeredBy,
   type BuildHead,
-  inOrder,
   nextNumber,
   type Question,
   questionsOf,
@@ -13,11 +12,15 @@ import {
   recordText,
   wrongNumbers,
 } from '../view/records/questions.ts';
+import { readRecord, type WrittenRecord, withLine, withoutBlanks } from '../view/records/written.ts';
 import { safe, say, sayText } from '../view/text.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
+import { needDay } from './day.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import { recipeNamed } from './named-recipe.ts';
+import { told } from './paths.ts';
 import type { Screen } from './screen.ts';
+import { cannot, writeWhole } from './write-files.ts';
 
 export interface RecordOptions {
   readonly size?: string;
@@ -28,45 +31,53 @@ export interface RecordOptions {
 }
 
 /**
- * `laybook record`: asks for what a build's record says, one thing after another, and writes the file anew after each answer:
- * whoever stops at any question has lost nothing, and goes on there when the command is called again.
+ * `laybook record`: asks for what a build's record says, one thing after another, and writes a line after each answer:
+ * whoever stops at any question has lost nothing, and goes on there when the command is called again. A record that is
+ * there gets its lines and is else left as it is.
  */
 export async function record(name: string, folder: string, options: RecordOptions, screen: Screen): Promise<ExitCode> {
   if (screen.ask === undefined) throw new UsageError('a record is asked for line by line: this needs a terminal');
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(options.date)) throw new UsageError('--date is written year-month-day: 2026-05-14');
+  needDay('--date', options.date);
   const book = await openBook([folder], options.book, screen);
-  const recipe = recipeNamed(book, name, options.size);
   const shelf = book.services.analysis.shelf();
+  const number = options.number ?? nextNumber(shelf.records.ofRecipe(name));
+  const file = path.resolve(screen.folder, folder, recordFile({ recipe: name, date: options.date, number }));
+  const shown = told(file, screen.folder);
+  const there = await recordIn(file, shown);
+  const size = sizeOf(there, name, options.size, shown);
+  const recipe = recipeNamed(book, name, size);
+  const revision = there === undefined ? recipe.revision : there.revision;
   const head: BuildHead = {
     recipe: name,
     date: options.date,
-    number: options.number ?? nextNumber(shelf.records.ofRecipe(name)),
-    ...(options.size === undefined ? {} : { size: options.size }),
-    ...(recipe.revision === undefined ? {} : { revision: recipe.revision }),
+    number,
+    ...(size === undefined ? {} : { size }),
+    ...(revision === undefined ? {} : { revision }),
   };
-  const file = path.resolve(screen.folder, folder, recordFile(head));
   const questions = questionsOf(recipe, benchOf(recipe, shelf));
-  const lines = (await linesIn(file)).filter((line) => !questions.some(({ blank }) => blank === line));
   screen.out(
     `${say('Record of {recipe}, number {number}. Enter alone leaves a line out; stop at any time.', { recipe: name, number: head.number })}\n`,
   );
-  const save = async (): Promise<void> => writeWhole(file, recordText(head, inOrder(lines, questions)));
-  await save();
+  if (there === undefined) await written(file, recordText(head, []), shown);
+  const lines = (there === undefined ? [] : withoutBlanks(there, questions).lines).map(({ text }) => text);
   const answered = answeredBy(lines, questions);
   for (const question of questions) {
     if (answered.has(question)) continue;
     const line = await asked(question, head, book, screen);
     if (line === 'stop') {
       screen.out(
-        `\n${say('Kept in {file}; `{command}` goes on there.', { file: path.relative(screen.folder, file), command: commandFor(head) })}\n`,
+        `\n${say('Kept in {file}; `{command}` goes on there.', { file: shown, command: commandFor(head) })}\n`,
       );
       return exitCodes.clean;
     }
     if (line === undefined) continue;
-    lines.push(line);
-    await save();
+    // read anew: another hand may have written in it meanwhile
+    const now = await recordIn(file, shown, line);
+    const text =
+      now === undefined ? recordText(head, [line]) : withLine(withoutBlanks(now, questions), line, questions);
+    await written(file, text, shown, line);
   }
-  screen.out(`${path.relative(screen.folder, file)}\n`);
+  screen.out(`${shown}\n`);
   return endOf(book, false);
 }
 
@@ -113,26 +124,40 @@ async function problemsOf(line: string, head: BuildHead, { services }: OpenBook)
     .map(({ message }) => sayText(message));
 }
 
-/** Lines that stand in the file already; another hand may have written them. */
-async function linesIn(file: string): Promise<string[]> {
-  let text: string;
-  try {
-    text = await readFile(file, 'utf8');
-  } catch {
-    return [];
-  }
-  if (text.replace(/"[^"\n]*"|\/\/.*/g, '').split('{').length > 2)
-    throw new UsageError(`${path.basename(file)} holds more than one record: each is a file of its own`);
-  const body = /\{([\s\S]*)\}/.exec(text)?.[1] ?? '';
-  return body
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '' && !/^revision\b/.test(line));
+/** The size that the record is of. Throws a UsageError where the file tells of another build than is asked for. */
+function sizeOf(there: WrittenRecord | undefined, recipe: string, size: string | undefined, shown: string) {
+  if (there === undefined) return size;
+  if (there.recipe !== recipe) throw new UsageError(`${shown} is the record of ${there.recipe}, not of ${recipe}`);
+  if (size !== undefined && size !== there.size)
+    throw new UsageError(
+      `${shown} is the record of ${there.size === undefined ? 'the recipe as written' : `size ${there.size}`}, not of size ${size}`,
+    );
+  return there.size;
+}
+
+const notKept = (line: string | undefined): string => (line === undefined ? '' : `; not kept: ${line}`);
+
+/** The record that stands in the file; another hand may have written it. Throws a UsageError for what is no record. */
+async function recordIn(file: string, shown: string, line?: string): Promise<WrittenRecord | undefined> {
+  const text = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT' || error.code === 'ENOTDIR') return '';
+    throw new UsageError(`${shown} cannot be read (${error.code})${notKept(line)}`);
+  });
+  if (text.trim() === '') return undefined;
+  const record = readRecord(text);
+  if (record === undefined)
+    throw new UsageError(
+      `${shown} does not hold one record with a line for each thing, or holds more than one record: each is a file of its own; go on with it in the editor${notKept(line)}`,
+    );
+  return record;
 }
 
 /** The whole file or none: a machine that goes down in between leaves the old one. */
-async function writeWhole(file: string, text: string): Promise<void> {
-  await mkdir(path.dirname(file), { recursive: true });
-  await writeFile(`${file}.part`, text);
-  await rename(`${file}.part`, file);
+async function written(file: string, text: string, shown: string, line?: string): Promise<void> {
+  try {
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeWhole(file, new TextEncoder().encode(text));
+  } catch (error) {
+    cannot(shown, notKept(line))(error as NodeJS.ErrnoException);
+  }
 }

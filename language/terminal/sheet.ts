@@ -9,6 +9,7 @@ import { type Sheet, type SheetOrder, sheetOf } from '../view/sheet/index.ts';
 import type { Style } from '../view/text.ts';
 import { usedLocale } from '../view/translation.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
+import { needDay } from './day.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
 import { revisionOf } from './git.ts';
 import { openFindings, recipeNamed, tellingOf } from './named-recipe.ts';
@@ -39,8 +40,7 @@ export async function sheet(
   const ending = path.extname(options.out).toLowerCase();
   if (ending !== '.pdf' && ending !== '.html')
     throw new UsageError(`--out ends with .pdf or .html, not with ${ending === '' ? 'nothing' : ending}`);
-  if (options.date !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(options.date))
-    throw new UsageError('--date is written year-month-day: 2026-05-14');
+  if (options.date !== undefined) needDay('--date', options.date);
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
   const made = await sheetFrom(book, recipe, options);

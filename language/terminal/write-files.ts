@@ -64,7 +64,7 @@ async function mayWrite(target: string, bytes: Uint8Array, force: boolean): Prom
 let count = 0;
 
 /** Under another name first, so that nobody ever reads half a file. */
-async function writeWhole(target: string, bytes: Uint8Array): Promise<void> {
+export async function writeWhole(target: string, bytes: Uint8Array): Promise<void> {
   const draft = path.join(path.dirname(target), `.laybook-${process.pid}-${count++}.part`);
   try {
     await writeFile(draft, bytes, { flag: 'wx' });
@@ -85,6 +85,11 @@ const reasons: Readonly<Record<string, string>> = {
   EISDIR: 'is a folder',
 };
 
-const cannot = (name: string) => (error: NodeJS.ErrnoException) => {
-  throw new UsageError(`${name} ${reasons[error.code ?? ''] ?? `cannot be written (${error.code ?? error.message})`}`);
-};
+/** Says why a file could not be written, as a UsageError. */
+export const cannot =
+  (name: string, more = '') =>
+  (error: NodeJS.ErrnoException) => {
+    throw new UsageError(
+      `${name} ${reasons[error.code ?? ''] ?? `cannot be written (${error.code ?? error.message})`}${more}`,
+    );
+  };

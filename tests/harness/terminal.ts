@@ -32,8 +32,12 @@ export interface Answered extends Ran {
 }
 
 /** The same with somebody who gives these answers, and then goes away. */
-export async function answering(folder: string, answers: readonly string[], ...args: string[]): Promise<Answered> {
-  const left = [...answers];
+export async function answering(
+  folder: string,
+  answers: readonly string[] | { shift(): string | undefined },
+  ...args: string[]
+): Promise<Answered> {
+  const left = Array.isArray(answers) ? [...answers] : (answers as { shift(): string | undefined });
   const asked: string[] = [];
   const told = await ran(folder, args, async (prompt) => {
     asked.push(prompt);

@@ -106,7 +106,7 @@ describe('laybook record', () => {
     const { err } = await answering(folder, odd, 'record', 'sled_deck', ...day);
     expect(err).toContain('2026-02-30 is no day of the calendar');
     expect(err).toContain('abc is no number; as in 22');
-    expect(err).toContain('1 numbers at most');
+    expect(err).toContain('1 number at most: 22');
     expect(readFileSync(fileOf(folder), 'utf8')).toContain('vacuum 22 mbar absolute, dry');
   });
 

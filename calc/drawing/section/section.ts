@@ -47,9 +47,13 @@ export function sectionOf(
     const items = measured.flatMap((thing) => thing.items);
     const figures = { recipe: bench.recipe.name, size: bench.recipe.size ?? '', factor };
     const title = say(
-      bench.recipe.size === undefined
-        ? text('Section of {recipe} along its middle line, thickness {factor} times as large', figures)
-        : text('Section of {recipe}, size {size}, along its middle line, thickness {factor} times as large', figures),
+      factor === 1
+        ? bench.recipe.size === undefined
+          ? text('Section of {recipe} along its middle line, to scale', figures)
+          : text('Section of {recipe}, size {size}, along its middle line, to scale', figures)
+        : bench.recipe.size === undefined
+          ? text('Section of {recipe} along its middle line, thickness {factor} times as large', figures)
+          : text('Section of {recipe}, size {size}, along its middle line, thickness {factor} times as large', figures),
     );
     return knownBy({ title, seenFrom: 'edge', ...boundsOf(items), items, things: measured }, reasons);
   });
@@ -134,7 +138,11 @@ function dimensionThing(
       pen.text(
         { x: bounds.low.x, y: foot - 2 * height },
         height,
-        say(text('Lengths are to scale; thickness is {factor} times as large.', { factor })),
+        say(
+          factor === 1
+            ? text('Lengths and thickness are to scale.')
+            : text('Lengths are to scale; thickness is {factor} times as large.', { factor }),
+        ),
       ),
     ],
   };

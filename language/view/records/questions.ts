@@ -237,7 +237,9 @@ export function wrongNumbers({ numbers, example }: Question, answer: string): st
   if (numbers === undefined) return undefined;
   const given = parts(answer);
   if (given.length > numbers)
-    return say('{most} numbers at most, with commas between: {example}', { most: numbers, example });
+    return numbers === 1
+      ? say('1 number at most: {example}', { example })
+      : say('{most} numbers at most, with commas between: {example}', { most: numbers, example });
   const odd = given.find((each) => !/^-?\d+(\.\d+)?(\s*\p{L}.*|\s*%.*|\s*°.*)?$/u.test(each));
   return odd === undefined ? undefined : say('{given} is no number; as in {example}', { given: odd, example });
 }
@@ -253,13 +255,4 @@ export function answeredBy(lines: readonly string[], questions: readonly Questio
   return new Set(found);
 }
 
-const answers = (line: string, key: string): boolean => line === key || line.startsWith(`${key} `);
-
-/** The lines of a record in the order of their questions; what another hand has written keeps its place behind them. */
-export function inOrder(lines: readonly string[], questions: readonly Question[]): string[] {
-  const place = (line: string): number => {
-    const found = questions.findIndex(({ key }) => answers(line, key));
-    return found < 0 ? questions.length : found;
-  };
-  return [...lines].sort((a, b) => place(a) - place(b));
-}
+export const answers = (line: string, key: string): boolean => line === key || line.startsWith(`${key} `);

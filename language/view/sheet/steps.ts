@@ -17,12 +17,13 @@ import { translated } from '../translation.ts';
 import { clauseWords, instructionOf } from './instruction.ts';
 import { layTable } from './pieces.ts';
 import { potsOfStep } from './pots.ts';
-import type { SheetStep } from './sheet.ts';
+import type { SheetPot, SheetStep } from './sheet.ts';
 
 /** The lines of the process in order, each with all that it needs: nobody turns a page with resin on the gloves. */
 export function sheetSteps(report: Report, bench: Bench, book: Book, style: Style): SheetStep[] {
   const plan = bench.ask(layPlan);
   const numbers = new Numbers();
+  const kits = report.steps.flatMap(({ step }) => (step.verb === 'kit' ? [step] : []));
   return report.steps.map((row) => {
     const { step } = row;
     const laid = isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
@@ -35,14 +36,15 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
       path: step.path,
       what: instructionOf(step, style),
       says: clauseWords(step, style),
-      takes: takesWords(row, style),
+      // what is joined on the bench leaves the tool free
+      takes: takesWords(row, kits.find(({ steps }) => steps?.includes(step)) ?? step, style),
       why: withoutMarks(translated(verb(step.verb)?.meaning ?? '')),
       ...(pieces === undefined ? {} : { pieces }),
       pots,
       cautions: found.length === 0 ? [] : [...found.map(({ brief }) => translated(brief)), translated(DEFERRAL)],
       notes: (step.notes ?? []).map(safe),
       accepted: acceptedWords([...(step.accepts ?? []), ...laid.flatMap(({ layer }) => layer.accepts ?? [])]),
-      blanks: blanksOf(step, pots.length > 0, style),
+      blanks: blanksOf(step, pots, style),
       ...(readings === undefined ? {} : { readings }),
     };
   });
@@ -59,13 +61,13 @@ class Numbers {
   }
 }
 
-function takesWords(row: StepRow, style: Style): string {
+function takesWords(row: StepRow, where: Step, style: Style): string {
   const time = (name: string): Quantity | undefined => {
     const figure = figureOf(row.figures, name)?.figure;
     return figure !== undefined && isKnown(figure) && figure.value > 0 ? quantity(figure.value, TIME) : undefined;
   };
   const [hands, waiting] = [time('step_working_time'), time('step_standing_time')];
-  const occupies = (verb(row.step.verb)?.occupies ?? []).filter((what) => what !== 'people');
+  const occupies = (verb(where.verb)?.occupies ?? []).filter((what) => what !== 'people');
   return [
     ...(hands === undefined ? [] : [say('{time} of hands', { time: hands }, style)]),
     ...(waiting === undefined ? [] : [say('{time} of waiting', { time: waiting }, style)]),
@@ -74,12 +76,14 @@ function takesWords(row: StepRow, style: Style): string {
   ].join('; ');
 }
 
-function blanksOf(step: Step, mixes: boolean, style: Style): readonly Blank[] {
+function blanksOf(step: Step, pots: readonly SheetPot[], style: Style): readonly Blank[] {
   if (step.verb === 'check') {
     return step.test === undefined ? [{ label: say('seen'), box: true }] : [{ label: testWords(step.test, style) }];
   }
-  const blanks = [...(stepBlanks[step.verb] ?? []), ...(mixes && step.verb === 'lay' ? wetBlanks : [])];
-  return blanks.map((blank) => blankOf(blank, style));
+  const blanks = [...(stepBlanks[step.verb] ?? []), ...(pots.length > 0 && step.verb === 'lay' ? wetBlanks : [])];
+  // several pots have their times in their own table
+  const timed = pots.length > 0 && pots.every(({ log }) => log !== undefined);
+  return blanks.filter(({ label }) => !(timed && label === 'mixed at')).map((blank) => blankOf(blank, style));
 }
 
 function readingsOf(step: Step, style: Style): Table | undefined {
