@@ -28,3 +28,5 @@ for (const { name, passed, failed, seconds, didNotRun } of results) {
 const sum = (key) => results.reduce((total, result) => total + result[key], 0);
 process.exitCode = sum('failed') > 0 || sum('passed') === 0 ? 1 : 0;
 console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
+// Whatever a stage left behind must not keep the summary waiting.
+setTimeout(() => process.exit(), 10_000).unref();

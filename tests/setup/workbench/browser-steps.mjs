@@ -4,7 +4,6 @@ import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { browserUrl, withoutRemote } from './browser-host.mjs';
 import { cardFrame, find, named, readable, runCommand } from './card-steps.mjs';
-import { lookTwice } from './look-twice.mjs';
 
 const limit = { timeout: 60_000 };
 
@@ -161,7 +160,7 @@ async function goThrough(chosen, { browser, server, installed, folder, settings,
 }
 
 /** All steps in an editor with a folder and in one without; returns how many were seen and how many failed. */
-export async function seeInBrowser({ extensionsDir, ...around }) {
+export async function seeInBrowser({ lookTwice, extensionsDir, ...around }) {
   const [name] = readdirSync(extensionsDir).filter((each) => each.startsWith('laybook.laybook-'));
   const installed = path.join(extensionsDir, name);
   let passed = 0;

@@ -141,13 +141,14 @@ async function redraw(page, card) {
       const { KeyboardEvent } = root.defaultView;
       const title = () => root.querySelector('h1').textContent;
       let redraws = 0;
-      for (let i = 0; i < count; i++) {
+      for (let i = 0, lost = 0; i < count && lost < 3; i++) {
         const before = title();
         const key = Math.floor(i / 5) % 2 === 0 ? 'ArrowUp' : 'ArrowDown';
         stack.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
         const end = Date.now() + 5000;
         while (title() === before && Date.now() < end) await new Promise((done) => setTimeout(done, 2));
         if (title() !== before) redraws += 1;
+        else lost += 1;
       }
       return redraws;
     }, times);

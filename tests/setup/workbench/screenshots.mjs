@@ -6,7 +6,7 @@ import { root } from '../paths.mjs';
 import { seeInBrowser } from './browser-steps.mjs';
 import { cardSteps } from './card-steps.mjs';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
-import { lookTwice } from './look-twice.mjs';
+import { closeBrowser, looksOf } from './look-twice.mjs';
 import { lookUpSteps } from './look-up-steps.mjs';
 import { paperSteps } from './paper-steps.mjs';
 import { planSteps } from './plan-steps.mjs';
@@ -127,9 +127,11 @@ export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
   let passed = 0;
   let failed = 0;
   const browser = await launchBrowser();
+  const lookTwice = looksOf(browser);
   try {
     const around = await seeSurroundings({
       browser,
+      lookTwice,
       extensionsDir,
       workspace,
       folder,
@@ -141,7 +143,8 @@ export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
       const server = await startServer({ extensionsDir, settings: settingsOf(theme) });
       try {
         if (name === 'light') {
-          const alone = await seeInBrowser({ browser, server, extensionsDir, folder, settings: settingsOf(theme) });
+          const settings = settingsOf(theme);
+          const alone = await seeInBrowser({ browser, lookTwice, server, extensionsDir, folder, settings });
           passed += alone.passed;
           failed += alone.failed;
         }
@@ -155,7 +158,7 @@ export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
       }
     }
   } finally {
-    await browser.close();
+    await closeBrowser(browser);
   }
   console.log(`  pictures: ${path.relative(root, folder)}`);
   return { passed, failed };

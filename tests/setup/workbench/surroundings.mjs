@@ -4,7 +4,6 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync
 import path from 'node:path';
 import { cardFrame, demand, find, runCommand } from './card-steps.mjs';
 import { blockOutside, remoteUri, startServer, workbenchUrl } from './host.mjs';
-import { lookTwice } from './look-twice.mjs';
 
 const limit = { timeout: 60_000 };
 const figures = /\d\sg\s·\sto\s[\d.]+\smm/;
@@ -144,7 +143,7 @@ async function goThrough(step, { browser, extensionsDir, workspace, folder, sett
 }
 
 /** Goes through the steps; returns how many were seen and how many failed. */
-export async function seeSurroundings(around) {
+export async function seeSurroundings({ lookTwice, ...around }) {
   let passed = 0;
   for (const step of steps) if (await lookTwice(step.name, () => goThrough(step, around))) passed += 1;
   return { passed, failed: steps.length - passed };

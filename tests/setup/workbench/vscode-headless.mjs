@@ -5,7 +5,7 @@ import path from 'node:path';
 import { format } from 'node:util';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
 
-const limitMs = Number(process.env.LAYBOOK_WORKBENCH_TIMEOUT_MS ?? 300_000);
+const limitMs = Number(process.env.LAYBOOK_WORKBENCH_TIMEOUT_MS ?? 600_000);
 const debug = process.env.LAYBOOK_WORKBENCH_DEBUG ? (text) => process.stderr.write(`${text.trimEnd()}\n`) : undefined;
 
 /** The workbench's own start-up messages come the same way as the tests' output. */
