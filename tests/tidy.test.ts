@@ -10,7 +10,7 @@ const topFolders = ['calc', 'extension', 'language', 'syntaxes', 'tests'];
 
 /** What the files of a folder may import: our folders, and packages by the beginning of their names. */
 const layers: readonly { within: RegExp; ours: readonly string[]; packages: RegExp }[] = [
-  // Of libraries, calc has those that are pure: polygons on whole numbers, the grammars of XML and of path data.
+  // Of libraries, calc has those that are pure: polygons on whole numbers, the grammar of XML.
   { within: /^calc\//, ours: ['calc'], packages: /^(clipper2-ts|saxes)$/ },
   // The protocol is known where requests are answered and where a connection is made, nowhere else.
   {

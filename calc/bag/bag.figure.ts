@@ -160,7 +160,7 @@ export const pleats = defineFigure<PleatsAsked>('pleats', (bench) =>
     if (count !== undefined) {
       return ifKnown(heightFigure, (height, reasons) =>
         known<PleatsAsked>(
-          { count, height: height, typed: true },
+          { count, height, typed: true },
           reason('typed', text('{count} pleats', { count }), { at: inRecipe(bench, clause?.path ?? ''), reasons }),
         ),
       );

@@ -174,9 +174,7 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
           parts === 1
             ? text('{cost} over 1 part', { cost: cost.amount })
             : text('{cost} over {parts} parts', { cost: cost.amount, parts }),
-          {
-            reasons,
-          },
+          { reasons },
         ),
     ),
   );

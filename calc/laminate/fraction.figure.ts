@@ -35,7 +35,7 @@ export function materialAt(bench: Bench, name: string | undefined, what: Words, 
   return ifKnown(typed(name, what, at), (name) => {
     const material = bench.material(name);
     return material === undefined
-      ? cannot(reason('typed', text('nothing among the materials is called {name}', { name: name }), { at }))
+      ? cannot(reason('typed', text('nothing among the materials is called {name}', { name }), { at }))
       : known(material);
   });
 }
@@ -202,7 +202,7 @@ function ofTrade(bench: Bench, cloth: Cloth, kind: ProcessKind | undefined, laid
     const usual = FRACTION_DEFAULTS[kind][cloth.style];
     const words = text('usual fibre fraction by volume of {style} cloth, process {kind}: {fraction}', {
       style: cloth.style,
-      kind: kind,
+      kind,
       fraction: { si: usual.byVolume, dimension: NUMBER },
     });
     return known(

@@ -61,7 +61,7 @@ export function segmentsOf(contour: Contour): readonly Segment[] {
   return found;
 }
 
-export const chordOf = ({ from, to }: Segment): number => lengthOf(to.x - from.x, to.y - from.y);
+const chordOf = ({ from, to }: Segment): number => lengthOf(to.x - from.x, to.y - from.y);
 
 /** The length of a vector. Parts are no larger than a country: nothing overflows that `Math.hypot`, five times as slow, would save. */
 export const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);

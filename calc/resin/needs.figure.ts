@@ -11,6 +11,7 @@ import {
   ifKnown,
   known,
   knownBy,
+  type MaterialFacts,
   quantity,
   reason,
   siOf,
@@ -56,6 +57,13 @@ export function resinName(bench: Bench, key: string): Figure<string> {
   const { process } = bench.recipe;
   return typed(process?.resin, 'the resin of the process', inRecipe(bench, process?.path ?? ''));
 }
+
+/** The material that a figure of a resin is about. */
+export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) =>
+  ifKnown(resinName(bench, key), (name) =>
+    materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`)),
+  ),
+);
 
 /** Every resin, gelcoat and paste that the recipe mixes, the resin of the process first. */
 export const resinsUsed = definePick<readonly string[]>('resins_used', (bench) =>
@@ -110,10 +118,7 @@ export const resinElsewhere = defineFigure<ResinElsewhere>('resin_elsewhere', (b
     const items = steps.flatMap((step) => soaks(bench, step, name, infused));
     return ifKnown(allKnown(items), (items, reasons) => {
       const total = items.reduce((sum, item) => sum + item.mass, 0);
-      return known(
-        { total, items: items },
-        reason('computed', 'resin thrown away with consumables and pot', { reasons }),
-      );
+      return known({ total, items }, reason('computed', 'resin thrown away with consumables and pot', { reasons }));
     });
   }),
 );
