@@ -1,3 +1,16 @@
+/** A function of one object that never changes: its answer is worked out once and kept as long as the object is. */
+export function onceFor<Of extends object, T extends NonNullable<unknown>>(make: (of: Of) => T): (of: Of) => T {
+  const kept = new WeakMap<Of, T>();
+  return (of) => {
+    let found = kept.get(of);
+    if (found === undefined) {
+      found = make(of);
+      kept.set(of, found);
+    }
+    return found;
+  };
+}
+
 /** How many answers are kept with one object: what is typed on the way to a value is not kept for ever. */
 const most = 64;
 

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import type { Point } from '../outline/shape.ts';
@@ -60,18 +61,11 @@ function textCorners({ at, height, text, angle = 0, anchor = 'start' }: DrawnTex
   }));
 }
 
-const kept = new WeakMap<Contour, Box>();
-
 /** The box round a closed line, m; kept with the line, which drawings share. */
-export function boxRoundLine(contour: Contour): Box {
-  let box = kept.get(contour);
-  if (box === undefined) {
-    const [low, high] = contourBox(contour);
-    box = { low, high };
-    kept.set(contour, box);
-  }
-  return box;
-}
+export const boxRoundLine = onceFor((contour: Contour): Box => {
+  const [low, high] = contourBox(contour);
+  return { low, high };
+});
 
 /** The box round items of a drawing, m. */
 export const boundsOf = (items: readonly DrawnItem[]): Box =>

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import type { Contour, Vertex } from './contour.ts';
 import type { Point } from './shape.ts';
 
@@ -46,20 +47,13 @@ export function segment(from: Vertex, to: Point): Segment {
   return { from, to, bulge, arc: bulge === 0 ? undefined : arcBetween(from, to, bulge) };
 }
 
-const kept = new WeakMap<Contour, readonly Segment[]>();
-
 /** The straights and arcs of a contour in order; segment i starts at vertex i. Kept with the contour. */
-export function segmentsOf(contour: Contour): readonly Segment[] {
-  let found = kept.get(contour);
-  if (found === undefined) {
-    const n = contour.length;
-    const list: Segment[] = [];
-    for (let i = 0; i < n; i++) list.push(segment(contour[i]!, contour[i + 1 < n ? i + 1 : 0]!));
-    found = list;
-    kept.set(contour, found);
-  }
-  return found;
-}
+export const segmentsOf = onceFor((contour: Contour): readonly Segment[] => {
+  const n = contour.length;
+  const list: Segment[] = [];
+  for (let i = 0; i < n; i++) list.push(segment(contour[i]!, contour[i + 1 < n ? i + 1 : 0]!));
+  return list;
+});
 
 const chordOf = ({ from, to }: Segment): number => lengthOf(to.x - from.x, to.y - from.y);
 

@@ -1,21 +1,11 @@
+import { onceFor } from '../kept.ts';
 import { lengthOf, segmentLength, segmentsOf } from './arc.ts';
 import type { Contour, Vertex } from './contour.ts';
 import { boxesOf, turnsOf } from './segment-lists.ts';
 import type { Point } from './shape.ts';
 
 /** Signed area inside a contour, m2: by Green's theorem, chord by chord and the sagittas of its arcs. */
-export function contourArea(contour: Contour): number {
-  let area = areas.get(contour);
-  if (area === undefined) {
-    area = areaWithin(contour);
-    areas.set(contour, area);
-  }
-  return area;
-}
-
-const areas = new WeakMap<Contour, number>();
-
-function areaWithin(contour: Contour): number {
+export const contourArea = onceFor((contour: Contour): number => {
   const origin = contour[0];
   if (origin === undefined) return 0;
   let area = 0;
@@ -24,7 +14,7 @@ function areaWithin(contour: Contour): number {
     if (arc !== undefined) area += (arc.radius * arc.radius * (arc.sweep - Math.sin(arc.sweep))) / 2;
   }
   return area;
-}
+});
 
 /** m */
 export function contourPerimeter(contour: Contour): number {

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import { following, type Outcome } from '../outcome.ts';
 import { bulgeOf } from './arc.ts';
 import type { Contour, Vertex } from './contour.ts';
@@ -8,8 +9,6 @@ import { origin, type Shape } from './shape.ts';
 const quarter = bulgeOf(Math.PI / 2);
 const half = bulgeOf(Math.PI);
 
-const kept = new WeakMap<PlainForm, Contour>();
-
 /**
  * Any outline as a counter-clockwise line of straights and arcs about its own origin; exact for all but the ellipse, whose arcs
  * leave it by no more than 2 um. The same object for the same shape.
@@ -18,15 +17,10 @@ export function contourOf(shape: Shape): Outcome<Contour> {
   return following(plainForm(shape), formContour);
 }
 
-function formContour(form: PlainForm): Contour {
+const formContour = onceFor((form: PlainForm): Contour => {
   if (form.kind === 'contour') return form.vertices;
-  let contour = kept.get(form);
-  if (contour === undefined) {
-    contour = form.kind === 'box' ? boxContour(form) : ellipseContour(form);
-    kept.set(form, contour);
-  }
-  return contour;
-}
+  return form.kind === 'box' ? boxContour(form) : ellipseContour(form);
+});
 
 function boxContour({ length, width, corner }: RoundedBox): Contour {
   const [x, y] = [length / 2, width / 2];

@@ -1,9 +1,10 @@
+import { onceFor } from '../kept.ts';
 import { following, type Outcome } from '../outcome.ts';
-import type { Vertex } from './contour.ts';
 import { contourArea, contourBox, contourPerimeter } from './contour-measure.ts';
 import { ellipsePerimeter } from './ellipse.ts';
-import { type PlainForm, plainForm, rememberForm } from './plain.ts';
+import { type ContourForm, type PlainForm, plainForm, rememberForm } from './plain.ts';
 import type { Point, Shape } from './shape.ts';
+import { moved, transformed } from './transform.ts';
 
 /** Area inside an outline, m2. Closed forms, exact to rounding. */
 export function shapeArea(shape: Shape): Outcome {
@@ -31,26 +32,24 @@ export function shapeBounds(shape: Shape): Outcome<Bounds> {
 export function centredShape(shape: Shape): Outcome<Shape> {
   if (shape.kind !== 'polygon' && shape.kind !== 'contour' && shape.kind !== 'path') return shape;
   return following(plainForm(shape), (form) => {
-    const { low, high } = formBounds(form);
-    const x = (low.x + high.x) / 2;
-    const y = (low.y + high.y) / 2;
-    if ((x === 0 && y === 0) || form.kind !== 'contour') return shape;
-    let moved = centred.get(form);
-    if (moved === undefined) {
-      const vertices = form.vertices.map(
-        (v): Vertex =>
-          v.bulge === undefined ? { x: v.x - x, y: v.y - y } : { x: v.x - x, y: v.y - y, bulge: v.bulge },
-      );
-      moved = { kind: 'contour', vertices };
-      // what is fit where it was drawn is fit where it is moved to
-      rememberForm(moved, { kind: 'contour', vertices });
-      centred.set(form, moved);
-    }
-    return moved;
+    if (form.kind !== 'contour') return shape;
+    const { x, y } = middleOf(form);
+    return x === 0 && y === 0 ? shape : aboutMiddle(form);
   });
 }
 
-const centred = new WeakMap<PlainForm, Shape>();
+function middleOf(form: ContourForm): Point {
+  const { low, high } = formBounds(form);
+  return { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 };
+}
+
+const aboutMiddle = onceFor((form: ContourForm): ContourForm => {
+  const { x, y } = middleOf(form);
+  const centred: ContourForm = { kind: 'contour', vertices: transformed(form.vertices, moved(-x, -y)) };
+  // what is fit where it was drawn is fit where it is moved to
+  rememberForm(centred, centred);
+  return centred;
+});
 
 export function formArea(form: PlainForm): number {
   switch (form.kind) {

@@ -1,22 +1,10 @@
 /** Numbers of all segments of a contour in flat lists, worked out once and kept with it. */
+import { onceFor } from '../kept.ts';
 import { boxInto, segmentsOf, wrapped } from './arc.ts';
 import type { Contour } from './contour.ts';
 
-/** Makes a list when it is first asked for. */
-function keptList(make: (contour: Contour) => Float64Array): (contour: Contour) => Float64Array {
-  const kept = new WeakMap<Contour, Float64Array>();
-  return (contour) => {
-    let list = kept.get(contour);
-    if (list === undefined) {
-      list = make(contour);
-      kept.set(contour, list);
-    }
-    return list;
-  };
-}
-
 /** Left, low, right and high (m) of the upright box round each segment: four numbers a segment. */
-export const boxesOf = keptList((contour) => {
+export const boxesOf = onceFor((contour: Contour) => {
   const segments = segmentsOf(contour);
   const boxes = new Float64Array(4 * segments.length);
   for (let i = 0; i < segments.length; i++) boxInto(boxes, 4 * i, segments[i]!);
@@ -24,7 +12,7 @@ export const boxesOf = keptList((contour) => {
 });
 
 /** The heading (rad) with which each segment begins, and that with which it ends: two numbers a segment. */
-export const headingsOf = keptList((contour) => {
+export const headingsOf = onceFor((contour: Contour) => {
   const segments = segmentsOf(contour);
   const list = new Float64Array(2 * segments.length);
   for (let i = 0; i < segments.length; i++) {
@@ -38,7 +26,7 @@ export const headingsOf = keptList((contour) => {
 });
 
 /** The turn (rad, positive to the left) at the end of each segment, on to the next one. */
-export const turnsOf = keptList((contour) => {
+export const turnsOf = onceFor((contour: Contour) => {
   const headings = headingsOf(contour);
   const n = headings.length / 2;
   const list = new Float64Array(n);

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import { type Segment, segmentsOf } from './arc.ts';
 import type { Contour } from './contour.ts';
 import { boxesOf } from './segment-lists.ts';
@@ -14,16 +15,8 @@ export interface SegmentTree {
 }
 
 export const perLeaf = 4;
-const trees = new WeakMap<Contour, SegmentTree>();
 
-export function treeOf(contour: Contour): SegmentTree {
-  let tree = trees.get(contour);
-  if (tree === undefined) {
-    tree = grown(segmentsOf(contour), boxesOf(contour));
-    trees.set(contour, tree);
-  }
-  return tree;
-}
+export const treeOf = onceFor((contour: Contour): SegmentTree => grown(segmentsOf(contour), boxesOf(contour)));
 
 function grown(segments: readonly Segment[], own: Float64Array): SegmentTree {
   let leaves = 1;

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.ts';
 import { type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity/index.ts';
 
@@ -8,21 +9,10 @@ import { type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity
 
 type Phrased = Phrase & { readonly phrases?: readonly Phrase[] };
 
-/** The lists below hang on what was read, which never changes: each is made once, though a hundred rules ask for it. */
-function keptWith<T extends object>(list: (read: T) => readonly Argument[]): (read: T) => readonly Argument[] {
-  const kept = new WeakMap<T, readonly Argument[]>();
-  return (read) => {
-    let found = kept.get(read);
-    if (found === undefined) {
-      found = list(read);
-      kept.set(read, found);
-    }
-    return found;
-  };
-}
+// The lists below hang on what was read, which never changes: each is made once, though a hundred rules ask for it.
 
 /** All arguments of a phrase and of the phrases in it, its own word first, as one list; `5 coats` is a count and a word. */
-export const flat = keptWith<Phrased>(flatOf);
+export const flat = onceFor<Phrased, readonly Argument[]>(flatOf);
 
 function flatOf(phrase: Phrased): readonly Argument[] {
   const own: Argument[] = phrase.word === '' ? [] : [{ kind: 'word', word: phrase.word }];
@@ -43,10 +33,13 @@ function counted(argument: Argument): readonly Argument[] {
 }
 
 /** What stands between the verb and the first comma. */
-export const head = keptWith<Step>((step) => [...step.arguments.flatMap(counted), ...step.phrases.flatMap(flat)]);
+export const head = onceFor<Step, readonly Argument[]>((step) => [
+  ...step.arguments.flatMap(counted),
+  ...step.phrases.flatMap(flat),
+]);
 
 /** All that a step says, its clauses too. */
-export const allSaid = keptWith<Step>((step) => [...head(step), ...step.clauses.flatMap(flat)]);
+export const allSaid = onceFor<Step, readonly Argument[]>((step) => [...head(step), ...step.clauses.flatMap(flat)]);
 
 // loops, and no functions made: these are asked some hundred times of each recipe
 export function hasWord(list: readonly Argument[], ...words: readonly string[]): boolean {

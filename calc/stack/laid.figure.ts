@@ -1,4 +1,5 @@
 import { cannot, definePick, ifKnown, known, reason, text, typed } from '../figure/index.ts';
+import { onceFor } from '../kept.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { expandStack, MOST_LAID_LAYERS } from './expand.ts';
@@ -19,17 +20,14 @@ export const laidStack = definePick<LaidStack>('laid_stack', (bench) =>
   }),
 );
 
-const byKey = new WeakMap<LaidStack, ReadonlyMap<string, LaidLayer>>();
+const byKey = onceFor(
+  ({ layers }: LaidStack): ReadonlyMap<string, LaidLayer> => new Map(layers.map((layer) => [layer.key, layer])),
+);
 
 /** One laid layer by its key. */
 export const laidLayer = definePick<LaidLayer>('laid_layer', (bench, key) =>
   ifKnown(bench.ask(laidStack), (stack) => {
-    let layers = byKey.get(stack);
-    if (layers === undefined) {
-      layers = new Map(stack.layers.map((layer) => [layer.key, layer]));
-      byKey.set(stack, layers);
-    }
-    const layer = layers.get(key);
+    const layer = byKey(stack).get(key);
     if (layer !== undefined) return known(layer);
     return cannot(
       reason('typed', text('no layer is called {name}', { name: key }), {

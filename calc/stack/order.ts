@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import type { LaidLayer } from './laid.ts';
 
 type Layers = readonly LaidLayer[];
@@ -83,11 +84,7 @@ interface Links {
   readonly wraps: readonly { readonly ply: LaidLayer; readonly from: number; readonly to: number }[];
 }
 
-const remembered = new WeakMap<Layers, Links>();
-
-function linksOf(layers: Layers): Links {
-  const known = remembered.get(layers);
-  if (known !== undefined) return known;
+const linksOf = onceFor((layers: Layers): Links => {
   const [byName, byLine] = [grouped(layers, (l) => l.name), grouped(layers, (l) => l.layer.name)];
   const grooves = new Map<string, LaidLayer>();
   for (const laid of layers) {
@@ -113,10 +110,8 @@ function linksOf(layers: Layers): Links {
         : { ply, from: target.index, to: ply.index - 1 },
     );
   }
-  const links = { byName, byLine, grooves, coreOf, insertsOf, targetOf, wraps };
-  remembered.set(layers, links);
-  return links;
-}
+  return { byName, byLine, grooves, coreOf, insertsOf, targetOf, wraps };
+});
 
 function grouped(layers: Layers, by: (laid: LaidLayer) => string): Map<string, LaidLayer[]> {
   const groups = new Map<string, LaidLayer[]>();

@@ -1,4 +1,4 @@
-import type { AstNode } from 'langium';
+import { onceFor } from '../../calc/kept.ts';
 import {
   isLayer,
   type Let,
@@ -9,26 +9,16 @@ import {
   type StackLine,
 } from '../grammar/generated/ast.ts';
 
-/** The names that stand in one recipe, each with every node that bears it, in the order of the lines. */
+/** The names that stand in one recipe (whose tree is never changed: an edit makes a new one), each with every node that bears it, in the order of the lines. */
 export type LocalNames = ReadonlyMap<string, readonly Named[]>;
 
 /** Layers (of groups too), zones, feeds and vents, lets, loads and sizes of a recipe; not those that it is `like`. */
-export const localNames = keptWith((recipe: Recipe) => collect(namedIn(recipe)));
+export const localNames = onceFor((recipe: Recipe) => collect(namedIn(recipe)));
 
 /** The lets that a size has of its own. */
-export const sizeNames = keptWith((size: Size) =>
+export const sizeNames = onceFor((size: Size) =>
   collect(size.items.filter((item): item is Let => item.$type === 'Let')),
 );
-
-/** A syntax tree is never changed, an edit makes a new one: so a map of names lives as long as its tree. */
-function keptWith<T extends AstNode>(make: (node: T) => LocalNames): (node: T) => LocalNames {
-  const kept = new WeakMap<T, LocalNames>();
-  return (node) => {
-    const names = kept.get(node) ?? make(node);
-    kept.set(node, names);
-    return names;
-  };
-}
 
 function collect(nodes: Iterable<Named>): LocalNames {
   const names = new Map<string, Named[]>();

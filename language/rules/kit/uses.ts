@@ -1,5 +1,6 @@
 import type { Bench } from '../../../calc/figure/index.ts';
 import { isKnown } from '../../../calc/figure/index.ts';
+import { onceFor } from '../../../calc/kept.ts';
 import {
   type BuildRecord,
   type Fact,
@@ -75,20 +76,11 @@ export function localNames(
   };
 }
 
-/** Everything that a recipe speaks of by name, in order of the text. Ends of the part are told when the text is read. */
-export function usesInRecipe(recipe: Recipe): readonly Use[] {
-  let uses = usesKept.get(recipe);
-  if (uses === undefined) {
-    uses = findUses(recipe);
-    usesKept.set(recipe, uses);
-  }
-  return uses;
-}
-
-/** Several rules go through them. */
-const usesKept = new WeakMap<Recipe, readonly Use[]>();
-
-function findUses(recipe: Recipe): readonly Use[] {
+/**
+ * Everything that a recipe speaks of by name, in order of the text; several rules go through them. Ends of the part are told when the
+ * text is read.
+ */
+export const usesInRecipe = onceFor((recipe: Recipe): readonly Use[] => {
   const { stack, process } = recipe;
   return [
     ...one(recipe.like, 'like', 'recipe'),
@@ -114,7 +106,7 @@ function findUses(recipe: Recipe): readonly Use[] {
       ...(typeof test.at === 'string' && test.at !== 'middle' ? one(test.at, path, 'zone', 'layer') : []),
     ]),
   ];
-}
+});
 
 function usesOfLayer(layer: Layer): Use[] {
   const { extent, path } = layer;
