@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import { onCircle, type Segment, segmentLength, segmentsOf } from '../outline/arc.ts';
 import type { Contour } from '../outline/contour.ts';
 import { headingsOf, turnsOf } from '../outline/segment-lists.ts';
@@ -15,28 +16,21 @@ export interface EdgeStretch {
   readonly kind: 'straight' | 'arc' | 'corner';
 }
 
-const kept = new WeakMap<Contour, readonly EdgeStretch[]>();
-
 /** The stretches of a contour in order, each segment followed by the corner at its end where there is one. */
-export function edgeTurns(contour: Contour): readonly EdgeStretch[] {
-  let found = kept.get(contour);
-  if (found === undefined) {
-    const [headings, turns] = [headingsOf(contour), turnsOf(contour)];
-    const list: EdgeStretch[] = [];
-    segmentsOf(contour).forEach((segment, i) => {
-      const { arc } = segment;
-      const length = segmentLength(segment);
-      const kind = arc === undefined ? 'straight' : 'arc';
-      list.push({ kind, turn: arc?.sweep ?? 0, length, heading: headings[2 * i]!, segment });
-      const turn = turns[i]!;
-      if (Math.abs(turn) < 1e-9) return;
-      list.push({ kind: 'corner', turn, length: 0, heading: headings[2 * i + 1]!, segment });
-    });
-    found = list;
-    kept.set(contour, found);
-  }
-  return found;
-}
+export const edgeTurns = onceFor((contour: Contour): readonly EdgeStretch[] => {
+  const [headings, turns] = [headingsOf(contour), turnsOf(contour)];
+  const list: EdgeStretch[] = [];
+  segmentsOf(contour).forEach((segment, i) => {
+    const { arc } = segment;
+    const length = segmentLength(segment);
+    const kind = arc === undefined ? 'straight' : 'arc';
+    list.push({ kind, turn: arc?.sweep ?? 0, length, heading: headings[2 * i]!, segment });
+    const turn = turns[i]!;
+    if (Math.abs(turn) < 1e-9) return;
+    list.push({ kind: 'corner', turn, length: 0, heading: headings[2 * i + 1]!, segment });
+  });
+  return list;
+});
 
 /** A point of an outline and the direction that leads straight out of it there, rad from x. */
 export interface Foot {

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import { bulgeOf, headings, pointOf, type Segment, segmentLength, segmentsOf } from '../outline/arc.ts';
 import type { Contour, Vertex } from '../outline/contour.ts';
 import { nearestOnContour } from '../outline/contour-distance.ts';
@@ -13,21 +14,14 @@ export interface Rim {
   readonly length: number;
 }
 
-const kept = new WeakMap<Contour, Rim>();
-
-export function rimOf(contour: Contour): Rim {
-  let rim = kept.get(contour);
-  if (rim === undefined) {
-    const segments = segmentsOf(contour);
-    const starts = new Float64Array(segments.length + 1);
-    segments.forEach((s, i) => {
-      starts[i + 1] = starts[i]! + segmentLength(s);
-    });
-    rim = { contour, segments, starts, length: starts[segments.length]! };
-    kept.set(contour, rim);
-  }
-  return rim;
-}
+export const rimOf = onceFor((contour: Contour): Rim => {
+  const segments = segmentsOf(contour);
+  const starts = new Float64Array(segments.length + 1);
+  segments.forEach((s, i) => {
+    starts[i + 1] = starts[i]! + segmentLength(s);
+  });
+  return { contour, segments, starts, length: starts[segments.length]! };
+});
 
 /** A place on a closed line brought between 0 and its length. */
 export const onceRound = (place: number, length: number): number => ((place % length) + length) % length;

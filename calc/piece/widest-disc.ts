@@ -1,14 +1,11 @@
+import { onceFor } from '../kept.ts';
 import { isImpossible } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import { offsetContour } from '../outline/contour-offset.ts';
 
-const kept = new WeakMap<Contour, number>();
-
 /** Radius of the largest disc that fits into an outline, m: to 1e-5 of its width. Drawn in by more, nothing is left of it. */
-export function widestDisc(contour: Contour): number {
-  const before = kept.get(contour);
-  if (before !== undefined) return before;
+export const widestDisc = onceFor((contour: Contour): number => {
   const [low, high] = contourBox(contour);
   let [fits, most] = [0, Math.min(high.x - low.x, high.y - low.y) / 2];
   if (isLeft(contour, most * (1 - 1e-6))) fits = most;
@@ -17,9 +14,8 @@ export function widestDisc(contour: Contour): number {
     if (isLeft(contour, middle)) fits = middle;
     else most = middle;
   }
-  kept.set(contour, fits);
   return fits;
-}
+});
 
 function isLeft(contour: Contour, by: number): boolean {
   const inner = offsetContour(contour, -by);
