@@ -1,5 +1,6 @@
 import { argument, COMMON_PRACTICE, FROM_MEMORY } from './arguments.ts';
 import { figureHabits } from './habits-figures.ts';
+import { stackHabits } from './habits-stack.ts';
 import { workHabits } from './habits-work.ts';
 import type { Word } from './types.ts';
 
@@ -112,7 +113,8 @@ export const shop: readonly Word[] = [
           'radius',
           'edge',
           'perforation',
-          ...[...workHabits, ...figureHabits].map(({ word }) => word),
+          'inside_radius',
+          ...[...workHabits, ...stackHabits, ...figureHabits].map(({ word }) => word),
         ],
       }),
       argument('number', { repeated: true, optional: true }),
@@ -136,6 +138,7 @@ export const shop: readonly Word[] = [
 /** The habits that a shop may set, each the threshold of a rule. */
 export const habits: readonly Word[] = [
   ...workHabits,
+  ...stackHabits,
   ...figureHabits,
   {
     word: 'leak',
@@ -229,6 +232,15 @@ export const habits: readonly Word[] = [
     source: `a builders' forum: 3 mm with 200 g/m2 cloth; the rest ${FROM_MEMORY}`,
     meaning:
       'The smallest outside radius that a ply is wrapped round. On a sharper edge it lifts and leaves a channel.',
+  },
+  {
+    word: 'inside_radius',
+    at: ['value of habit'],
+    takes: [argument('length')],
+    example: 'habit inside_radius 8 mm',
+    default: '6 mm, and 10 mm from 600 g/m2 on',
+    source: `6 to 12 mm, ${FROM_MEMORY}`,
+    meaning: 'The smallest inside radius that a ply goes into. In a sharper corner it bridges.',
   },
   {
     word: 'edge',

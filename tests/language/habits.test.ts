@@ -5,6 +5,8 @@ import { isProblem, makeQuantity } from '../../calc/quantity/index.ts';
 import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
 import { wordsAt } from '../../language/words/index.ts';
 import { openBook } from '../harness/book.ts';
+import { readPage } from '../harness/rule-page.ts';
+import { placeFragment, standardShop } from '../harness/standard-book.ts';
 
 /*
  * A habit of the shop is a word of the notation, and a usual value in a figure or a rule that it takes the place of. The two are
@@ -58,45 +60,65 @@ describe('habits of the shop', () => {
   );
 });
 
-describe('a habit of the shop takes the place of the common value', () => {
-  const bonded = (habit: string): Record<string, string> => ({
-    'a.layup': `shop "a" {
-  ${habit}
-}
-tool bench {
-  flat 2 m by 1 m
-}
-recipe r {
-  part {
-    outline rectangle 600 mm by 400 mm
-  }
-  stack from tool bench {
-    core body balsa_150 12 mm
-  }
-  process hand with epoxy_laminating_slow at 23 degC {
-    lay body
-    bond body with epoxy_fillet, 6 mm
-    drill 2 holes 8 mm in body, oversize 14 mm then fill epoxy_fillet
-  }
-}
-`,
-  });
-  const rulesIn = async (files: Record<string, string>): Promise<string[]> => {
-    const book = await openBook<AnalysisServices>(files, { modules: [analysisModule] });
-    const found = await book.services.analysis.findings(book.document('a.layup'));
+/** How often a rule is told of in the fragments of its page, in a shop with a habit of its own. */
+async function toldOnPage(rule: string, habit: string, [from, to]: readonly string[] = []): Promise<number> {
+  const { fragments } = readPage(path.join(root, `language/rules/${rule}.md`));
+  let told = 0;
+  for (const { code } of fragments.filter(({ code }) => !/^shop\b/m.test(code))) {
+    const { files } = placeFragment(from === undefined ? code : code.replaceAll(from, to ?? ''));
+    const shop = standardShop.replace(/\}\n$/, `  ${habit}\n}\n`);
+    const book = await openBook<AnalysisServices>({ ...files, 'shop.layup': shop }, { modules: [analysisModule] });
+    const found = await book.services.analysis.findings(book.document('fragment.layup'));
     book.dispose();
-    return found.map(({ rule }) => rule);
-  };
+    told += found.filter((finding) => finding.rule === rule).length;
+  }
+  return told;
+}
 
+/** A prepreg that says no time to thaw, before the tool of a page. */
+const coldPrepreg = `prepreg carbon_prepreg_200 {
+  fibre carbon_hs
+  layers woven 0 deg 100 g/m2, 90 deg 100 g/m2
+  resin 42 % by weight
+  density 1220 kg/m3
+  freezer 12 months at -18 degC
+}
+
+tool hot_plate "`;
+
+describe('a habit of the shop takes the place of the common value', () => {
   it.each([
-    ['bond/line-thickness', 'habit bond_thinnest 0.2 mm', 'habit bond_thickest 8 mm'],
-    ['insert/oversize-and-plug', 'habit oversize 8 mm', 'habit oversize 4 mm'],
-  ])('%s fires with `%s`, and not with `%s`', async (rule, fires, silent) => {
-    expect(await rulesIn(bonded(fires))).toContain(rule);
-    expect(await rulesIn(bonded(silent))).not.toContain(rule);
+    ['caul/no-edge-relief', 'habit caul 8 mm', 'more'],
+    ['core/bag-crush', 'habit core_pressed 90 %', 'less'],
+    ['core/coarse-perforation', 'habit perforation 200 mm', 'less'],
+    ['core/no-chamfer', 'habit chamfer 15 deg', 'more'],
+    ['core/no-chamfer', 'habit square_edge 60 mm', 'less'],
+    ['core/not-bedded', 'habit mat_bed 900 g/m2', 'more', ['biax_440', 'csm_450']],
+    ['core/not-perforated', 'habit thin_core 50 mm', 'less'],
+    ['cure/ramp', 'habit thick_prepreg 0.2 mm', 'more'],
+    ['insert/oversize-and-plug', 'habit oversize_times 4', 'more'],
+    ['insert/thicker-than-core', 'habit level 20 mm', 'less'],
+    ['insert/touches-edge', 'habit edge 0 mm', 'less'],
+    ['join/overlap-short', 'habit overlap 1 mm', 'less'],
+    ['ply/corner-too-tight', 'habit inside_radius 1 mm', 'less'],
+    ['ply/step-in-stack', 'habit one_line 5 kg/m2', 'less'],
+    ['prepreg/no-thaw', 'habit thaw 24 h', 'more', ['tool hot_plate "', coldPrepreg]],
+    ['record/different-temperature', 'habit warmth 30 K', 'less'],
+    ['stack/ends-on-roving', 'habit roving 2 kg/m2', 'less'],
+    ['stack/roving-on-roving', 'habit roving 2 kg/m2', 'less'],
+    ['stack/thin-over-core', 'habit stepped_glass 900 g/m2', 'more'],
+    ['stack/thin-over-core', 'habit stepped_carbon 900 g/m2', 'more', ['inner biax_440', 'inner carbon_twill_200']],
+    ['tool/no-draft', 'habit deep_tool 500 mm', 'less'],
+    ['tool/no-flange', 'habit flange 1 mm', 'less'],
+    ['wrap/step', 'habit one_line 5 kg/m2', 'less'],
+  ] as const)('on the page of %s: `%s`', async (rule, habit, change, other: readonly string[] = []) => {
+    const usual = await toldOnPage(rule, 'currency EUR', other);
+    const own = await toldOnPage(rule, habit, other);
+    if (change === 'more') expect(own).toBeGreaterThan(usual);
+    else expect(own).toBeLessThan(usual);
   });
 
-  const deep = (habit: string): Record<string, string> => ({
+  const part = (habit: string, rest: string): Record<string, string> => ({
     'a.layup': `shop "a" {
   ${habit}
 }
@@ -109,7 +131,18 @@ recipe r {
     sides 80 mm at 2 deg, radius 12 mm
   }
   stack from tool bench {
-    ply show carbon_twill_200 at 0 deg
+${rest}
+  }
+}
+`,
+  });
+  const bonded = `    core body balsa_150 12 mm
+  }
+  process hand with epoxy_laminating_slow at 23 degC {
+    lay body
+    bond body with epoxy_fillet, 6 mm
+    drill 2 holes 8 mm in body, oversize 14 mm then fill epoxy_fillet`;
+  const bagged = `    ply show carbon_twill_200 at 0 deg
   }
   process bagged with epoxy_laminating_medium at 20 degC {
     lay stack, resin 40 % by weight
@@ -118,17 +151,19 @@ recipe r {
     bag film_50, pleats 14 of 40 mm
     vacuum 700 mbar gauge
     cure 24 h at 20 degC
-    demould
-  }
-}
-`,
-  });
+    demould`;
 
   it.each([
-    ['fibre/bag-bleeds-dry', 'habit hard_bag 600 mbar', 'habit hard_bag 750 mbar'],
-    ['tool/no-draft', 'habit draft 3 deg', 'habit draft 2 deg'],
-  ])('%s fires with `%s`, and not with `%s`', async (rule, fires, silent) => {
-    expect(await rulesIn(deep(fires))).toContain(rule);
-    expect(await rulesIn(deep(silent))).not.toContain(rule);
+    ['bond/line-thickness', 'habit bond_thinnest 0.2 mm', 'habit bond_thickest 8 mm', bonded],
+    ['insert/oversize-and-plug', 'habit oversize 8 mm', 'habit oversize 4 mm', bonded],
+    ['fibre/bag-bleeds-dry', 'habit hard_bag 600 mbar', 'habit hard_bag 750 mbar', bagged],
+    ['tool/no-draft', 'habit draft 3 deg', 'habit draft 2 deg', bagged],
+  ])('%s fires with `%s`, and not with `%s`', async (rule, fires, silent, rest) => {
+    for (const [habit, told] of [[fires, true] as const, [silent, false] as const]) {
+      const book = await openBook<AnalysisServices>(part(habit, rest), { modules: [analysisModule] });
+      const found = await book.services.analysis.findings(book.document('a.layup'));
+      book.dispose();
+      expect(found.some((finding) => finding.rule === rule)).toBe(told);
+    }
   });
 });

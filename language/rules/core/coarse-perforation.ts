@@ -1,11 +1,17 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { coresOf } from '../kit/cores.ts';
-import { clauseAt, factValue } from '../kit/layers.ts';
+import { habitOf } from '../kit/habit.ts';
+import { clauseAt } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Widest distance of the holes, m. 20 to 50 mm from memory; `habit perforation` of the shop sets its own. */
-const usualPitch = 0.05;
+/** Widest distance of the holes. */
+const PITCH: Usual = {
+  habit: 'perforation',
+  what: 'how far apart the holes of a core stand',
+  value: metres(0.05),
+  source: '20 to 50 mm, from memory',
+};
 
 export const coreCoarsePerforation = rule({
   name: 'core/coarse-perforation',
@@ -13,7 +19,7 @@ export const coreCoarsePerforation = rule({
   title: 'the holes of a core are too far apart',
   on: 'recipe',
   check(context) {
-    const most = factValue(context.book.shop?.habits?.perforation)?.amounts[0]?.si ?? usualPitch;
+    const most = habitOf(context.bench, PITCH);
     if (context.recipe.process?.kind !== 'infusion') return;
     for (const core of coresOf(context)) {
       const pitch = core.layer.perforation?.pitch;

@@ -1,15 +1,27 @@
-import { text } from '../../../calc/figure/index.ts';
+import { quantity, text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
+import { ANGLE } from '../../../calc/quantity/index.ts';
 import { coresOf } from '../kit/cores.ts';
+import { habitOf } from '../kit/habit.ts';
 import { clauseAt, valueOf } from '../kit/layers.ts';
-import { metres } from '../kit/shown.ts';
+import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Steepest edge that a skin runs down without a kink, rad. 20 deg is the rule of thumb, 45 deg has been used. */
-const steepest = (30 * Math.PI) / 180;
-
-/** Thinner than this no skin minds, m. From memory. */
-const thin = 0.003;
+/** Steepest edge that a skin runs down without a kink. */
+const STEEPEST: Usual = {
+  habit: 'chamfer',
+  what: 'steepest edge of a core inside the skins',
+  value: quantity(30 * 0.017453292519943295, ANGLE),
+  source: '20 deg is the rule of thumb, 45 deg has been used',
+};
+const SQUARE: Usual = {
+  habit: 'square_edge',
+  what: 'thickest core that may end square',
+  value: metres(0.003),
+  source: 'from memory',
+};
+/** What is written where the shop bears it, rad: the rule of thumb. */
+const USUAL = (20 * Math.PI) / 180;
 
 export const coreNoChamfer = rule({
   name: 'core/no-chamfer',
@@ -17,27 +29,36 @@ export const coreNoChamfer = rule({
   title: 'a core ends in a steep edge inside the skins',
   on: 'recipe',
   check(context) {
+    const steepest = habitOf(context.bench, STEEPEST);
+    const square = habitOf(context.bench, SQUARE);
+    const right = asTyped(quantity(Math.min(USUAL, steepest), ANGLE));
     for (const core of coresOf(context)) {
       const thickness = valueOf(context.ask(layerThickness, core.key));
       const { chamfer, inset, extent } = core.layer;
-      if ((inset === undefined && extent.kind === 'net') || thickness === undefined || thickness <= thin) continue;
+      if ((inset === undefined && extent.kind === 'net') || thickness === undefined || thickness <= square + 1e-9)
+        continue;
       if (chamfer !== undefined && chamfer.si <= steepest + 1e-9) continue;
       context.report({
         at: chamfer === undefined ? core.path : clauseAt(core, 'chamfer'),
         message:
           chamfer === undefined
             ? text(
-                '{core} ends square inside the skins, {thickness} high: the skin bridges there; chamfer it to 20 deg',
-                { core: core.name, thickness: metres(thickness) },
+                '{core} ends square inside the skins, {thickness} high: the skin bridges there; chamfer it to {right}',
+                { core: core.name, thickness: metres(thickness), right },
               )
-            : text('the edge of {core} stands at {chamfer}: more than 30 deg makes a kink that the skin bridges', {
+            : text('the edge of {core} stands at {chamfer}: more than {steepest} makes a kink that the skin bridges', {
                 core: core.name,
                 chamfer,
+                steepest: quantity(steepest, ANGLE),
               }),
         fixes: [
           chamfer === undefined
-            ? context.edit.addClause('Add chamfer 20 deg', core.path, 'chamfer 20 deg')
-            : context.edit.replace('Write chamfer 20 deg', clauseAt(core, 'chamfer'), 'chamfer 20 deg'),
+            ? context.edit.addClause(text('Add {what}', { what: `chamfer ${right}` }), core.path, `chamfer ${right}`)
+            : context.edit.replace(
+                text('Write {what}', { what: `chamfer ${right}` }),
+                clauseAt(core, 'chamfer'),
+                `chamfer ${right}`,
+              ),
         ],
       });
     }

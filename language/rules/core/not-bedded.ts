@@ -1,12 +1,18 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerArealWeight, layerCloth } from '../../../calc/laminate/fraction.figure.ts';
 import { wetWithStyrene } from '../kit/cloths.ts';
 import { coresOf, isBedded, stepsOn } from '../kit/cores.ts';
+import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
+import { arealWeight } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Wet mat of this weight beds a core, kg/m2. Common practice. */
-const beds = 0.45;
+const MAT: Usual = {
+  habit: 'mat_bed',
+  what: 'wet mat that beds a core',
+  value: arealWeight(0.45),
+  source: 'common practice',
+};
 
 export const coreNotBedded = rule({
   name: 'core/not-bedded',
@@ -15,6 +21,7 @@ export const coreNotBedded = rule({
   on: 'recipe',
   check(context) {
     if (context.recipe.process?.kind !== 'hand') return;
+    const beds = habitOf(context.bench, MAT);
     const layers = layersOf(context);
     for (const core of coresOf(context)) {
       const below = layers.slice(0, core.index).findLast(({ layer }) => layer.kind === 'ply');
@@ -27,8 +34,8 @@ export const coreNotBedded = rule({
       context.report({
         at: core.path,
         message: text(
-          '{core} is laid by hand on {below} with nothing to bed it in: paste, a wet mat of 450 g/m2, or a bag',
-          { core: core.name, below: below.name },
+          '{core} is laid by hand on {below} with nothing to bed it in: paste, a wet mat of {beds}, or a bag',
+          { core: core.name, below: below.name, beds: arealWeight(beds) },
         ),
         fixes: [context.edit.addClause(text('Add bedded {what}', { what: paste }), core.path, `bedded ${paste}`)],
       });

@@ -1,12 +1,19 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
+import { habitOf } from '../kit/habit.ts';
 import { layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
-/** Resin goes round a small piece of core, not through it: thinner than this it still reaches, m. From memory. */
-const thinEnough = 0.002;
+/** Resin goes round a small piece of core, not through it: up to this thickness it still reaches. */
+const THIN: Usual = {
+  habit: 'thin_core',
+  what: 'thickest core round which resin reaches',
+  value: metres(0.002),
+  source: 'from memory',
+};
 
 /** A step that pierces or scores this core, where the line of the core says nothing. */
 const piercedByStep = (context: RecipeContext, core: LaidLayer): boolean =>
@@ -36,7 +43,7 @@ export const coreNotPerforated = rule({
       const below = layers.slice(0, core.index).findLast(({ layer }) => layer.kind === 'ply');
       const thickness = valueOf(context.ask(layerThickness, core.key));
       if (below === undefined || materialOf(context, core) === undefined || piercedByStep(context, core)) continue;
-      if (thickness !== undefined && thickness <= thinEnough) continue;
+      if (thickness !== undefined && thickness <= habitOf(context.bench, THIN) + 1e-9) continue;
       context.report({
         at: core.path,
         message: text(

@@ -2,6 +2,7 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';
 import { rampsOf } from '../kit/ramps.ts';
@@ -10,8 +11,12 @@ import { rule } from '../rule.ts';
 import { SLOW } from './postcure-ramp.ts';
 
 const FASTEST: Usual = { habit: 'ramp', what: 'fastest ramp', value: ramp(3 / 60), source: 'common practice: 3 K/min' };
-/** Laminate that heats itself. Common practice. */
-const THICK = 6e-3;
+const THICK: Usual = {
+  habit: 'thick_prepreg',
+  what: 'thickness from which a prepreg heats itself',
+  value: metres(0.006),
+  source: 'common practice',
+};
 
 export const cureRamp = rule({
   name: 'cure/ramp',
@@ -47,12 +52,13 @@ export const cureRamp = rule({
       !isKnown(stack)
     )
       return;
-    if (height.value <= THICK || stack.value.layers.some(({ layer }) => layer.kind === 'core')) return;
+    const thick = habitOf(context.bench, THICK);
+    if (height.value <= thick + 1e-9 || stack.value.layers.some(({ layer }) => layer.kind === 'core')) return;
     context.report({
       at: only.step.path,
       message: text(
         '{height} of prepreg in one ramp: over {thick} it heats itself; dwell on the way, half an hour at 80 degC',
-        { height: metres(about(height.value)), thick: metres(THICK) },
+        { height: metres(about(height.value)), thick: metres(thick) },
       ),
     });
   },

@@ -1,4 +1,5 @@
 import { text, type Usual } from '../../../calc/figure/index.ts';
+import { NUMBER } from '../../../calc/quantity/index.ts';
 import { drilledIn } from '../kit/drilled.ts';
 import { habitOf } from '../kit/habit.ts';
 import { typedLength } from '../kit/layers.ts';
@@ -12,7 +13,12 @@ const MORE: Usual = {
   value: metres(0.004),
   source: 'common practice',
 };
-const times = 1.5;
+const TIMES: Usual = {
+  habit: 'oversize_times',
+  what: 'diameters to which such a hole is drilled first',
+  value: { si: 1.5, dimension: NUMBER },
+  source: 'common practice',
+};
 
 export const insertOversizeAndPlug = rule({
   name: 'insert/oversize-and-plug',
@@ -22,7 +28,7 @@ export const insertOversizeAndPlug = rule({
   check(context) {
     for (const { step, into, diameter } of drilledIn(context)) {
       if (into.layer.kind !== 'core') continue;
-      const wanted = Math.max(diameter + habitOf(context.bench, MORE), times * diameter);
+      const wanted = Math.max(diameter + habitOf(context.bench, MORE), habitOf(context.bench, TIMES) * diameter);
       const clause = step.clauses.find(({ word }) => word === 'oversize');
       const typed = clause?.arguments.find((argument) => argument.kind === 'amount');
       const first = typed?.kind === 'amount' ? typed.amount.si : undefined;

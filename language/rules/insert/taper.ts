@@ -4,7 +4,7 @@ import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { footprintOf, outOf, SLACK } from '../kit/geometry.ts';
 import { layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { runOutOf } from '../kit/run-out.ts';
-import { metres } from '../kit/shown.ts';
+import { arealWeight, metres } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** How far the patch that covers the insert best lies over its edge, less what it wants; m. */
@@ -45,8 +45,14 @@ export const insertTaper = rule({
                 { insert: insert.name },
               )
             : text(
-                'the patch over {insert} ends {short} too near to its edge: 12 mm past it at least for each 600 g/m2, 25 mm are usual',
-                { insert: insert.name, short: metres(-cover) },
+                'the patch over {insert} ends {short} too near to its edge: {least} past it at least for each {each}, {usual} are usual',
+                {
+                  insert: insert.name,
+                  short: metres(-cover),
+                  least: metres(runOutOf(context.bench, 0.6) / 2),
+                  usual: metres(runOutOf(context.bench, 0.6)),
+                  each: arealWeight(0.6),
+                },
               ),
         fixes: [
           cover === undefined ? context.edit.addClause('Add chamfer 20 deg', insert.path, 'chamfer 20 deg') : undefined,

@@ -1,12 +1,17 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { coreOf } from '../../../calc/stack/order.ts';
+import { habitOf } from '../kit/habit.ts';
 import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** What a skin lies over without a bridge, m. From memory. */
-const levelEnough = 0.0005;
+const LEVEL: Usual = {
+  habit: 'level',
+  what: 'step that a skin lies over without a bridge',
+  value: metres(0.0005),
+  source: 'from memory',
+};
 
 export const insertThickerThanCore = rule({
   name: 'insert/thicker-than-core',
@@ -19,7 +24,13 @@ export const insertThickerThanCore = rule({
       const core = coreOf(layers, insert);
       const own = valueOf(context.ask(layerThickness, insert.key));
       const around = core === undefined ? undefined : valueOf(context.ask(layerThickness, core.key));
-      if (core === undefined || own === undefined || around === undefined || own <= around + levelEnough) continue;
+      if (
+        core === undefined ||
+        own === undefined ||
+        around === undefined ||
+        own <= around + habitOf(context.bench, LEVEL)
+      )
+        continue;
       context.report({
         at: `${insert.path}.thickness`,
         message: text('{insert} is {thick} thick and stands {step} proud of {core}, which is {around}', {

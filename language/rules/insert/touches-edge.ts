@@ -1,12 +1,18 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { outOfPart, SLACK } from '../kit/geometry.ts';
-import { factValue, layersOf, onePerLine } from '../kit/layers.ts';
+import { habitOf } from '../kit/habit.ts';
+import { layersOf, onePerLine } from '../kit/layers.ts';
 import { offCore } from '../kit/off-core.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Least core, or laminate, between an insert and the finished edge, m. From memory; `habit edge` of the shop sets its own. */
-const usualRoom = 0.01;
+/** Least core, or laminate, between an insert and the finished edge. */
+const ROOM: Usual = {
+  habit: 'edge',
+  what: 'least room between an insert and the edge',
+  value: metres(0.01),
+  source: 'from memory',
+};
 
 export const insertTouchesEdge = rule({
   name: 'insert/touches-edge',
@@ -14,7 +20,7 @@ export const insertTouchesEdge = rule({
   title: 'an insert lies against the finished edge',
   on: 'recipe',
   check(context) {
-    const room = factValue(context.book.shop?.habits?.edge)?.amounts[0]?.si ?? usualRoom;
+    const room = habitOf(context.bench, ROOM);
     const layers = layersOf(context);
     for (const insert of onePerLine(layers.filter(({ layer }) => layer.kind === 'insert'))) {
       const out = outOfPart(context.bench, insert);

@@ -1,11 +1,16 @@
-import { text } from '../../../calc/figure/index.ts';
-
-import { clauseAt, factValue, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
+import { habitOf } from '../kit/habit.ts';
+import { clauseAt, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Shortest overlap, m. 25 to 50 mm for small craft, from memory; `habit overlap` of the shop sets its own. */
-const usualOverlap = 0.025;
+/** Shortest overlap of two pieces of a ply. */
+const OVERLAP: Usual = {
+  habit: 'overlap',
+  what: 'shortest overlap of two pieces',
+  value: metres(0.025),
+  source: '25 to 50 mm for small craft, from memory',
+};
 
 export const joinOverlapShort = rule({
   name: 'join/overlap-short',
@@ -13,7 +18,7 @@ export const joinOverlapShort = rule({
   title: 'two pieces of a ply overlap too little',
   on: 'recipe',
   check(context) {
-    const least = factValue(context.book.shop?.habits?.overlap)?.amounts[0]?.si ?? usualOverlap;
+    const least = habitOf(context.bench, OVERLAP);
     for (const laid of onePerLine(layersOf(context))) {
       const join = laid.layer.joins?.find(
         ({ kind, lap }) => kind === 'lap' && lap !== undefined && lap.si < least - 1e-9,

@@ -1,8 +1,10 @@
-import type { MaterialFacts } from '../../../calc/figure/index.ts';
+import type { MaterialFacts, Usual } from '../../../calc/figure/index.ts';
 import { layerArealWeight, layerCloth, layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { RecipeContext } from '../rule.ts';
+import { habitOf } from './habit.ts';
 import { factValue, valueOf } from './layers.ts';
+import { arealWeight } from './shown.ts';
 
 /** Families that are thinned with styrene. */
 const withStyrene: ReadonlySet<string> = new Set(['polyester', 'vinyl_ester']);
@@ -18,7 +20,14 @@ export const hasStyrene = (resin: MaterialFacts | undefined): boolean =>
 
 export const wetWithStyrene = (context: RecipeContext, laid: LaidLayer): boolean => hasStyrene(resinOf(context, laid));
 
-/** A woven cloth of at least this weight, kg/m2. */
-export const isRoving = (context: RecipeContext, laid: LaidLayer, least: number): boolean =>
+const ROVING: Usual = {
+  habit: 'roving',
+  what: 'weight from which a woven cloth is a roving',
+  value: arealWeight(0.5),
+  source: 'common practice',
+};
+
+/** A heavy woven cloth. */
+export const isRoving = (context: RecipeContext, laid: LaidLayer): boolean =>
   valueOf(context.ask(layerCloth, laid.key))?.style === 'woven' &&
-  (valueOf(context.ask(layerArealWeight, laid.key)) ?? 0) >= least - 1e-9;
+  (valueOf(context.ask(layerArealWeight, laid.key)) ?? 0) >= habitOf(context.bench, ROVING) - 1e-9;

@@ -3,11 +3,9 @@ import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
-import { arealWeight } from '../kit/shown.ts';
+import { atOneLineOf, runOutOf } from '../kit/run-out.ts';
+import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
-
-/** Cloth that may end at one line, kg/m2: 25 mm of run-out for each 600 g/m2, from memory. `habit drop` sets the run-out. */
-const atOneLine = 0.6;
 
 export const plyStepInStack = rule({
   name: 'ply/step-in-stack',
@@ -15,6 +13,7 @@ export const plyStepInStack = rule({
   title: 'much cloth ends at one line',
   on: 'recipe',
   check(context) {
+    const atOneLine = atOneLineOf(context.bench);
     const groups = new Map<string, LaidLayer[]>();
     for (const laid of layersOf(context).filter(isCloth)) {
       const { extent } = laid.layer;
@@ -30,8 +29,14 @@ export const plyStepInStack = rule({
       context.report({
         at: last.path,
         message: text(
-          '{plies} end at the same line, {sum} of cloth: over {most} the ends are stepped, 25 mm for each 600 g/m2',
-          { plies: group.map(({ name }) => name).join(', '), sum: arealWeight(sum), most: arealWeight(atOneLine) },
+          '{plies} end at the same line, {sum} of cloth: over {most} the ends are stepped, {runOut} for each {each}',
+          {
+            plies: group.map(({ name }) => name).join(', '),
+            sum: arealWeight(sum),
+            most: arealWeight(atOneLine),
+            runOut: metres(runOutOf(context.bench, 0.6)),
+            each: arealWeight(0.6),
+          },
         ),
         related: group
           .slice(0, -1)

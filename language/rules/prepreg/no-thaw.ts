@@ -1,6 +1,7 @@
-import { text } from '../../../calc/figure/figure.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { subject, typedTime } from '../../../calc/plan/reading.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_TIME } from '../kit/mend-text.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { firstPrepregs } from '../kit/prepregs.ts';
@@ -8,7 +9,12 @@ import { asTyped, seconds } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const SIX_HOURS = 6 * 3600;
+const THAW: Usual = {
+  habit: 'thaw',
+  what: 'how long a prepreg thaws',
+  value: seconds(6 * 3600),
+  source: 'common practice',
+};
 
 export const prepregNoThaw = rule({
   name: 'prepreg/no-thaw',
@@ -21,7 +27,7 @@ export const prepregNoThaw = rule({
       const cold = material.freezer;
       if (cold === undefined) continue;
       const said = material.thaw?.value;
-      const time = said === undefined || said === UNKNOWN ? SIX_HOURS : said.si;
+      const time = said === undefined || said === UNKNOWN ? habitOf(context.bench, THAW) : said.si;
       const shown = { material: material.name, time: seconds(time) };
       const related = [
         { at: cold.at, message: text('{material} is kept in the freezer', shown) },

@@ -1,14 +1,20 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { isKnown } from '../../../calc/figure/index.ts';
+import { isKnown, type Usual } from '../../../calc/figure/index.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { gelTime, workTemperature } from '../../../calc/resin/time.figure.ts';
 import { timeByFactor } from '../../../calc/resin/working-time.ts';
+import { habitOf } from '../kit/habit.ts';
 import { amountIn, planOf, readingsOf } from '../kit/record-plan.ts';
-import { aboutTime, kelvin } from '../kit/shown.ts';
+import { aboutTime, kelvin, kelvinDifference } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Within this the times of the plan still hold. Common practice. */
-const NEAR = 5;
+/** Within this the times of the plan still hold. */
+const NEAR: Usual = {
+  habit: 'warmth',
+  what: 'how far off its plan a build may be warm or cold',
+  value: kelvinDifference(5),
+  source: 'common practice',
+};
 
 export const recordDifferentTemperature = rule({
   name: 'record/different-temperature',
@@ -28,7 +34,7 @@ export const recordDifferentTemperature = rule({
       was === undefined ||
       !isKnown(planned) ||
       !isKnown(gel) ||
-      Math.abs(was.si - planned.value) <= NEAR + 1e-9
+      Math.abs(was.si - planned.value) <= habitOf(plan.bench, NEAR) + 1e-9
     )
       return;
     const then = timeByFactor({ temperature: planned.value, value: gel.value }, was.si);

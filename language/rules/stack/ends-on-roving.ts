@@ -4,9 +4,6 @@ import { layersOf } from '../kit/layers.ts';
 import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-/** A woven cloth from here on counts as roving, kg/m2. Common practice. */
-const roving = 0.5;
-
 export const stackEndsOnRoving = rule({
   name: 'stack/ends-on-roving',
   severity: 'warning',
@@ -16,8 +13,7 @@ export const stackEndsOnRoving = rule({
     const last = layersOf(context).findLast(({ layer }) => layer.kind === 'ply');
     const steps = stepsOf(context);
     const bond = firstOf(steps, 'bond', 'fillet');
-    if (last === undefined || bond === undefined || !isRoving(context, last, roving) || allOf(steps, 'peel').length > 0)
-      return;
+    if (last === undefined || bond === undefined || !isRoving(context, last) || allOf(steps, 'peel').length > 0) return;
     context.report({
       at: last.path,
       message: text(

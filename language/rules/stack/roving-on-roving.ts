@@ -3,9 +3,6 @@ import { isRoving, wetWithStyrene } from '../kit/cloths.ts';
 import { layersOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
-/** A woven cloth from here on counts as roving, kg/m2. Common practice. */
-const roving = 0.5;
-
 export const stackRovingOnRoving = rule({
   name: 'stack/roving-on-roving',
   severity: 'warning',
@@ -20,8 +17,8 @@ export const stackRovingOnRoving = rule({
         before === undefined ||
         before.index !== laid.index - 1 ||
         told.has(laid.path) ||
-        !isRoving(context, before, roving) ||
-        !isRoving(context, laid, roving) ||
+        !isRoving(context, before) ||
+        !isRoving(context, laid) ||
         !wetWithStyrene(context, laid)
       )
         continue;

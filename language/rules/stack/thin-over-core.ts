@@ -1,11 +1,23 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerArealWeight, layerFibreDensity } from '../../../calc/laminate/fraction.figure.ts';
+import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { arealWeight } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-/** Least cloth over a core that is stepped on, kg/m2: glass, carbon. Common practice. */
-const least = { glass: 0.4, carbon: 0.2 };
+/** Least cloth over a core that is stepped on. */
+const GLASS: Usual = {
+  habit: 'stepped_glass',
+  what: 'least glass over a core that is stepped on',
+  value: arealWeight(0.4),
+  source: 'common practice',
+};
+const CARBON: Usual = {
+  habit: 'stepped_carbon',
+  what: 'least carbon over a core that is stepped on',
+  value: arealWeight(0.2),
+  source: 'common practice',
+};
 
 /** Lighter than this a fibre counts as carbon, kg/m3. */
 const carbonBelow = 2000;
@@ -30,7 +42,7 @@ export const stackThinOverCore = rule({
     if (over.length === 0 || weights.some((weight) => weight === undefined)) return;
     const sum = weights.reduce<number>((all, weight) => all + (weight ?? 0), 0);
     const carbon = over.every((laid) => (valueOf(context.ask(layerFibreDensity, laid.key)) ?? Infinity) < carbonBelow);
-    const wanted = carbon ? least.carbon : least.glass;
+    const wanted = habitOf(context.bench, carbon ? CARBON : GLASS);
     if (sum >= wanted - 1e-9) return;
     context.report({
       at: over[0]?.path ?? core.path,

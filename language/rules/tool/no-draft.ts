@@ -2,12 +2,17 @@ import { quantity, text, type Usual } from '../../../calc/figure/index.ts';
 import { ANGLE } from '../../../calc/quantity/index.ts';
 import { habitOf } from '../kit/habit.ts';
 import { factValue } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 const angle = (si: number) => quantity(si, ANGLE);
 
-/** From this depth on, m, the sides want draft. Common practice. */
-const deep = 0.05;
+const DEEP: Usual = {
+  habit: 'deep_tool',
+  what: 'depth from which the sides of a tool want draft',
+  value: metres(0.05),
+  source: 'common practice',
+};
 const LEAST: Usual = {
   habit: 'draft',
   what: 'least draft of the sides of a deep tool',
@@ -24,12 +29,13 @@ export const toolNoDraft = rule({
     const { stack, part } = context.recipe;
     const tool = stack?.tool === undefined ? undefined : context.bench.tool(stack.tool);
     const leastDraft = habitOf(context.bench, LEAST);
+    const deep = habitOf(context.bench, DEEP);
     const [draft, depth] = [factValue(tool?.draft), factValue(tool?.depth)];
     if (
       stack !== undefined &&
       depth !== undefined &&
       draft !== undefined &&
-      depth.si > deep &&
+      depth.si > deep + 1e-9 &&
       draft.si < leastDraft - 1e-9
     ) {
       context.report({
@@ -44,7 +50,7 @@ export const toolNoDraft = rule({
     } else if (
       part?.sides !== undefined &&
       draft === undefined &&
-      part.sides.height.si > deep &&
+      part.sides.height.si > deep + 1e-9 &&
       (part.sides.angle?.si ?? 0) < leastDraft - 1e-9
     ) {
       context.report({

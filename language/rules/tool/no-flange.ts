@@ -1,13 +1,19 @@
-import { text } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import { outlineSize } from '../../../calc/outline/part.figure.ts';
 import { flat, hasWord } from '../../../calc/plan/reading.ts';
+import { habitOf } from '../kit/habit.ts';
 import { factValue, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-/** Flange that tape, vent and brake zone need, m. 100 to 150 mm from memory; `habit flange` of the shop sets its own. */
-const usualFlange = 0.08;
+/** Flange that tape, vent and brake zone need. */
+const FLANGE: Usual = {
+  habit: 'flange',
+  what: 'flange for tape, vent and brake',
+  value: metres(0.08),
+  source: '80 to 150 mm, from memory',
+};
 
 export const toolNoFlange = rule({
   name: 'tool/no-flange',
@@ -22,7 +28,7 @@ export const toolNoFlange = rule({
     const size = valueOf(context.ask(outlineSize));
     const board = factValue(tool?.flat);
     if (size === undefined || (board === undefined && tool?.flange === undefined)) return;
-    const wanted = factValue(context.book.shop?.habits?.flange)?.amounts[0]?.si ?? usualFlange;
+    const wanted = habitOf(context.bench, FLANGE);
     const room =
       board === undefined
         ? -Infinity

@@ -3,12 +3,9 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { wrapTarget } from '../../../calc/stack/order.ts';
 import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
-import { runOutOf } from '../kit/run-out.ts';
+import { atOneLineOf, runOutOf } from '../kit/run-out.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
-
-/** Cloth that may end at one line, kg/m2: from memory. `habit drop` sets the run-out of it. */
-const atOneLine = 0.6;
 
 export const wrapStep = rule({
   name: 'wrap/step',
@@ -16,6 +13,7 @@ export const wrapStep = rule({
   title: 'several wrapped plies end at one line under the skin',
   on: 'recipe',
   check(context) {
+    const atOneLine = atOneLineOf(context.bench);
     const layers = layersOf(context);
     const landed = layers.flatMap((laid) => {
       const target = laid.layer.extent.kind === 'wrap' ? wrapTarget(layers, laid) : undefined;
