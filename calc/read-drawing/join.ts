@@ -1,5 +1,6 @@
 import type { Vertex } from '../outline/contour.ts';
 import { reversedLine } from '../outline/contour-measure.ts';
+import { distanceBetween } from '../outline/polygon.ts';
 import type { Point } from '../outline/shape.ts';
 import type { DrawnCurve } from './drawn.ts';
 
@@ -54,15 +55,13 @@ function chained(curves: readonly DrawnCurve[], tolerance: number): Joined {
       }
       line = reversedLine(line);
     }
-    const gap = distance(line[0]!, line.at(-1)!);
+    const gap = distanceBetween(line[0]!, line.at(-1)!);
     const closes = gap <= tolerance && line.length > 2;
     if (closes) over = Math.max(over, gap);
     out.push({ ...curve, line: closes ? line.slice(0, -1) : line, closed: closes });
   }
   return { curves: out, over };
 }
-
-const distance = (p: Point, q: Point): number => Math.hypot(p.x - q.x, p.y - q.y);
 
 interface End {
   readonly curve: number;
@@ -100,12 +99,12 @@ class EndIndex {
     for (let dx = -1; dx <= 1; dx++) {
       for (let dy = -1; dy <= 1; dy++) {
         for (const end of this.free(`${cx + dx},${cy + dy}`)) {
-          const gap = distance(end.at, p);
+          const gap = distanceBetween(end.at, p);
           if (gap <= (best?.gap ?? this.tolerance)) best = { ...end, gap };
         }
       }
     }
-    return own !== undefined && best !== undefined && distance(own, p) <= best.gap ? undefined : best;
+    return own !== undefined && best !== undefined && distanceBetween(own, p) <= best.gap ? undefined : best;
   }
 
   /** Some ends of a square that no line has taken; the taken ones are dropped on the way. */

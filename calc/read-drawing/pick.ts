@@ -2,6 +2,7 @@ import { type Shown, type Text, text } from '../figure/figure.ts';
 import type { Contour } from '../outline/contour.ts';
 import { type ContourFault, contourFault, contourFaultWords } from '../outline/contour-fault.ts';
 import { contourArea, contourBox, tidiedContour } from '../outline/contour-measure.ts';
+import { distanceBetween } from '../outline/polygon.ts';
 import type { Point } from '../outline/shape.ts';
 import { LENGTH } from '../quantity/dimension.ts';
 import { siQuantity } from '../quantity/quantity.ts';
@@ -125,8 +126,8 @@ function withoutNames(closed: readonly DrawnCurve[], count: number): Text {
   if (first === undefined || second === undefined)
     return text('{count} closed curves; put the outline on a layer of its own', { count });
   const larger = sizeOf(first.box);
-  const near = first.box.every((corner, i) => distance(corner, second.box[i] ?? corner) < alike);
-  if (near && first.area - second.area < alike * distance(...first.box))
+  const near = first.box.every((corner, i) => distanceBetween(corner, second.box[i] ?? corner) < alike);
+  if (near && first.area - second.area < alike * distanceBetween(...first.box))
     return text(
       '{count} closed curves; the two largest are alike and in one place, {larger}: a line drawn twice? Delete one, or put the outline on a layer of its own',
       { count, larger },
@@ -140,8 +141,6 @@ function withoutNames(closed: readonly DrawnCurve[], count: number): Text {
 
 const sizeOf = ([low, high]: readonly [Point, Point]): Text =>
   text('{length} by {width}', { length: metres(high.x - low.x), width: metres(high.y - low.y) });
-
-const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** What is nearer than this is the same place, drawn with another rounding, m. */
 const alike = 1e-4;

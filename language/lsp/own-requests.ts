@@ -25,10 +25,7 @@ export function serveOwnRequests(connection: Connection, services: WithAnalysis,
   const whenAsked = <Params, Result>(request: string, read: () => Promise<Answer<Params, Result>>): void =>
     void connection.onRequest(request, async (params: Params, token) => (await read())(params, token));
   whenAsked(referenceRequest, async () => (await import('./reference.ts')).answerReference);
-  whenAsked(reportRequest, async () => {
-    const { answerReport } = await import('./report.ts');
-    return (params: Parameters<typeof answerReport>[1], token) => answerReport(services, params, token);
-  });
+  whenAsked(reportRequest, async () => (await import('./report.ts')).answerReport(services));
   whenAsked(drawingRequest, async () => (await import('./drawing.ts')).answerDrawing(services));
   whenAsked(drawingFileRequest, async () => (await import('./drawing.ts')).answerDrawingFile(services, machine));
   whenAsked(cutFilesRequest, async () => (await import('./cut-files.ts')).answerCutFiles(services, machine));

@@ -20,34 +20,35 @@ const headings: Readonly<Record<ReportPart, string>> = {
 };
 
 /** Request `laybook/report` */
-export async function answerReport(
-  services: WithAnalysis,
-  { uri, recipe: name, size, part }: ReportParams,
-  token: Cancellation.CancellationToken,
-): Promise<ReportResult> {
-  const document = await builtDocument(services, uri, token);
-  const found = document && recipeIn(services, document, name, size);
-  if (found === undefined)
-    return {
-      markdown: `${noRecipe(shortName(name), size)}\n`,
-      line: 0,
-    };
-  const { recipe, open } = found;
-  const book = hoverBook(services);
-  const shelf = services.analysis.shelf();
-  const markdown = reportMarkdown(
-    reportOf(recipe, shelf),
-    {
-      style: book.style(),
-      recipe: recipe.entry,
-      cautions: cautionsOf(recipe, shelf),
-      place: (at) => book.textAt(at)?.name,
-    },
-    open === 0 ? '' : say('Open findings in this recipe: {count}.', { count: open }),
-  );
-  const line = part === undefined ? -1 : markdown.split('\n').indexOf(headingOf(translated(headings[part])));
-  return { markdown, line: Math.max(0, line) };
-}
+export const answerReport =
+  (services: WithAnalysis) =>
+  async (
+    { uri, recipe: name, size, part }: ReportParams,
+    token: Cancellation.CancellationToken,
+  ): Promise<ReportResult> => {
+    const document = await builtDocument(services, uri, token);
+    const found = document && recipeIn(services, document, name, size);
+    if (found === undefined)
+      return {
+        markdown: `${noRecipe(shortName(name), size)}\n`,
+        line: 0,
+      };
+    const { recipe, open } = found;
+    const book = hoverBook(services);
+    const shelf = services.analysis.shelf();
+    const markdown = reportMarkdown(
+      reportOf(recipe, shelf),
+      {
+        style: book.style(),
+        recipe: recipe.entry,
+        cautions: cautionsOf(recipe, shelf),
+        place: (at) => book.textAt(at)?.name,
+      },
+      open === 0 ? '' : say('Open findings in this recipe: {count}.', { count: open }),
+    );
+    const line = part === undefined ? -1 : markdown.split('\n').indexOf(headingOf(translated(headings[part])));
+    return { markdown, line: Math.max(0, line) };
+  };
 
 function recipeIn(
   services: WithAnalysis,

@@ -4,6 +4,7 @@ import type { Recipe } from '../../../calc/model/index.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
 import { allSteps, hasWord, head } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
+import { cutsLaidWords } from '../../view/cuts-laid.ts';
 import { type Style, say } from '../../view/text.ts';
 
 /** A length of cloth in whole millimetres or the reader's units. */
@@ -41,15 +42,6 @@ export function labelOf(piece: FlatPiece, recipe: Recipe, count: number, style: 
 function isScoredUnsaid({ kind, of, marks }: FlatPiece, { process }: Recipe): boolean {
   if (kind !== 'core' || process === undefined || marks.some((mark) => mark.kind === 'score')) return false;
   return allSteps(process.steps).some((step) => step.verb === 'score' && hasWord(head(step), of));
-}
-
-/** What is cut as the piece is laid and is drawn nowhere on it. */
-export function cutsLaidWords({ cutsLaid }: FlatPiece, style: Style): readonly string[] {
-  if (cutsLaid === undefined) return [];
-  const figures = { count: cutsLaid.count, width: length(cutsLaid.width) };
-  return cutsLaid.kind === 'dart'
-    ? [say('not drawn: up to {count} darts of {width}, cut where it folds as laid', figures, style)]
-    : [say('not drawn: up to {count} slits of {width}, cut where it bridges as laid', figures, style)];
 }
 
 /** `1262 mm by 502 mm, cut 2 of triax_680` */

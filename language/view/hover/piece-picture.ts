@@ -1,7 +1,7 @@
 import { sketchOfPiece } from '../../../calc/drawing/of-piece.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
-import { cutsLaidWords } from '../../export/cut/labels.ts';
 import { screenSvg } from '../../export/svg.ts';
+import { cutsLaidWords } from '../cuts-laid.ts';
 import { say } from '../text.ts';
 import type { HoverBook } from './book.ts';
 import { linkEncoded } from './copy-link.ts';
