@@ -1,6 +1,7 @@
 import type { IRecognitionException, IToken } from 'chevrotain';
 import type { ParseResult } from 'langium';
 import { type Text, text as words } from '../../calc/figure/figure.ts';
+import type { Book } from './generated/ast.ts';
 import { problemsOf } from './lexer.ts';
 import { endOf, isNewline, type TokenProblem } from './tokens.ts';
 
@@ -29,7 +30,26 @@ export function readingProblems(text: string, result: ParseResult, exampleOf: Ex
     });
   }
   for (const error of result.parserErrors) add(parserProblem(text, error, exampleOf));
+  const version = versionProblem(text, result);
+  if (version !== undefined) add(version);
   return problems;
+}
+
+/** A version of the notation that is not ours: what follows may mean something else. A file that names none is of ours. */
+function versionProblem(text: string, { value }: ParseResult): TokenProblem | undefined {
+  const { version } = value as Book;
+  const offset = version?.$cstNode?.offset;
+  if (version === undefined || offset === undefined || Number(version.number) === 1) return undefined;
+  const { number } = version;
+  return {
+    rule: 'line/not-understood',
+    message:
+      number !== undefined && Number(number) > 1
+        ? words('notation {number} is newer than this tool, which knows notation 1', { number })
+        : words('which version of the notation? notation 1'),
+    offset,
+    length: /^notation(?:[ \t]+[^\s/]+)?/.exec(text.slice(offset, offset + 100))?.[0].length ?? 1,
+  };
 }
 
 function parserProblem(text: string, error: IRecognitionException, exampleOf: ExampleOf): TokenProblem {

@@ -18,7 +18,6 @@ import type {
   BuildRecord as RecordNode,
   Shop as ShopNode,
   Tool as ToolNode,
-  Version,
 } from '../grammar/generated/ast.ts';
 import { lowerFacts, type Mutable } from './facts.ts';
 import { Lowering } from './lowering.ts';
@@ -206,18 +205,6 @@ function likeness(low: Lowering, node: MaterialNode | ToolNode): { like?: string
   if (/\slike$/.test(typed))
     low.problem('line/not-understood', headSpan(node), 'like what? like stock, or the name of another entry');
   return {};
-}
-
-export function lowerVersion(version: Version | undefined, low: Lowering): void {
-  if (version !== undefined && version.number !== '1') {
-    low.problem(
-      'line/not-understood',
-      version,
-      version.number === undefined
-        ? 'which version of the notation? notation 1'
-        : text('notation {number} is newer than this tool, which knows notation 1', { number: version.number }),
-    );
-  }
 }
 
 export { Lowering };

@@ -5,6 +5,7 @@ import { isKnown } from '../../calc/figure/index.ts';
 import { reportOf } from '../../calc/report.ts';
 import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
 import type { Finding } from '../../language/rules/finding.ts';
+import { plainStyle, show } from '../../language/view/text.ts';
 import { openBook, type TestBook } from '../harness/book.ts';
 import { damage, statementsOf } from '../harness/statements.ts';
 
@@ -213,4 +214,27 @@ describe('every line of the sample cut after every token', () => {
     expect(cuts).toBeGreaterThan(600);
     expect(damaged.length / cuts, damaged.join('\n')).toBeLessThanOrEqual(0.005);
   }, 120_000);
+});
+
+describe('the version of the notation', () => {
+  const told = async (text: string) =>
+    (await findingsOf(text)).map(({ finding: { message, rule, span } }) => [
+      rule,
+      show(message, plainStyle),
+      text.slice(span.offset, span.end),
+    ]);
+  const shop = 'shop "Hollow Tarn Workshop" {\n}\n';
+
+  it.each(['', 'notation 1\n', '// a shop\n\nnotation 1 // the first\n'])('is ours or is not said: %j', async (head) =>
+    expect(await told(head + shop)).toEqual([]),
+  );
+
+  it.each([
+    ['notation 2', 'notation 2 is newer than this tool, which knows notation 1'],
+    ['notation 1.5', 'notation 1.5 is newer than this tool, which knows notation 1'],
+    ['notation', 'which version of the notation? notation 1'],
+    ['notation 0', 'which version of the notation? notation 1'],
+  ])('is told where it is another: %s', async (line, message) =>
+    expect(await told(`${line} // so\n\n${shop}`)).toEqual([['line/not-understood', message, line]]),
+  );
 });
