@@ -1,6 +1,6 @@
 import { text } from '../figure/figure.ts';
 import { nothingDrawn, type ReadDrawing } from './drawn.ts';
-import { binaryDxf, readDxf } from './dxf/read-dxf.ts';
+import { isBinaryDxf, readDxf } from './dxf/read-dxf.ts';
 import { readSvg } from './svg/read-svg.ts';
 
 /** Reads the text of a drawing by what its file is called. */
@@ -8,8 +8,8 @@ export function readDrawing(file: string, source: string): ReadDrawing {
   const beginning = source.slice(0, looked);
   if (source.length <= looked && beginning.trim() === '')
     return nothingDrawn({ kind: 'refused', message: text('the file is empty') });
-  // Each second byte of Latin letters in UTF-16 is 0; no SVG or ASCII DXF has such a character. The binary DXF says itself what it is.
-  if (beginning.includes('\0') && !beginning.startsWith(binaryDxf))
+  // Each second byte of Latin letters in UTF-16 is 0; no SVG or ASCII DXF has such a character.
+  if (beginning.includes('\0') && !isBinaryDxf(beginning))
     return nothingDrawn({
       kind: 'refused',
       message: text('the file is no text in UTF-8, but UTF-16 or no text at all: save it as UTF-8'),

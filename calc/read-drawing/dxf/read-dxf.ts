@@ -26,8 +26,8 @@ interface Where {
   readonly hidden?: boolean;
 }
 
-/** How a binary DXF file begins. */
-export const binaryDxf = 'AutoCAD Binary DXF';
+/** A binary DXF file says itself what it is. */
+export const isBinaryDxf = (source: string): boolean => source.startsWith('AutoCAD Binary DXF');
 
 /** The curves of a DXF file, metres: ASCII files from R12 on. */
 export function readDxf(source: string): ReadDrawing {
@@ -36,7 +36,7 @@ export function readDxf(source: string): ReadDrawing {
       kind: 'refused',
       message: text('the drawing is larger than 20 MB; leave the outline in it only'),
     });
-  if (source.startsWith(binaryDxf))
+  if (isBinaryDxf(source))
     return nothingDrawn({ kind: 'refused', message: text('this is a binary DXF file; save it as ASCII DXF') });
   const content = readContent(source.replace(/^\uFEFF/, ''));
   const refused = content.problems.find((p) => p.kind === 'refused');
