@@ -1,4 +1,5 @@
 import type { Point } from '../outline/shape.ts';
+import { numberPattern } from './number-pattern.ts';
 
 /** A command with whole coordinates, its shorthands written out: `M L C Q A Z` and its numbers in the order of SVG. */
 export type PathCommand = readonly [letter: string, ...numbers: number[]];
@@ -14,7 +15,7 @@ export interface PathFault {
 const numbersOf: Readonly<Record<string, number>> = { m: 2, l: 2, h: 1, v: 1, c: 6, s: 4, q: 4, t: 2, a: 7, z: 0 };
 
 const space = /[\s,]*/y;
-const number = /[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;
+const number = new RegExp(numberPattern, 'y');
 /** The two flags of an arc are one character each: `a25 25 0 0150 0`. */
 const flag = /[01]/y;
 

@@ -44,7 +44,7 @@ async function beginning(name: string, most: number): Promise<string> {
 }
 
 function beginningAtOnce(name: string, most: number): string {
-  if (!statSync(name).isFile()) throw new Error(`${name} is no file`);
+  if (!statSync(name).isFile()) throw new IsNoFile(`${name} is no file`);
   const file = openSync(name, 'r');
   try {
     if (fstatSync(file).size <= most) return readFileSync(file, 'utf8');

@@ -31,17 +31,17 @@ export interface Answered extends Ran {
   readonly asked: readonly string[];
 }
 
-/** The same with somebody who gives these answers, and then goes away. */
+/** The same with somebody who gives these answers, or what is made at each question, and then goes away. */
 export async function answering(
   folder: string,
-  answers: readonly string[] | { shift(): string | undefined },
+  answers: readonly string[] | (() => string | undefined),
   ...args: string[]
 ): Promise<Answered> {
-  const left = Array.isArray(answers) ? [...answers] : (answers as { shift(): string | undefined });
+  const next = typeof answers === 'function' ? answers : () => answers[asked.length - 1];
   const asked: string[] = [];
   const told = await ran(folder, args, async (prompt) => {
     asked.push(prompt);
-    return left.shift();
+    return next();
   });
   return { ...told, asked };
 }

@@ -62,13 +62,11 @@ it('what another hand writes while it is asked is kept', async () => {
   let first = true;
   await answering(
     folder,
-    {
-      shift: () => {
-        if (!first) return undefined;
-        first = false;
-        writeFileSync(path.join(folder, own), before.replace('  mass', '  photo "heel.jpg"\n  mass'));
-        return 'RT';
-      },
+    () => {
+      if (!first) return undefined;
+      first = false;
+      writeFileSync(path.join(folder, own), before.replace('  mass', '  photo "heel.jpg"\n  mass'));
+      return 'RT';
     },
     ...call,
   );
@@ -105,12 +103,10 @@ it('says where it cannot write, with the answer that was not kept', async () => 
   const left = ['RT'];
   const lost = await answering(
     gone,
-    {
-      shift: () => {
-        rmSync(path.join(gone, 'records'), { recursive: true });
-        writeFileSync(path.join(gone, 'records'), 'a file');
-        return left.shift();
-      },
+    () => {
+      rmSync(path.join(gone, 'records'), { recursive: true });
+      writeFileSync(path.join(gone, 'records'), 'a file');
+      return left.shift();
     },
     ...call,
   );

@@ -1,3 +1,5 @@
+import { numberPattern } from '../number-pattern.ts';
+
 /** A pair of a DXF file: what follows, and itself. Source: AutoCAD DXF reference, "Group codes". */
 export interface Group {
   readonly code: number;
@@ -76,10 +78,12 @@ export class GroupReader {
   }
 }
 
+const number = new RegExp(`^${numberPattern}$`);
+
 /** The number of a pair; NaN where it is none. */
 export function numberOf(value: string | undefined): number {
   const typed = (value ?? '').trim();
-  return /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/.test(typed) ? Number(typed) : Number.NaN;
+  return number.test(typed) ? Number(typed) : Number.NaN;
 }
 
 /** A name as its writer meant it: `\U+00E4` is a letter that the code page of the file has not. */

@@ -1,4 +1,5 @@
 import type { DrawingUnit } from '../drawn.ts';
+import { numberPattern } from '../number-pattern.ts';
 import { numberList } from './number-list.ts';
 
 /** m. Source: CSS Values and Units Module Level 3, section 6.2: 1 in = 25.4 mm = 96 px = 72 pt = 6 pc. */
@@ -20,11 +21,11 @@ export interface Length {
   readonly unit: string;
 }
 
+const lengthPattern = new RegExp(`^\\s*(${numberPattern})\\s*([a-zA-Z]*|%)\\s*$`);
+
 /** `100mm`, `12.5`, `50%`; undefined where it is no length. */
 function readLength(typed: string | undefined): Length | undefined {
-  const found = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*([a-zA-Z]*|%)\s*$/.exec(
-    (typed ?? '').slice(0, 60),
-  );
+  const found = lengthPattern.exec((typed ?? '').slice(0, 60));
   if (found === null) return undefined;
   const unit = (found[2] ?? '').toLowerCase();
   const number = Number(found[1]);

@@ -1,4 +1,6 @@
-const one = /[\s,]*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)(?:deg|px)?/y;
+import { numberPattern } from '../number-pattern.ts';
+
+const one = new RegExp(`[\\s,]*(${numberPattern})(?:deg|px)?`, 'y');
 
 /**
  * The numbers of a list: parted by spaces or commas, or by nothing where the next one begins with its sign or its point

@@ -102,33 +102,9 @@ describe('a DXF drawing', () => {
 
   it('says why a spline that has fit points alone is left out, and what to do', () => {
     const through = [
-      0,
-      'SPLINE',
-      8,
-      'Cut',
-      70,
-      8,
-      71,
-      3,
-      72,
-      0,
-      73,
-      0,
-      74,
-      3,
-      11,
-      0,
-      21,
-      0,
-      11,
-      50,
-      21,
-      9,
-      11,
-      90,
-      21,
-      0,
-    ];
+      [0, 'SPLINE', 8, 'Cut', 70, 8, 71, 3, 72, 0, 73, 0, 74, 3],
+      [11, 0, 21, 0, 11, 50, 21, 9, 11, 90, 21, 0],
+    ].flat();
     expect(problemsOf(readDxf(mm + entities(...through)))[0]).toMatch(
       /^broken \d+: a spline has fit points only and is left out, because .*: save it with control points or as a polyline$/,
     );
