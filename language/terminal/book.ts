@@ -2,9 +2,9 @@ import { type LangiumDocument, URI } from 'langium';
 import { analysisModule, type WithAnalysis } from '../analysis/module.ts';
 import { createLayupServices } from '../book/services.ts';
 import { BoundedFiles } from '../lsp/node-files.ts';
-import { safe, say } from '../view/text.ts';
+import { say, sayText } from '../view/text.ts';
 import { exitCodes } from './exit-codes.ts';
-import { filesBelow, findPaths, told, whyNot } from './paths.ts';
+import { filesBelow, findPaths, told, whyNotRead } from './paths.ts';
 import type { Screen } from './screen.ts';
 
 export interface OpenBook {
@@ -32,17 +32,17 @@ export async function openBook(paths: readonly string[], book: string | undefine
   });
   const disk = new BoundedFiles();
   let unread = 0;
-  const tell = (file: string, why: string): void => {
+  const tell = (file: string, error: NodeJS.ErrnoException): void => {
     unread++;
-    screen.err(`laybook: ${safe(told(file, screen.folder))} ${why}\n`);
+    screen.err(`laybook: ${sayText(whyNotRead(told(file, screen.folder), error))}\n`);
   };
-  for (const folder of found.unread) tell(folder.path, folder.why);
+  for (const folder of found.unread) tell(folder.path, folder.error);
   for (const file of new Set([...files, ...(await filesBelow(around, belongs))].sort())) {
     const uri = URI.file(file);
     try {
       LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(disk.readFileSync(uri), uri));
     } catch (error) {
-      tell(file, whyNot(error as NodeJS.ErrnoException));
+      tell(file, error as NodeJS.ErrnoException);
     }
   }
   await DocumentBuilder.build(LangiumDocuments.all.toArray(), { validation: false });

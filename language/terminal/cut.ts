@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { text } from '../../calc/figure/figure.ts';
 import { CannotCut, type CutOrder } from '../export/cut/cut-files.ts';
 import { cutFilesOf, type RecipeCut } from '../export/cut/of-recipe.ts';
 import { type Style, safe, say } from '../view/text.ts';
@@ -53,6 +54,6 @@ async function made(make: () => Promise<RecipeCut>): Promise<RecipeCut> {
   try {
     return await make();
   } catch (error) {
-    throw error instanceof CannotCut ? new UsageError(error.message) : error;
+    throw error instanceof CannotCut ? new UsageError(text('{said}', { said: error.message })) : error;
   }
 }

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import type { Drawing, DrawingLayer } from '../../calc/drawing/drawing.ts';
 import { drawingLayers } from '../../calc/drawing/layers.ts';
+import { text } from '../../calc/figure/figure.ts';
 import { isCannot, isKnown } from '../../calc/figure/index.ts';
 import { dxf } from '../export/dxf.ts';
 import { sealed } from '../export/made-by.ts';
@@ -8,13 +9,13 @@ import { screenSvg } from '../export/svg.ts';
 import type { DrawingView } from '../protocol/drawing.ts';
 import { drawingAlone } from '../view/drawing/at-cursor.ts';
 import { type Style, safe, sayText } from '../view/text.ts';
-import { nearestWords } from '../words/nearest.ts';
 import { endOf, openBook } from './book.ts';
 import { type ExitCode, UsageError } from './exit-codes.ts';
 import { recipeNamed } from './named-recipe.ts';
 import { told } from './paths.ts';
 import type { Screen } from './screen.ts';
-import { writeOne } from './write-files.ts';
+import { writeOne, wrongEnding } from './write-files.ts';
+import { perhapsOf } from './wrong-calls.ts';
 
 export interface DrawOptions {
   readonly out: string;
@@ -46,8 +47,7 @@ export async function draw(
 ): Promise<ExitCode> {
   const ending = path.extname(options.out).toLowerCase();
   const write = Object.hasOwn(writers, ending) ? writers[ending] : undefined;
-  if (write === undefined)
-    throw new UsageError(`--out ends with .svg, .pdf or .dxf, not with ${ending === '' ? 'nothing' : ending}`);
+  if (write === undefined) throw wrongEnding(['.svg', '.pdf', '.dxf'], ending);
   const without = layersLeftOut(options.layers);
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
@@ -55,7 +55,10 @@ export async function draw(
   const drawing = drawingAlone(book.services.analysis.bench(recipe), view, { style: () => style }, without);
   if (!isKnown(drawing)) {
     const [why] = isCannot(drawing) ? drawing.because : [];
-    throw new UsageError(`${name} cannot be drawn${why === undefined ? '' : `: ${safe(sayText(why.text, style))}`}`);
+    const problem = text('{name} cannot be drawn', { name });
+    throw new UsageError(
+      why === undefined ? problem : text('{problem}: {why}', { problem, why: sayText(why.text, style) }),
+    );
   }
   const bytes = await write(drawing.value, options);
   await writeOne(options.out, bytes, { from: screen.folder, ...(options.force ? { force: true } : {}) });
@@ -69,10 +72,7 @@ function layersLeftOut(named: string | undefined): ReadonlySet<DrawingLayer> | u
   const wanted = named.split(',').map((each) => each.trim());
   for (const each of wanted) {
     if ((drawingLayers as readonly string[]).includes(each)) continue;
-    const [near] = nearestWords(each, drawingLayers, 1);
-    throw new UsageError(
-      `a drawing has no layer ${each}${near === undefined ? `: there are ${drawingLayers.join(', ')}` : `; perhaps ${near}`}`,
-    );
+    throw new UsageError(perhapsOf(text('a drawing has no layer {layer}', { layer: each }), each, drawingLayers));
   }
   return new Set(drawingLayers.filter((layer) => !wanted.includes(layer)));
 }

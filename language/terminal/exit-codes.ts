@@ -1,3 +1,6 @@
+import type { Text } from '../../calc/figure/figure.ts';
+import { sayText } from '../view/text.ts';
+
 /** How a run ends. */
 export const exitCodes = {
   clean: 0,
@@ -12,4 +15,11 @@ export const exitCodes = {
 export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
 
 /** A wrong call or unreadable input, in words for whoever typed it; no stack is shown. */
-export class UsageError extends Error {}
+export class UsageError extends Error {
+  readonly words: Text;
+
+  constructor(words: Text) {
+    super(sayText(words));
+    this.words = words;
+  }
+}

@@ -1,11 +1,14 @@
+import { text } from '../../calc/figure/figure.ts';
 import { pages } from '../rules/generated/pages.ts';
 import { isReferenceChapter, referenceChapter, referenceIndex } from '../view/reference/chapters.ts';
 import { referenceAlike, referenceOf } from '../view/reference/look-up.ts';
 import { explained, rulesAlike } from '../view/rule-page.ts';
+import { say } from '../view/text.ts';
 import { translated } from '../view/translation.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
 import { wrapped } from './width.ts';
+import { perhaps } from './wrong-calls.ts';
 
 const widest = 100;
 
@@ -20,15 +23,17 @@ export async function explain(name: string | undefined, screen: Screen): Promise
     return exitCodes.clean;
   }
   const { rule } = found;
-  screen.out(`${screen.paint('bold', rule.name)} (${rule.severity}): ${translated(rule.title)}\n`);
+  screen.out(`${screen.paint('bold', rule.name)} (${translated(rule.severity)}): ${translated(rule.title)}\n`);
   screen.out(laidOut((pages[name] ?? '').replace(/^# .*\n/, ''), screen));
   return exitCodes.clean;
 }
 
 function unknown(name: string): UsageError {
   const alike = name.includes('/') ? rulesAlike(name) : referenceAlike(name);
-  const what = name.includes('/') ? 'no rule' : 'no word, no material of the stock library and no rule';
-  return new UsageError(`${what} is called ${name}${alike.length === 0 ? '' : `; perhaps ${alike.join(' or ')}`}`);
+  const problem = name.includes('/')
+    ? text('no rule is called {name}', { name })
+    : text('no word, no material of the stock library and no rule is called {name}', { name });
+  return new UsageError(perhaps(problem, alike));
 }
 
 /** Markdown as our pages use it: headings, paragraphs, lists and fenced fragments of notation. */
@@ -72,6 +77,6 @@ export function laidOut(page: string, { paint }: Screen): string {
 }
 
 function labelOf(kind: string, body: readonly string[]): string {
-  if (kind.endsWith('mended')) return 'Mended:';
-  return body.some((line) => /^\s*\/\/\s*\^/.test(line)) ? 'Found:' : 'Well as it is:';
+  if (kind.endsWith('mended')) return say('Mended:');
+  return body.some((line) => /^\s*\/\/\s*\^/.test(line)) ? say('Found:') : say('Well as it is:');
 }

@@ -1,13 +1,15 @@
 import { readFile, realpath, rename, stat, unlink, writeFile } from 'node:fs/promises';
+import { type Text, text } from '../../calc/figure/figure.ts';
 import type { LayupLexer } from '../grammar/lexer.ts';
 import { longestText } from '../grammar/limits.ts';
 import { tokenKinds } from '../grammar/tokens.ts';
 import { formatChanges } from '../view/format/index.ts';
-import { safe, say } from '../view/text.ts';
+import { safe, say, sayText } from '../view/text.ts';
 import { terminalServices } from './book.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { findPaths, told, whyNot } from './paths.ts';
+import { findPaths, told, whyNotRead } from './paths.ts';
 import type { Screen } from './screen.ts';
+import { whyNotWritten } from './write-files.ts';
 
 export interface FormatOptions {
   readonly check?: true;
@@ -20,22 +22,23 @@ export async function format(paths: readonly string[], options: FormatOptions, s
   const lexer = services.parser.Lexer as LayupLexer;
   const kinds = tokenKinds(lexer.definition);
   const name = (file: string): string => safe(told(file, screen.folder));
-  for (const { path, why } of unread) screen.err(`laybook: ${name(path)} ${why}\n`);
+  const tell = (problem: Text): void => screen.err(`laybook: ${sayText(problem)}\n`);
+  for (const { path, error } of unread) tell(whyNotRead(name(path), error));
   let failed = unread.length;
   let changed = 0;
   for (const file of files) {
-    const text = await textOf(file);
-    if (typeof text !== 'string') {
+    const source = await sourceOf(file, name(file));
+    if (typeof source !== 'string') {
       failed++;
-      screen.err(`laybook: ${name(file)} ${text.why}\n`);
+      tell(source);
       continue;
     }
-    const formatted = applied(text, formatChanges(text, lexer.plainTokens(text), kinds));
-    if (formatted === text) continue;
+    const formatted = applied(source, formatChanges(source, lexer.plainTokens(source), kinds));
+    if (formatted === source) continue;
     const refused = options.check === true ? undefined : await replaceFile(file, formatted);
     if (refused !== undefined) {
       failed++;
-      screen.err(`laybook: ${name(file)} cannot be written (${refused})\n`);
+      tell(whyNotWritten(name(file), refused));
       continue;
     }
     changed++;
@@ -58,18 +61,20 @@ export async function format(paths: readonly string[], options: FormatOptions, s
 }
 
 /** The text of a file, or why it is left alone: what was not read whole and true must not be written back. */
-async function textOf(file: string): Promise<string | { readonly why: string }> {
+async function sourceOf(file: string, path: string): Promise<string | Text> {
   let bytes: Buffer;
   try {
     bytes = await readFile(file);
   } catch (error) {
-    return { why: whyNot(error as NodeJS.ErrnoException) };
+    return whyNotRead(path, error as NodeJS.ErrnoException);
   }
   try {
-    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-    return text.length <= longestText ? text : { why: 'is longer than any recipe: it is left as it is' };
+    const source = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    return source.length <= longestText
+      ? source
+      : text('{path} is longer than any recipe: it is left as it is', { path });
   } catch {
-    return { why: 'is not written in UTF-8: it is left as it is' };
+    return text('{path} is not written in UTF-8: it is left as it is', { path });
   }
 }
 
@@ -84,15 +89,15 @@ function applied(text: string, changes: ReturnType<typeof formatChanges>): strin
 }
 
 /** All or nothing: a file that is half written would be a recipe lost. Gives back why it could not be done. */
-async function replaceFile(file: string, text: string): Promise<string | undefined> {
+async function replaceFile(file: string, source: string): Promise<NodeJS.ErrnoException | undefined> {
   const target = await realpath(file);
   const draft = `${target}.${process.pid}.new`;
   try {
-    await writeFile(draft, text, { mode: (await stat(target)).mode, flag: 'wx' });
+    await writeFile(draft, source, { mode: (await stat(target)).mode, flag: 'wx' });
     await rename(draft, target);
     return undefined;
   } catch (error) {
     await unlink(draft).catch(() => undefined);
-    return (error as NodeJS.ErrnoException).code ?? String(error);
+    return error as NodeJS.ErrnoException;
   }
 }

@@ -1,3 +1,4 @@
+import { text } from '../../calc/figure/figure.ts';
 import { freshnessOf, type LotUse, lotsOf, partName, recordsMeant } from '../view/records/lots.ts';
 import type { Section } from '../view/report/index.ts';
 import { say } from '../view/text.ts';
@@ -25,17 +26,18 @@ export interface LotsOptions {
 /** `laybook lots`: which parts contain which lot, and what is expired or about to be. */
 export async function lots(paths: readonly string[], options: LotsOptions, screen: Screen): Promise<ExitCode> {
   if (options.number !== undefined && options.part === undefined)
-    throw new UsageError('--number says which build of a recipe: --part names the recipe');
+    throw new UsageError(text('--number says which build of a recipe: --part names the recipe'));
   needDay('--today', options.today);
   const book = await openBook(paths, options.book, screen);
   const records = book.services.analysis.shelf().records.all;
   const meant = options.part === undefined ? records : recordsMeant(records, options.part, options.number);
   if (options.part !== undefined && meant.length === 0)
     throw new UsageError(
-      `no record tells of ${options.part}${options.number === undefined ? '' : ` ${options.number}`}`,
+      text('no record tells of {recipe}', { recipe: [options.part, options.number ?? ''].join(' ').trim() }),
     );
   const found = lotsOf(meant).filter(({ code }) => options.lot === undefined || code === options.lot);
-  if (options.lot !== undefined && found.length === 0) throw new UsageError(`no record names a lot ${options.lot}`);
+  if (options.lot !== undefined && found.length === 0)
+    throw new UsageError(text('no record names a lot {lot}', { lot: options.lot }));
   if (options.format === 'json') screen.out(lotsJson(found, options));
   else screen.out(sectionsText(say('Lots'), sectionsOf(found, options), screen));
 

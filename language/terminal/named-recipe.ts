@@ -1,40 +1,27 @@
+import { text } from '../../calc/figure/figure.ts';
 import type { Place, Recipe } from '../../calc/model/index.ts';
 import { cautionsOf } from '../view/cautions.ts';
 import type { Telling } from '../view/report/index.ts';
 import { type Style, safe, say } from '../view/text.ts';
-import { nearestWords } from '../words/nearest.ts';
 import type { OpenBook } from './book.ts';
 import { findingsOf, summed } from './check.ts';
 import { countsOf } from './check-text.ts';
 import { UsageError } from './exit-codes.ts';
 import { type Located, lineAndColumn, locatedAt } from './places.ts';
+import { perhapsOf } from './wrong-calls.ts';
 
 /** A recipe of the book in one of its sizes; says which there are where there is none. */
 export function recipeNamed(book: OpenBook, name: string, size: string | undefined): Recipe {
   const shelf = book.services.analysis.shelf();
   const whole = shelf.recipe(name);
-  if (whole === undefined) {
-    throw new UsageError(
-      `no recipe is called ${name}${perhaps(nearestWords(name, shelf.names('recipe'), 3), [...shelf.names('recipe')])}`,
-    );
-  }
+  if (whole === undefined)
+    throw new UsageError(perhapsOf(text('no recipe is called {name}', { name }), name, [...shelf.names('recipe')]));
   const recipe = size === undefined ? whole : shelf.recipe(name, size);
   if (recipe === undefined)
     throw new UsageError(
-      `${name} has no size ${size}${perhaps(nearestWords(size ?? '', whole.sizes, 3), whole.sizes)}`,
+      perhapsOf(text('{name} has no size {size}', { name, size: size ?? '' }), size ?? '', whole.sizes),
     );
   return recipe;
-}
-
-const mostListed = 10;
-
-function perhaps(alike: readonly string[], all: readonly string[]): string {
-  if (alike.length > 0) return `; perhaps ${alike.join(' or ')}`;
-  if (all.length === 0) return ': there is none';
-  const listed = [...all].sort().slice(0, mostListed).join(', ');
-  return all.length > mostListed
-    ? `; there are ${listed} and others`
-    : `; there ${all.length === 1 ? 'is' : 'are'} ${listed}`;
 }
 
 /** What stands open in the file of the recipe, in one sentence. */

@@ -1,6 +1,7 @@
 import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { type FileSystemNode, URI } from 'langium';
+import { type Text, text } from '../../calc/figure/figure.ts';
 import { UsageError } from './exit-codes.ts';
 
 /** What the paths of a call come to, as absolute paths in order. */
@@ -15,7 +16,7 @@ export interface Found {
 
 export interface Unread {
   readonly path: string;
-  readonly why: string;
+  readonly error: NodeJS.ErrnoException;
 }
 
 /** Whether a file or folder belongs to a book, as the editor sees it. */
@@ -29,14 +30,15 @@ export async function findPaths(given: readonly string[], from: string, belongs:
   for (const typed of given) {
     const full = path.resolve(from, typed);
     const kind = await stat(full).catch((error: NodeJS.ErrnoException) => {
-      throw new UsageError(`${typed} ${whyNot(error)}`);
+      throw new UsageError(whyNotRead(typed, error));
     });
     if (kind.isDirectory()) {
       folders.add(full);
       const within = await filesBelow([full], belongs, (folder) => unread.push(folder));
-      if (within.length === 0) throw new UsageError(`there are no .layup files in ${typed}`);
+      if (within.length === 0) throw new UsageError(text('there are no .layup files in {path}', { path: typed }));
       for (const file of within) files.add(file);
-    } else if (!kind.isFile() || !full.endsWith('.layup')) throw new UsageError(`${typed} is no .layup file`);
+    } else if (!kind.isFile() || !full.endsWith('.layup'))
+      throw new UsageError(text('{path} is no .layup file', { path: typed }));
     else {
       folders.add(path.dirname(full));
       files.add(full);
@@ -58,7 +60,7 @@ export async function filesBelow(
     if (seen.has(folder)) continue;
     seen.add(folder);
     const entries = await readdir(folder, { withFileTypes: true }).catch((error: NodeJS.ErrnoException) => {
-      unread({ path: folder, why: whyNot(error) });
+      unread({ path: folder, error });
       return [];
     });
     for (const entry of entries) {
@@ -72,16 +74,21 @@ export async function filesBelow(
   return [...found].sort(byName);
 }
 
-const reasons: Readonly<Record<string, string>> = {
-  ENOENT: 'is not there',
-  ENOTDIR: 'is not there: a part of the path is a file',
-  EACCES: 'may not be read',
-  EPERM: 'may not be read',
-  EISDIR: 'is a folder',
+const reasons: Readonly<Record<string, Text>> = {
+  ENOENT: text('{path} is not there'),
+  ENOTDIR: text('{path} is not there: a part of the path is a file'),
+  EACCES: text('{path} may not be read'),
+  EPERM: text('{path} may not be read'),
+  EISDIR: text('{path} is a folder'),
 };
 
-export const whyNot = (error: NodeJS.ErrnoException): string =>
-  reasons[error.code ?? ''] ?? `cannot be read (${error.code ?? error.message})`;
+const unreadable = text('{path} cannot be read ({code})');
+
+/** Why a file or folder, called as it is told, could not be read. */
+export const whyNotRead = (path: string, { code, message }: NodeJS.ErrnoException): Text => ({
+  ...(reasons[code ?? ''] ?? unreadable),
+  figures: { path, code: code ?? message },
+});
 
 /** The same order on every machine, whatever its language. */
 const byName = (left: string, right: string): number => (left < right ? -1 : left > right ? 1 : 0);

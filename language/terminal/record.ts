@@ -1,6 +1,7 @@
 import { mkdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type LangiumDocument, URI } from 'langium';
+import { type Text, text } from '../../calc/figure/figure.ts';
 import { benchOf } from '../../calc/figure/index.ts';
 import {
   answeredBy,
@@ -18,7 +19,7 @@ import { endOf, type OpenBook, openBook } from './book.ts';
 import { needDay } from './day.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import { recipeNamed } from './named-recipe.ts';
-import { told } from './paths.ts';
+import { told, whyNotRead } from './paths.ts';
 import type { Screen } from './screen.ts';
 import { cannot, writeWhole } from './write-files.ts';
 
@@ -36,7 +37,7 @@ export interface RecordOptions {
  * there gets its lines and is else left as it is.
  */
 export async function record(name: string, folder: string, options: RecordOptions, screen: Screen): Promise<ExitCode> {
-  if (screen.ask === undefined) throw new UsageError('a record is asked for line by line: this needs a terminal');
+  if (screen.ask === undefined) throw new UsageError(text('a record is asked for line by line: this needs a terminal'));
   needDay('--date', options.date);
   const book = await openBook([folder], options.book, screen);
   const shelf = book.services.analysis.shelf();
@@ -73,9 +74,9 @@ export async function record(name: string, folder: string, options: RecordOption
     if (line === undefined) continue;
     // read anew: another hand may have written in it meanwhile
     const now = await recordIn(file, shown, line);
-    const text =
+    const next =
       now === undefined ? recordText(head, [line]) : withLine(withoutBlanks(now, questions), line, questions);
-    await written(file, text, shown, line);
+    await written(file, next, shown, line);
   }
   screen.out(`${shown}\n`);
   return endOf(book, false);
@@ -127,36 +128,50 @@ async function problemsOf(line: string, head: BuildHead, { services }: OpenBook)
 /** The size that the record is of. Throws a UsageError where the file tells of another build than is asked for. */
 function sizeOf(there: WrittenRecord | undefined, recipe: string, size: string | undefined, shown: string) {
   if (there === undefined) return size;
-  if (there.recipe !== recipe) throw new UsageError(`${shown} is the record of ${there.recipe}, not of ${recipe}`);
+  if (there.recipe !== recipe)
+    throw new UsageError(
+      text('{file} is the record of {other}, not of {recipe}', { file: shown, other: there.recipe, recipe }),
+    );
   if (size !== undefined && size !== there.size)
     throw new UsageError(
-      `${shown} is the record of ${there.size === undefined ? 'the recipe as written' : `size ${there.size}`}, not of size ${size}`,
+      there.size === undefined
+        ? text('{file} is the record of the recipe as written, not of size {size}', { file: shown, size })
+        : text('{file} is the record of size {other}, not of size {size}', { file: shown, other: there.size, size }),
     );
   return there.size;
 }
 
-const notKept = (line: string | undefined): string => (line === undefined ? '' : `; not kept: ${line}`);
+/** Whoever typed a line must see that it was lost. */
+const notKept =
+  (line: string | undefined) =>
+  (problem: Text): Text =>
+    line === undefined ? problem : text('{problem}; not kept: {line}', { problem, line });
 
 /** The record that stands in the file; another hand may have written it. Throws a UsageError for what is no record. */
 async function recordIn(file: string, shown: string, line?: string): Promise<WrittenRecord | undefined> {
-  const text = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
+  const read = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOENT' || error.code === 'ENOTDIR') return '';
-    throw new UsageError(`${shown} cannot be read (${error.code})${notKept(line)}`);
+    throw new UsageError(notKept(line)(whyNotRead(shown, error)));
   });
-  if (text.trim() === '') return undefined;
-  const record = readRecord(text);
+  if (read.trim() === '') return undefined;
+  const record = readRecord(read);
   if (record === undefined)
     throw new UsageError(
-      `${shown} does not hold one record with a line for each thing, or holds more than one record: each is a file of its own; go on with it in the editor${notKept(line)}`,
+      notKept(line)(
+        text(
+          '{file} does not hold one record with a line for each thing, or holds more than one record: each is a file of its own; go on with it in the editor',
+          { file: shown },
+        ),
+      ),
     );
   return record;
 }
 
 /** The whole file or none: a machine that goes down in between leaves the old one. */
-async function written(file: string, text: string, shown: string, line?: string): Promise<void> {
+async function written(file: string, whole: string, shown: string, line?: string): Promise<void> {
   try {
     await mkdir(path.dirname(file), { recursive: true });
-    await writeWhole(file, new TextEncoder().encode(text));
+    await writeWhole(file, new TextEncoder().encode(whole));
   } catch (error) {
     cannot(shown, notKept(line))(error as NodeJS.ErrnoException);
   }

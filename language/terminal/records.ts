@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { text } from '../../calc/figure/figure.ts';
 import { sealed } from '../export/made-by.ts';
 import { recordsHtml } from '../view/records/html.ts';
 import { partName } from '../view/records/lots.ts';
@@ -30,10 +31,10 @@ export async function records(
   screen: Screen,
 ): Promise<ExitCode> {
   if (options.out !== undefined && path.extname(options.out).toLowerCase() !== '.html')
-    throw new UsageError('--out ends with .html');
+    throw new UsageError(text('--out ends with .html'));
   const book = await openBook(paths, options.book, screen);
   const found = book.services.analysis.shelf().records.ofRecipe(name);
-  if (found.length === 0) throw new UsageError(`no record tells of ${name}`);
+  if (found.length === 0) throw new UsageError(text('no record tells of {recipe}', { recipe: name }));
   const style: Style = { units: options.units };
   const page = recordsPage(found, await pastPlans(book, found), style);
   const title = say('Records of {recipe}', { recipe: name });

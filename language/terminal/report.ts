@@ -1,3 +1,4 @@
+import { text } from '../../calc/figure/figure.ts';
 import { reportOf } from '../../calc/report.ts';
 import { cautionsOf } from '../view/cautions.ts';
 import { reportMarkdown } from '../view/report/markdown.ts';
@@ -25,7 +26,7 @@ export async function report(
   screen: Screen,
 ): Promise<ExitCode> {
   if (options.format === 'json' && options.units !== undefined)
-    throw new UsageError('--units is for what people read: figures as json are always SI');
+    throw new UsageError(text('--units is for what people read: figures as json are always SI'));
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
   if (options.format === 'html') {

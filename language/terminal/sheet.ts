@@ -1,12 +1,13 @@
 import path from 'node:path';
 import { URI } from 'langium';
+import { text } from '../../calc/figure/figure.ts';
 import type { Recipe } from '../../calc/model/index.ts';
 import { codeSvg } from '../export/code.ts';
 import { sealed, sealedText } from '../export/made-by.ts';
 import { screenSvg } from '../export/svg.ts';
 import { sheetHtml } from '../view/sheet/html.ts';
 import { type Sheet, type SheetOrder, sheetOf } from '../view/sheet/index.ts';
-import type { Style } from '../view/text.ts';
+import { type Style, say } from '../view/text.ts';
 import { usedLocale } from '../view/translation.ts';
 import { endOf, type OpenBook, openBook } from './book.ts';
 import { needDay } from './day.ts';
@@ -14,7 +15,7 @@ import { type ExitCode, UsageError } from './exit-codes.ts';
 import { revisionOf } from './git.ts';
 import { openFindings, recipeNamed, tellingOf } from './named-recipe.ts';
 import type { Screen } from './screen.ts';
-import { writeOne } from './write-files.ts';
+import { writeOne, wrongEnding } from './write-files.ts';
 
 export interface SheetOptions {
   readonly out: string;
@@ -38,8 +39,7 @@ export async function sheet(
   screen: Screen,
 ): Promise<ExitCode> {
   const ending = path.extname(options.out).toLowerCase();
-  if (ending !== '.pdf' && ending !== '.html')
-    throw new UsageError(`--out ends with .pdf or .html, not with ${ending === '' ? 'nothing' : ending}`);
+  if (ending !== '.pdf' && ending !== '.html') throw wrongEnding(['.pdf', '.html'], ending);
   if (options.date !== undefined) needDay('--date', options.date);
   const book = await openBook(paths, options.book, screen);
   const recipe = recipeNamed(book, name, options.size);
@@ -78,10 +78,14 @@ async function pdfOf(made: Sheet, { paper, font }: SheetOptions, screen: Screen)
   const fonts = font === undefined ? undefined : { regular: path.resolve(screen.folder, font) };
   const { bytes, lacking } = await sheetPdf(made, { paper, ...(fonts === undefined ? {} : { fonts }) }).catch(
     (error) => {
-      throw error instanceof FontError ? new UsageError(`${font} is no font that can be used (.ttf, .otf)`) : error;
+      throw error instanceof FontError
+        ? new UsageError(text('{font} is no font that can be used (.ttf, .otf)', { font: font ?? '' }))
+        : error;
     },
   );
   if (lacking.length > 0)
-    screen.err(`laybook: the font has no letters for ${lacking.join(' ')}; --font names one that has them\n`);
+    screen.err(
+      `laybook: ${say('the font has no letters for {letters}; --font names one that has them', { letters: lacking.join(' ') })}\n`,
+    );
   return bytes;
 }

@@ -15,6 +15,15 @@ export function speak(language: string | undefined, format: unknown): void {
   useTranslation(translation, translation === undefined ? undefined : code);
 }
 
+/** The language that a call asks for, read before all else of it: `--lang de`, `--lang=de`; what follows `--` are names. */
+export function languageAsked(args: readonly string[]): string | undefined {
+  const end = args.indexOf('--');
+  const options = end < 0 ? args : args.slice(0, end);
+  const at = options.findLastIndex((arg) => arg === '--lang' || arg.startsWith('--lang='));
+  const asked = options[at];
+  return asked === '--lang' ? options[at + 1] : asked?.slice('--lang='.length);
+}
+
 /** The language that a system says it speaks: `de_DE.UTF-8`; POSIX.1-2017, 8.2, in the order in which they count. */
 export function languageOfSystem(environment: Readonly<Record<string, string | undefined>>): string | undefined {
   return [environment.LC_ALL, environment.LC_MESSAGES, environment.LANG].find((value) => (value ?? '') !== '');

@@ -1,5 +1,7 @@
 import { lstat, mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { type Text, text } from '../../calc/figure/figure.ts';
+import { either, listed } from '../../calc/figure/listed.ts';
 import { madeByLaybook } from '../export/made-by.ts';
 import { UsageError } from './exit-codes.ts';
 import { told } from './paths.ts';
@@ -36,9 +38,18 @@ export async function writeFiles(
     )
   ).flat();
   if (inTheWay.length > 0) {
-    const more = inTheWay.length > 3 ? ` and ${inTheWay.length - 3} others` : '';
+    const files = listed(inTheWay.slice(0, 3));
+    const more = inTheWay.length - 3;
     throw new UsageError(
-      `${inTheWay.slice(0, 3).join(', ')}${more} would be written over, and laybook did not make it or it was changed since; --force writes over it`,
+      more > 0
+        ? text(
+            '{files} and {more} others would be written over, and laybook did not make it or it was changed since; --force writes over it',
+            { files, more },
+          )
+        : text(
+            '{files} would be written over, and laybook did not make it or it was changed since; --force writes over it',
+            { files },
+          ),
     );
   }
   await mkdir(folder, { recursive: true }).catch(cannot(told(folder, from)));
@@ -75,21 +86,35 @@ export async function writeWhole(target: string, bytes: Uint8Array): Promise<voi
   }
 }
 
-const reasons: Readonly<Record<string, string>> = {
-  EACCES: 'may not be written',
-  EPERM: 'may not be written',
-  EROFS: 'may not be written',
-  ENOSPC: 'does not fit on the disk',
-  EEXIST: 'is a file',
-  ENOTDIR: 'is not there: a part of the path is a file',
-  EISDIR: 'is a folder',
+const reasons: Readonly<Record<string, Text>> = {
+  EACCES: text('{path} may not be written'),
+  EPERM: text('{path} may not be written'),
+  EROFS: text('{path} may not be written'),
+  ENOSPC: text('{path} does not fit on the disk'),
+  EEXIST: text('{path} is a file'),
+  ENOTDIR: text('{path} is not there: a part of the path is a file'),
+  EISDIR: text('{path} is a folder'),
 };
 
-/** Says why a file could not be written, as a UsageError. */
+const unwritable = text('{path} cannot be written ({code})');
+
+/** Why a file, called as it is told, could not be written. */
+export const whyNotWritten = (path: string, { code, message }: NodeJS.ErrnoException): Text => ({
+  ...(reasons[code ?? ''] ?? unwritable),
+  figures: { path, code: code ?? message },
+});
+
+/** Throws why a file could not be written, as a UsageError. */
 export const cannot =
-  (name: string, more = '') =>
+  (path: string, more = (problem: Text): Text => problem) =>
   (error: NodeJS.ErrnoException) => {
-    throw new UsageError(
-      `${name} ${reasons[error.code ?? ''] ?? `cannot be written (${error.code ?? error.message})`}${more}`,
-    );
+    throw new UsageError(more(whyNotWritten(path, error)));
   };
+
+/** What `--out` may end with, where it ends with something else. */
+export const wrongEnding = (endings: readonly string[], ending: string): UsageError =>
+  new UsageError(
+    ending === ''
+      ? text('--out ends with {endings}, not with nothing', { endings: either(endings) })
+      : text('--out ends with {endings}, not with {ending}', { endings: either(endings), ending }),
+  );

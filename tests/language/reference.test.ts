@@ -89,7 +89,7 @@ describe('laybook explain', () => {
     for (const name of referenceChapters) expect(list.out).toContain(`- ${name}: `);
     const steps = await told('steps');
     expect(steps.out).toContain('On the sheet: Pull the peel ply off');
-    expect((await told('perforate')).out).toContain('clause of core');
+    expect((await told('perforate')).out).toContain('Clauses of `core`');
     expect((await told('foam_pvc_80')).out).toMatch(/density 80 kg\/m3/);
     expect((await told('wrap/short')).out).toContain('How to mend it');
   });

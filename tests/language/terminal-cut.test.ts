@@ -83,8 +83,8 @@ describe('laybook cut', () => {
       [['sled_deck', sample, '--out', out, '--size', 'huge'], 'has no size huge'],
       [['sled_deck', sample, '--out', out, '--quantity', '-1'], 'no whole number'],
       [['sled_deck', sample, '--out', out, '--quantity', '0'], 'at least one part'],
-      [['sled_deck', sample, '--out', out, '--format', 'png'], 'Allowed choices'],
-      [['sled_deck', sample], "required option '--out"],
+      [['sled_deck', sample, '--out', out, '--format', 'png'], 'cannot be png: there are svg, dxf, pdf'],
+      [['sled_deck', sample], '--out <folder> must be given'],
     ] as const) {
       const { code, err } = await laybook(root, 'cut', ...args);
       expect([code, err]).toEqual([2, expect.stringContaining(words)]);

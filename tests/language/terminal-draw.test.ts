@@ -87,7 +87,7 @@ describe('laybook draw', () => {
   it('says what is wrong with a call', async () => {
     const from = folder();
     const errors = [
-      [['plan', '--out', 'deck.png'], /--out ends with \.svg, \.pdf or \.dxf, not with \.png/],
+      [['plan', '--out', 'deck.png'], /--out ends with \.svg or \.pdf or \.dxf, not with \.png/],
       [['plan', '--out', 'deck.svg', '--layers', 'clth'], /no layer clth; perhaps cloth/],
       [['plan', '--out', 'deck.svg', '--size', 'shrt'], /no size shrt; perhaps short/],
       [['flow', '--out', 'deck.svg'], /plan, section/],

@@ -3,12 +3,13 @@ import { nearestWords } from '../../words/nearest.ts';
 import { wordCard } from '../hover/markdown.ts';
 import { takesText } from '../hover/takes.ts';
 import { stockTexts } from './materials.ts';
+import { placeHeading } from './place-heading.ts';
 
 /** What the reference says of one word of the notation or one material of the stock library; none where it knows neither. */
 export function referenceOf(name: string): string | undefined {
   const cards = senses(name).map((word) => {
     const takes = takesText(word);
-    return `## ${word.at.join(', ')}\n\n**${word.word}**${takes === '' ? '' : ` ${takes}`}\n\n${wordCard(word)}`;
+    return `## ${word.at.map(placeHeading).join(', ')}\n\n**${word.word}**${takes === '' ? '' : ` ${takes}`}\n\n${wordCard(word)}`;
   });
   const entries = stockTexts()
     .filter((entry) => entry.name === name)
