@@ -26,7 +26,7 @@ import { layerThickness } from '../laminate/thickness.figure.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
-import { catalystDose } from '../resin/mix.figure.ts';
+import { catalystDose } from '../resin/dose.figure.ts';
 import { laidLayer } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';

@@ -20,12 +20,12 @@ import {
   whenKnown,
 } from '../figure/index.ts';
 import { factPlace, materialAt } from '../laminate/fraction.figure.ts';
-import { layerResin } from '../laminate/mass.figure.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe, outlinePerimeter, partArea } from '../outline/part.figure.ts';
 import { ownOfVerb } from '../own.ts';
 import { AREA, AREAL_WEIGHT, LENGTH, MASS, NUMBER, type Quantity, VOLUME } from '../quantity/index.ts';
 import { infusedResin } from '../resin/infused.figure.ts';
+import { wettedAt } from '../resin/wetted.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
 import { layPlan } from './lay.figure.ts';
@@ -218,8 +218,7 @@ function tacked(bench: Bench, step: Step): Figure<StepItem> {
 function laid(bench: Bench, step: Step): Figure<StepItem>[] {
   const plan = bench.ask(layPlan);
   const layers = isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
-  const isKit = step.lay?.what === 'kit';
-  return [...layers.map((l) => piece(bench, l)), ...(isKit ? [] : wetResin(bench, step, layers))];
+  return [...layers.map((l) => piece(bench, l)), ...wetResin(bench, step)];
 }
 
 function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
@@ -230,25 +229,12 @@ function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
 }
 
 /** Resin that goes down with the layers: all of it by hand and for coats, none for dry cloth that is infused. */
-function wetResin(bench: Bench, step: Step, layers: readonly LaidLayer[]): Figure<StepItem>[] {
-  const { process } = bench.recipe;
-  if (process?.kind === 'prepreg') return [];
+function wetResin(bench: Bench, step: Step): Figure<StepItem>[] {
+  if (bench.recipe.process?.kind === 'prepreg') return [];
   return [
-    ifKnown(allKnown(layers.map((l) => bench.ask(layerResin, l.key))), (each, reasons) => {
-      const wet = each
-        .flatMap((r) => r.items)
-        .filter((i) => process?.kind !== 'infusion' || step.lay?.resin !== undefined || i.resin !== process.resin);
-      return knownBy(
-        {
-          what: 'resin',
-          amount: quantity(
-            wet.reduce((sum, i) => sum + i.mass, 0),
-            MASS,
-          ),
-          bought: false,
-        },
-        reasons,
-      );
+    ifKnown(bench.ask(wettedAt, step.path), (items, reasons) => {
+      const mass = items.reduce((sum, item) => sum + item.mass, 0);
+      return knownBy({ what: 'resin', amount: quantity(mass, MASS), bought: false }, reasons);
     }),
   ];
 }

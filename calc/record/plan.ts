@@ -1,10 +1,10 @@
-import { type Bench, type Figure, ifKnown, isKnown, known } from '../figure/index.ts';
+import { allKnown, type Bench, type Figure, ifKnown, isKnown, known } from '../figure/index.ts';
 import { mass } from '../laminate/mass.figure.ts';
-import type { BuildRecord } from '../model/index.ts';
+import type { BuildRecord, Step } from '../model/index.ts';
 import { allSteps } from '../plan/reading.ts';
 import { stepWorkingTime } from '../plan/step.figure.ts';
-import { infusedResin } from '../resin/infused.figure.ts';
 import { resinToMix } from '../resin/needs.figure.ts';
+import { stepNeeds } from '../resin/step-pots.figure.ts';
 import { leakLimit } from '../vacuum/vacuum.figure.ts';
 import { type BuildQuantity, stepTimes } from './readings.ts';
 
@@ -25,13 +25,21 @@ export function planned(bench: Bench, record: BuildRecord, quantity: BuildQuanti
   }
 }
 
-/** kg in the batches of a record: what is laid with catalyst is told for its layer, and is no batch. */
+/** kg in the batches of a record; what no step mixes is planned for all the same. */
 function batchResin(bench: Bench): Figure<number> {
-  const { process } = bench.recipe;
-  const catalysed = process?.resin !== undefined && bench.material(process.resin)?.catalyst !== undefined;
-  if (process?.kind === 'infusion' && catalysed) return bench.ask(infusedResin);
-  return ifKnown(bench.ask(resinToMix, ''), (mix) => known(mix.total));
+  const steps = allSteps(bench.recipe.process?.steps ?? []);
+  const each = allKnown(steps.map((step) => bench.ask(stepNeeds, step.path)));
+  return ifKnown(each, (needs) => {
+    const batches = needs.flatMap((of, i) => of.filter(({ resin }) => isBatch(bench, steps[i], resin)));
+    return batches.length === 0
+      ? ifKnown(bench.ask(resinToMix, ''), (mix) => known(mix.total))
+      : known(batches.reduce((sum, { mass }) => sum + mass, 0));
+  });
 }
+
+/** Whether a record tells a pot as a batch: what is laid with catalyst is told for its layer. */
+export const isBatch = (bench: Bench, step: Step | undefined, resin: string): boolean =>
+  step?.lay === undefined || bench.material(resin)?.catalyst === undefined;
 
 /** Working time of the steps that the record times, all lines of a verb together; undefined where one of them is not in the plan. */
 function sameSteps(bench: Bench, record: BuildRecord): number | undefined {

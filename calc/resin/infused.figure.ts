@@ -12,10 +12,9 @@ import {
   text,
   whenKnown,
 } from '../figure/index.ts';
-import { layerResin } from '../laminate/mass.figure.ts';
-import { layPlan } from '../plan/lay.figure.ts';
 import { MASS } from '../quantity/index.ts';
 import { resinInPart, resinToMix } from './needs.figure.ts';
+import { wettedAt, wettedMass } from './wetted.figure.ts';
 
 /** Resin that is mixed for the infusion alone, kg: all of it but what was laid wet before, out of pots of its own. */
 export const infusedResin = defineFigure<number>('infused_resin', (bench) =>
@@ -32,15 +31,12 @@ export const infusedResin = defineFigure<number>('infused_resin', (bench) =>
 
 /** kg of the resin of an infusion that stays in what was laid wet with it. */
 function laidWet(bench: Bench): Figure<number> {
-  const own = bench.recipe.process?.resin;
-  return whenKnown({ steps: bench.ask(processSteps), plan: bench.ask(layPlan) }, ({ steps, plan }) => {
-    const keys = steps
-      .filter(({ lay }) => lay?.resin !== undefined)
-      .flatMap(({ path }) => (plan.layersOf.get(path) ?? []).map(({ key }) => key));
-    return ifKnown(allKnown(keys.map((key) => bench.ask(layerResin, key))), (each) =>
-      known(each.flatMap(({ items }) => items).reduce((sum, { resin, mass }) => (resin === own ? sum + mass : sum), 0)),
-    );
-  });
+  const own = bench.recipe.process?.resin ?? '';
+  return ifKnown(bench.ask(processSteps), (steps) =>
+    ifKnown(allKnown(steps.map(({ path }) => bench.ask(wettedAt, path))), (each) =>
+      known(wettedMass(each.flat(), own)),
+    ),
+  );
 }
 
 /**

@@ -4,7 +4,6 @@ import {
   type Bench,
   cannot,
   defineFigure,
-  definePick,
   type Figure,
   factOf,
   ifKnown,
@@ -13,7 +12,6 @@ import {
   knownBy,
   type MaterialFacts,
   quantity,
-  type Reason,
   reason,
   siOf,
   text,
@@ -21,17 +19,16 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
-import { densityOf, factPlace, layerResinName, materialAt } from '../laminate/fraction.figure.ts';
-import type { Amount, CatalystDose, Place } from '../model/index.ts';
+import { densityOf, factPlace, materialAt } from '../laminate/fraction.figure.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
-import { layPlan } from '../plan/lay.figure.ts';
-import { amountOf, firstClause, flat, head, subject } from '../plan/reading.ts';
+import { amountOf, flat, head, subject } from '../plan/reading.ts';
 import { MASS, NUMBER } from '../quantity/index.ts';
-import { doseByWeight, weightDoseOf } from './catalyst.ts';
+import { doseByWeight } from './catalyst.ts';
+import { catalystDose, type Dose } from './dose.figure.ts';
 import { splitMix } from './mix.ts';
-import { resinName, resinToMix } from './needs.figure.ts';
+import { resinMaterial, resinName } from './needs.figure.ts';
 
 /** A balance as it stands in many shops. */
 export const USUAL_SCALE = { value: 0.001, source: 'common practice: a balance that shows 1 g' };
@@ -43,88 +40,6 @@ export const scaleStep = defineFigure<number>('scale_step', (bench) => {
   const words = text('step of the scale: {step}', { step: quantity(USUAL_SCALE.value, MASS) });
   return known(USUAL_SCALE.value, reason('trade', words, { source: USUAL_SCALE.source }));
 });
-
-/** The material that a figure of a resin is about. */
-export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) =>
-  ifKnown(resinName(bench, key), (name) =>
-    materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`)),
-  ),
-);
-
-/** A dose of catalyst by weight of the resin, and by what it was said. */
-export interface Dose {
-  readonly material: string;
-  /** share by weight */
-  readonly dose: number;
-}
-
-/**
- * The dose of catalyst: typed on the steps that lay this resin (the strongest of them), else that of the material.
- * Undefined for a resin that is mixed of parts.
- */
-export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (bench, key) =>
-  ifKnown(bench.ask(resinMaterial, key), (resin) => {
-    if (resin.catalyst === undefined) return known(undefined);
-    return ifKnown(
-      factOf(resin.catalyst, text('the catalyst of {resin}', { resin: resin.name }), factPlace(resin, 'catalyst')),
-      (catalyst, reasons) => {
-        const onSteps = typedDoses(bench, resin.name);
-        const strongest = onSteps.reduce<(typeof onSteps)[number] | undefined>(
-          (most, d) => (most === undefined || d.amount.si > most.amount.si ? d : most),
-          undefined,
-        );
-        const amount = strongest?.amount ?? catalyst.dose;
-        const at = strongest?.at ?? factPlace(resin, 'catalyst');
-        return ifKnown(
-          typed(amount, text('the dose of {material}', { material: catalyst.material }), at),
-          (amount, more) => byWeight(bench, resin, catalyst, amount, at, [...more, ...reasons]),
-        );
-      },
-    );
-  }),
-);
-
-function byWeight(
-  bench: Bench,
-  resin: MaterialFacts,
-  catalyst: CatalystDose,
-  amount: Amount,
-  at: Place,
-  reasons: readonly Reason[],
-): Figure<Dose> {
-  if (amount.basis !== 'by volume') return knownBy({ material: catalyst.material, dose: amount.si }, reasons);
-  return whenKnown(
-    { liquid: materialAt(bench, catalyst.material, 'the catalyst', at), density: densityOf(resin) },
-    ({ liquid, density }) =>
-      ifKnown(densityOf(liquid), (own, more) => {
-        const dose = weightDoseOf(amount.si, own, density);
-        if (isImpossible(dose)) return worked<Dose>(dose, '', { at });
-        return known(
-          { material: catalyst.material, dose },
-          reason('computed', 'by volume to by weight, with both densities', { reasons: [...more, ...reasons] }),
-        );
-      }),
-  );
-}
-
-/** `lay gel, catalyst 2 % by weight` */
-function typedDoses(bench: Bench, resin: string): { readonly amount: Amount; readonly at: Place }[] {
-  const plan = bench.ask(layPlan);
-  const steps = bench.ask(processSteps);
-  if (!isKnown(plan) || !isKnown(steps)) return [];
-  return steps.value.flatMap((step) => {
-    const clause = firstClause(step, 'catalyst');
-    const amount = clause === undefined ? undefined : amountOf(flat(clause), NUMBER);
-    if (clause === undefined || amount === undefined) return [];
-    const layers = plan.value.layersOf.get(step.path) ?? [];
-    const lays = layers.some((laid) => {
-      const name = bench.ask(layerResinName, laid.key);
-      return isKnown(name) && name.value === resin;
-    });
-    const pours = step.lay === undefined && bench.recipe.process?.resin === resin;
-    return lays || pours ? [{ amount, at: inRecipe(bench, clause.path) }] : [];
-  });
-}
 
 /** What is stirred into the mix besides: `tint grey_paste 2 % by weight`. */
 export const additions = defineFigure<readonly { readonly material: string; readonly share: number }[]>(
@@ -170,13 +85,16 @@ export interface MixSplit {
 
 const PART_NAMES = ['resin', 'hardener'] as const;
 
-/** The mix of one part by weight, to the step of the scale. */
-export const mixSplit = defineFigure<MixSplit>('mix_split', (bench, key) =>
-  ifKnown(bench.ask(resinToMix, key), (mix, reasons) => mixOf(bench, key, mix.total, reasons)),
-);
+/** The dose of catalyst that a resin is mixed with. */
+type DoseOf = (resin: string) => Figure<Dose | undefined>;
 
 /** So much of a resin (kg, with hardener or catalyst) by weight, to the step of the scale. */
-export function mixOf(bench: Bench, key: string, total: number, because: readonly Reason[] = []): Figure<MixSplit> {
+export function mixOf(
+  bench: Bench,
+  key: string,
+  total: number,
+  doseOf: DoseOf = (resin) => bench.ask(catalystDose, resin),
+): Figure<MixSplit> {
   const inputs = {
     resin: bench.ask(resinMaterial, key),
     step: bench.ask(scaleStep),
@@ -186,14 +104,14 @@ export function mixOf(bench: Bench, key: string, total: number, because: readonl
     const extras = v.more.map(({ material, share }) => ({ what: material, mass: toStep(total * share, v.step) }));
     const filled = fillers(v.resin, total, v.step);
     const liquid = total - filled.reduce((sum, f) => sum + f.mass, 0);
-    return ifKnown(splitOf(bench, v.resin, key, liquid, v.step), (base, more) =>
+    return ifKnown(splitOf(bench, v.resin, key, liquid, v.step, doseOf), (base, more) =>
       known(
         { ...base, parts: [...base.parts, ...filled, ...extras] },
         ...more,
         reason(
           'computed',
           text('{total} in steps of {step}', { total: quantity(total, MASS), step: quantity(v.step, MASS) }),
-          { reasons: [...because, ...reasons] },
+          { reasons },
         ),
       ),
     );
@@ -209,7 +127,14 @@ function fillers(paste: MaterialFacts, total: number, step: number): MixPart[] {
   );
 }
 
-function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number, step: number): Figure<MixSplit> {
+function splitOf(
+  bench: Bench,
+  resin: MaterialFacts,
+  key: string,
+  total: number,
+  step: number,
+  doseOf: DoseOf,
+): Figure<MixSplit> {
   if (!(total > 0)) return cannot(reason('computed', text('there is no {resin} to mix', { resin: resin.name })));
   if (resin.madeFrom !== undefined) {
     return ifKnown(
@@ -217,7 +142,7 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
       (from) =>
         ifKnown(materialAt(bench, from, 'the resin', factPlace(resin, 'from')), (base) =>
           base.madeFrom === undefined
-            ? splitOf(bench, base, from, total, step)
+            ? splitOf(bench, base, from, total, step, doseOf)
             : cannot(
                 reason('typed', text('{name} is made from a paste', { name: resin.name }), {
                   at: factPlace(resin, 'from'),
@@ -226,7 +151,7 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
         ),
     );
   }
-  if (resin.catalyst !== undefined) return catalysed(bench, key === '' ? resin.name : key, total, step);
+  if (resin.catalyst !== undefined) return catalysed(bench, key === '' ? resin.name : key, total, step, doseOf);
   const at = factPlace(resin, 'mix');
   return ifKnown(factOf(resin.mix, text('the mix ratio of {resin}', { resin: resin.name }), at), (mix, reasons) => {
     if (mix.basis !== 'by weight') {
@@ -248,8 +173,8 @@ function splitOf(bench: Bench, resin: MaterialFacts, key: string, total: number,
   });
 }
 
-function catalysed(bench: Bench, key: string, total: number, step: number): Figure<MixSplit> {
-  return ifKnown(bench.ask(catalystDose, key), (dose, reasons) => {
+function catalysed(bench: Bench, key: string, total: number, step: number, doseOf: DoseOf): Figure<MixSplit> {
+  return ifKnown(doseOf(key), (dose, reasons) => {
     if (dose === undefined) return cannot(reason('computed', text('{name} takes no catalyst', { name: key })));
     return ifKnown(
       materialAt(bench, dose.material, 'the catalyst', { entry: `material/${key}`, path: 'catalyst' }),

@@ -2,12 +2,12 @@ import { processSteps } from '../bag/bag.figure.ts';
 import {
   allKnown,
   type Bench,
-  cannot,
   defineFigure,
   type Figure,
   ifKnown,
   isKnown,
   known,
+  knownBy,
   quantity,
   reason,
   text,
@@ -16,15 +16,14 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
-import { layerResinName } from '../laminate/fraction.figure.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { following } from '../outcome.ts';
-import { layPlan } from '../plan/lay.figure.ts';
 import { stepWorkingTime } from '../plan/step.figure.ts';
 import { MASS, TIME } from '../quantity/index.ts';
 import { resinName, resinToMix } from './needs.figure.ts';
-import { type Batches, batchesOf, largestPot, potLifeOf } from './pot-mass.ts';
+import { largestPot, potLifeOf } from './pot-mass.ts';
 import { gelTime, potLives } from './time.figure.ts';
+import { wettedAt, wettedMass } from './wetted.figure.ts';
 
 /** Time in which a pot of an infusion is drunk. */
 const POT_DRUNK: Usual = {
@@ -41,33 +40,33 @@ const LARGEST_POT: Usual = {
   source: 'common practice: 3 to 5 kg, less for fast hardeners',
 };
 
-export interface BatchPlan extends Batches {
-  /** how long each must stay workable, s */
-  readonly needs: number;
-}
-
-/** How long a resin must stay workable: until what is laid with it is laid, or until the part has drunk its pot; s. */
+/** How long a resin must stay workable: until what is laid with it is laid, and until the part has drunk its pot; s. */
 const workNeeded = defineFigure<number>('work_needed', (bench, key) =>
-  whenKnown(
-    { name: resinName(bench, key), plan: bench.ask(layPlan), steps: bench.ask(processSteps) },
-    ({ name, plan, steps }) => {
-      const { process } = bench.recipe;
-      const people = peopleOf(bench);
-      const laying = steps.filter((step) => {
-        const wet = process?.kind !== 'infusion' || step.lay?.resin !== undefined || name !== process.resin;
-        return wet && (plan.layersOf.get(step.path) ?? []).some((laid) => isNamed(bench, laid.key, name));
-      });
-      if (laying.length === 0) return usual(bench, POT_DRUNK);
-      return ifKnown(allKnown(laying.map((step) => bench.ask(stepWorkingTime, step.path))), (each, reasons) => {
-        // each lay step is mixed for by itself: the longest counts
+  whenKnown({ name: resinName(bench, key), steps: bench.ask(processSteps) }, ({ name, steps }) => {
+    const { process } = bench.recipe;
+    const laying = steps.filter((step) => {
+      const wetted = bench.ask(wettedAt, step.path);
+      return isKnown(wetted) && wettedMass(wetted.value, name) > 0;
+    });
+    const drunk = laying.length === 0 || (process?.kind === 'infusion' && process.resin === name);
+    return whenKnown(
+      {
+        each: allKnown(laying.map((step) => bench.ask(stepWorkingTime, step.path))),
+        drunk: drunk ? usual(bench, POT_DRUNK) : known(0),
+      },
+      ({ each, drunk }, reasons) => {
+        // each step is mixed for by itself: the longest counts
+        const people = peopleOf(bench);
         const longest = each.reduce((most, t) => Math.max(most, t), 0) / people;
-        return known(
-          longest,
-          reason('computed', text('the longest laying step, {people} people', { people }), { reasons }),
-        );
-      });
-    },
-  ),
+        return longest > drunk
+          ? known(
+              longest,
+              reason('computed', text('the longest laying step, {people} people', { people }), { reasons }),
+            )
+          : knownBy(drunk, reasons);
+      },
+    );
+  }),
 );
 
 function peopleOf(bench: Bench): number {
@@ -75,29 +74,29 @@ function peopleOf(bench: Bench): number {
   return people === undefined || people === UNKNOWN || !(people >= 1) ? 1 : people;
 }
 
-function isNamed(bench: Bench, key: string, name: string): boolean {
-  const own = bench.ask(layerResinName, key);
-  return isKnown(own) && own.value === name;
+/** The largest pot of a resin that stays workable as long as it must. */
+export interface PotLimit {
+  /** kg */
+  readonly mass: number;
+  /** how long it must stay workable, s */
+  readonly needs: number;
 }
 
-/** In how many pots the resin of one part is mixed, so that each stays workable as long as it must. */
-export const batches = defineFigure<BatchPlan>('batches', (bench, key) =>
-  whenKnown(
-    { mix: bench.ask(resinToMix, key), needs: bench.ask(workNeeded, key), most: usual(bench, LARGEST_POT) },
-    ({ mix, needs, most }, reasons) => {
-      if (!(mix.total > 0)) return cannot(reason('computed', 'there is no resin to mix'));
-      return ifKnown(potFor(bench, key, Math.max(needs, 60), most), (largest, more) => {
-        const plan = following(batchesOf(mix.total, largest), (b) => ({ ...b, needs }));
-        return worked(
-          plan,
+export const potLimit = defineFigure<PotLimit>('pot_limit', (bench, key) =>
+  whenKnown({ needs: bench.ask(workNeeded, key), most: usual(bench, LARGEST_POT) }, ({ needs, most }, reasons) =>
+    ifKnown(potFor(bench, key, Math.max(needs, 60), most), (mass, more) =>
+      known(
+        { mass, needs },
+        reason(
+          'computed',
           text('no pot of more than {largest}: it stays workable for {needs}', {
-            largest: quantity(largest, MASS),
+            largest: quantity(mass, MASS),
             needs: quantity(needs, TIME),
           }),
           { reasons: [...more, ...reasons] },
-        );
-      });
-    },
+        ),
+      ),
+    ),
   ),
 );
 
@@ -121,20 +120,17 @@ function potFor(bench: Bench, key: string, time: number, most: number): Figure<n
   });
 }
 
-/** Pot life of one batch at the temperature of the process, s. */
-export const potLife = defineFigure<number>('pot_life', (bench, key) =>
-  whenKnown({ lives: potLives(bench, key), batch: bench.ask(batches, key) }, ({ lives, batch }, reasons) => {
+/** Pot life of so much of a resin (kg) in one pot at the temperature of the process, s. */
+export function potLifeFor(bench: Bench, key: string, mass: number): Figure<number> {
+  return ifKnown(potLives(bench, key), (lives, reasons) => {
     const nearest = lives.reduce((a, b) =>
-      Math.abs(Math.log(b.mass / batch.mass)) < Math.abs(Math.log(a.mass / batch.mass)) ? b : a,
+      Math.abs(Math.log(b.mass / mass)) < Math.abs(Math.log(a.mass / mass)) ? b : a,
     );
     const words = text('from {life} for {mass} to a batch of {batch}: life falls with the cube root of the mass', {
       life: quantity(nearest.value, TIME),
       mass: quantity(nearest.mass, MASS),
-      batch: quantity(batch.mass, MASS),
+      batch: quantity(mass, MASS),
     });
-    return worked(potLifeOf(nearest, batch.mass), words, {
-      source: 'surface to volume of a pot, from memory',
-      reasons,
-    });
-  }),
-);
+    return worked(potLifeOf(nearest, mass), words, { source: 'surface to volume of a pot, from memory', reasons });
+  });
+}

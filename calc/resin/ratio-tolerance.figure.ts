@@ -1,7 +1,7 @@
 import { defineFigure, factOf, ifKnown, quantity, siOf, text, type Usual, usual } from '../figure/index.ts';
 import { factPlace } from '../laminate/fraction.figure.ts';
 import { NUMBER } from '../quantity/index.ts';
-import { resinMaterial } from './mix.figure.ts';
+import { resinMaterial } from './needs.figure.ts';
 
 /** Where the material gives no tolerance of its own. */
 const TOLERANCE: Usual = {

@@ -9,14 +9,21 @@ import {
   known,
   knownBy,
   reason,
-  whenKnown,
 } from '../figure/index.ts';
-import { layerResin } from '../laminate/mass.figure.ts';
-import type { Step } from '../model/index.ts';
-import { layPlan } from '../plan/lay.figure.ts';
+import { doseAt } from './dose.figure.ts';
 import { infusedResin, mixedFor } from './infused.figure.ts';
-import { additions, type MixPart, mixOf } from './mix.figure.ts';
-import { batches } from './pot.figure.ts';
+import { additions, type MixPart, type MixSplit, mixOf } from './mix.figure.ts';
+import { potLimit } from './pot.figure.ts';
+import { wettedAt, wettedMass } from './wetted.figure.ts';
+
+/** What is mixed of one resin for a step. */
+export interface StepNeed {
+  readonly resin: string;
+  /** kg, with its share of the allowance; without the catalyst, with the hardener */
+  readonly mass: number;
+  /** how many pots alike, one after the other */
+  readonly pots: number;
+}
 
 /** A pot that is mixed for a step. */
 export interface StepPot {
@@ -27,6 +34,7 @@ export interface StepPot {
   readonly mass: number;
   /** what goes into each, in the order it is poured; kg */
   readonly parts: readonly MixPart[];
+  readonly split: MixSplit;
 }
 
 /**
@@ -34,70 +42,56 @@ export interface StepPot {
  * layers what those take. The allowance is shared over the steps by mass, and so is what the consumables drink where
  * there is no infusion; of an infusion it is drunk from its own pot, and what was laid wet before is not mixed again.
  */
-export const stepPots = defineFigure<readonly StepPot[]>('step_pots', (bench, path) =>
-  whenKnown({ steps: bench.ask(processSteps), plan: bench.ask(layPlan) }, ({ steps, plan }, reasons) => {
+export const stepNeeds = defineFigure<readonly StepNeed[]>('step_needs', (bench, path) =>
+  ifKnown(bench.ask(processSteps), (steps) => {
     const step = steps.find((each) => each.path === path);
-    if (step === undefined) return known([]);
-    // a kit is joined dry on the bench; its resin comes when it is laid
-    if (
-      steps.some(({ verb, steps: inside }) => verb === 'kit' && inside?.includes(step)) &&
-      step.lay?.resin === undefined
-    )
-      return known([]);
-    const wanted = needsOf(
-      bench,
-      step,
-      (plan.layersOf.get(path) ?? []).map(({ key }) => key),
-    );
-    return ifKnown(wanted, (wanted) =>
-      ifKnown(allKnown([...wanted].map(([resin, mass]) => potsOf(bench, resin, mass))), (pots, why) =>
-        known(
-          pots,
-          reason('computed', 'what the layers of the step take, and their share of the allowance', {
-            reasons: [...reasons, ...why],
-          }),
-        ),
-      ),
-    );
+    const own = bench.recipe.process?.resin;
+    if (step?.verb === 'infuse' && own !== undefined)
+      return ifKnown(bench.ask(infusedResin), (mass, reasons) => knownBy([inPots(bench, own, mass)], reasons));
+    return ifKnown(bench.ask(wettedAt, path), (items, reasons) => {
+      const names = [...new Set(items.map(({ resin }) => resin))];
+      const wanted = names.map((resin) => ({ resin, mass: wettedMass(items, resin) * mixedFor(bench, resin) }));
+      return knownBy(
+        wanted.flatMap(({ resin, mass }) => (mass > 0 ? [inPots(bench, resin, mass)] : [])),
+        reasons,
+      );
+    });
   }),
 );
 
-/** kg in the part or, for an infusion, in all, by resin. */
-function needsOf(bench: Bench, step: Step, layers: readonly string[]): Figure<ReadonlyMap<string, number>> {
-  const { process } = bench.recipe;
-  const own = process?.resin;
-  if (step.verb === 'infuse' && own !== undefined) {
-    return ifKnown(bench.ask(infusedResin), (mass) => known(new Map([[own, mass]])));
-  }
-  if (layers.length === 0) return known(new Map());
-  return ifKnown(allKnown(layers.map((key) => bench.ask(layerResin, key))), (each) => {
-    const sums = new Map<string, number>();
-    for (const { resin, mass } of each.flatMap(({ items }) => items)) {
-      // in an infusion the resin of the process comes later, and a prepreg brings its own
-      const dry = process?.kind === 'infusion' && resin === own && step.lay?.resin === undefined;
-      if (dry || bench.material(resin)?.kind === 'prepreg') continue;
-      sums.set(resin, (sums.get(resin) ?? 0) + mass * mixedFor(bench, resin));
-    }
-    return known(sums);
-  });
+function inPots(bench: Bench, resin: string, mass: number): StepNeed {
+  const limit = bench.ask(potLimit, resin);
+  // where it cannot be told how long a pot lives, one pot is said
+  const most = isKnown(limit) ? limit.value.mass : mass;
+  return { resin, mass, pots: Math.max(1, Math.ceil(mass / most - 1e-9)) };
 }
 
-function potsOf(bench: Bench, resin: string, mass: number): Figure<StepPot> {
-  const planned = bench.ask(batches, resin);
-  // where it cannot be told how long a pot lives, one pot is said
-  const most = isKnown(planned) ? planned.value.mass : mass;
-  const pots = Math.max(1, Math.ceil(mass / most - 1e-9));
-  return whenKnown(
-    { split: mixOf(bench, resin, mass / pots), more: bench.ask(additions, resin) },
-    ({ split, more }, reasons) => {
+/** What is mixed for one step (its path is the key), as it is weighed. */
+export const stepPots = defineFigure<readonly StepPot[]>('step_pots', (bench, path) =>
+  ifKnown(bench.ask(stepNeeds, path), (needs, reasons) =>
+    ifKnown(allKnown(needs.map((need) => potsOf(bench, need, path))), (pots, why) =>
+      known(
+        pots,
+        reason('computed', 'what the layers of the step take, and their share of the allowance', {
+          reasons: [...reasons, ...why],
+        }),
+      ),
+    ),
+  ),
+);
+
+function potsOf(bench: Bench, { resin, mass, pots }: StepNeed, path: string): Figure<StepPot> {
+  const mixed = mixOf(bench, resin, mass / pots, (name) => doseAt(bench, name, path));
+  return ifKnown(mixed, (split, reasons) =>
+    ifKnown(bench.ask(additions, resin), (more, why) => {
       const catalysed = bench.material(resin)?.catalyst !== undefined;
       const parts = poured(
         split.parts,
         more.map(({ material }) => material),
         catalysed,
       );
-      return knownBy({ resin, pots, mass: split.total, parts }, reasons);
-    },
+      return knownBy({ resin, pots, mass: split.total, parts, split }, [...reasons, ...why]);
+    }),
   );
 }
 

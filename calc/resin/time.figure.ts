@@ -22,7 +22,8 @@ import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { TEMPERATURE, TIME } from '../quantity/index.ts';
 import type { AtTemperature } from './arrhenius.ts';
-import { catalystDose, resinMaterial } from './mix.figure.ts';
+import { catalystDose } from './dose.figure.ts';
+import { resinMaterial } from './needs.figure.ts';
 import type { TemperatureMethod } from './viscosity.ts';
 import { gelAtDose, workingTimeAt } from './working-time.ts';
 

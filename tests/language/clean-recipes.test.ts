@@ -48,6 +48,13 @@ const recipes: readonly Argued[] = [
     rule: 'insert/taper',
     because: 'a hard insert with square ends under one skin; a note, as many builders leave a small one so',
   },
+  {
+    file: 'hatch-lid.layup',
+    on: 'lay outer to inner',
+    rule: 'resin/small-batch-scale',
+    because: '13 g of bond paste take 0.26 g of catalyst: the builder doses it with a syringe',
+    accepted: true,
+  },
   ...['expect sag under step_on', 'expect margin under step_on', 'expect fill'].map((on) => ({
     file: 'hatch-lid.layup',
     on,
@@ -94,7 +101,7 @@ describe('recipes of good builders', () => {
   it('recipes that were written before there was a rule: nothing but what is argued for', async () => {
     const { told, expected, findings } = await found('tests/recipes', [], recipes);
     expect(told).toEqual(expected);
-    expect(findings.filter(({ severity }) => severity !== 'info')).toEqual([]);
+    expect(findings.filter(({ severity, accepted }) => severity !== 'info' && accepted === null)).toEqual([]);
   });
 
   it('are of every process, and there are enough of them to say something', () => {

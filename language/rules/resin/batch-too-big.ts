@@ -1,7 +1,7 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
-import { batches } from '../../../calc/resin/pot.figure.ts';
+import { potLimit } from '../../../calc/resin/pot.figure.ts';
 import { largestPot, potLifeOf } from '../../../calc/resin/pot-mass.ts';
 import { potLives } from '../../../calc/resin/time.figure.ts';
 import { about, aboutTime, kilograms } from '../kit/shown.ts';
@@ -21,7 +21,7 @@ export const resinBatchTooBig = rule({
       const clause = clauseWith(step, 'batches');
       const typed = clause === undefined ? 1 : Math.max(1, countOf(flat(clause)) ?? 1);
       const lives = potLives(context.bench, resin);
-      const plan = context.ask(batches, resin);
+      const plan = context.ask(potLimit, resin);
       if (!isKnown(lives) || !isKnown(plan) || lives.value.length === 0) continue;
       const each = mass.si / typed;
       const reading = lives.value.reduce((a, b) =>

@@ -1,7 +1,7 @@
 import { type Bench, isKnown } from '../../../calc/figure/index.ts';
 import type { BuildRecord, Recipe, Step } from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
-import { catalystDose } from '../../../calc/resin/mix.figure.ts';
+import { doseAt } from '../../../calc/resin/dose.figure.ts';
 import { resinsUsed } from '../../../calc/resin/needs.figure.ts';
 import { stepPots } from '../../../calc/resin/step-pots.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
@@ -180,7 +180,7 @@ function potQuestions(
 
 /** A pot of resin that is mixed of parts is a batch; one with catalyst is told for the layer that it was mixed for. */
 function potQuestion(step: Step, resin: string, bench: Bench): Question {
-  const dose = bench.ask(catalystDose, resin);
+  const dose = doseAt(bench, resin, step.path);
   const catalyst = isKnown(dose) ? dose.value?.material : undefined;
   const layer = step.lay?.first ?? step.verb;
   if (catalyst === undefined || step.lay === undefined)

@@ -26,7 +26,7 @@ export function resinSection({ resins }: Report, telling: Telling): Section {
         ? ''
         : batch === undefined
           ? say('in {count} batches', { count })
-          : say('in {count} batches of {batch}', { count, batch });
+          : say('in {count} batches of {batch} at most', { count, batch });
     return split.value.parts.map(({ what, mass, volume }, i) => [
       i === 0 ? name : '',
       thingWords(what),

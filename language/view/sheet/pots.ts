@@ -3,7 +3,7 @@ import type { Bench } from '../../../calc/figure/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { formatNumber, MASS, NUMBER, TIME, VOLUME } from '../../../calc/quantity/index.ts';
 import { type MixPart, scaleStep } from '../../../calc/resin/mix.figure.ts';
-import { potLife } from '../../../calc/resin/pot.figure.ts';
+import { potLifeFor } from '../../../calc/resin/pot.figure.ts';
 import { ratioTolerance } from '../../../calc/resin/ratio-tolerance.figure.ts';
 import { type StepPot, stepPots } from '../../../calc/resin/step-pots.figure.ts';
 import { readingsOfMix } from '../../../calc/resin/weighing.ts';
@@ -19,7 +19,7 @@ export function potsOfStep(bench: Bench, path: string, style: Style): SheetPot[]
 }
 
 function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
-  const life = bench.ask(potLife, pot.resin);
+  const life = potLifeFor(bench, pot.resin, pot.mass);
   const scale = bench.ask(scaleStep);
   const tolerance = bench.ask(ratioTolerance, pot.resin);
   const each = isKnown(tolerance) ? tolerance.value : 0;

@@ -11,7 +11,7 @@ import type { Layer, Recipe } from '../../../calc/model/index.ts';
 import { partArea } from '../../../calc/outline/part.figure.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
 import { reportOf } from '../../../calc/report.ts';
-import { mixSplit } from '../../../calc/resin/mix.figure.ts';
+import { mixSplit } from '../../../calc/resin/batches.figure.ts';
 import { gelTime } from '../../../calc/resin/time.figure.ts';
 import { laidLayer, laidStack } from '../../../calc/stack/laid.figure.ts';
 import { airPressure, pumpLeaves } from '../../../calc/vacuum/vacuum.figure.ts';

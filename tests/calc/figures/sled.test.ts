@@ -15,9 +15,9 @@ import { outlineSize, partArea } from '../../../calc/outline/part.figure.ts';
 import { stepAmount } from '../../../calc/plan/amount.figure.ts';
 import { stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { standingTime } from '../../../calc/plan/total.figure.ts';
-import { mixSplit } from '../../../calc/resin/mix.figure.ts';
+import { batches, mixSplit, potLife } from '../../../calc/resin/batches.figure.ts';
 import { resinElsewhere, resinInPart, resinToMix } from '../../../calc/resin/needs.figure.ts';
-import { batches, potLife } from '../../../calc/resin/pot.figure.ts';
+
 import { gelTime } from '../../../calc/resin/time.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { coreFaces, coveredBy, wrapsRound } from '../../../calc/stack/order.ts';
