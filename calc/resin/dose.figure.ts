@@ -61,11 +61,13 @@ export function doseAt(bench: Bench, key: string, path: string): Figure<Dose | u
     const asked = bench.ask(processSteps);
     const steps = isKnown(asked) ? asked.value : [];
     const at = steps.findIndex((each) => each.path === path);
-    const [step, before] = [steps[at], steps.slice(0, Math.max(at, 0)).reverse()];
+    const step = steps[at];
     if (step === undefined) return doseOf(bench, resin, undefined);
-    // what is stirred in before an infusion is for its pot
-    const earlier = step.lay === undefined ? before.filter(({ lay }) => lay === undefined) : [];
-    const said = [step, ...earlier].map((each) => doseFor(bench, each, resin.name)).find((dose) => dose !== undefined);
+    // what is stirred in by a line of its own is for the pot of the process
+    const others = [...steps.slice(0, at).reverse(), ...steps.slice(at + 1)].filter(({ lay }) => lay === undefined);
+    const said = [step, ...(step.lay === undefined ? others : [])]
+      .map((each) => doseFor(bench, each, resin.name))
+      .find((dose) => dose !== undefined);
     return doseOf(bench, resin, said);
   });
 }

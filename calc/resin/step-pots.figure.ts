@@ -10,6 +10,9 @@ import {
   knownBy,
   reason,
 } from '../figure/index.ts';
+import type { Step } from '../model/index.ts';
+import { amountOf, clauseWith, countOf, flat, head, subject } from '../plan/reading.ts';
+import { MASS } from '../quantity/index.ts';
 import { doseAt } from './dose.figure.ts';
 import { infusedResin, mixedFor } from './infused.figure.ts';
 import { additions, type MixPart, type MixSplit, mixOf } from './mix.figure.ts';
@@ -37,27 +40,71 @@ export interface StepPot {
   readonly split: MixSplit;
 }
 
+/** kg of a resin. */
+interface Used {
+  readonly resin: string;
+  readonly mass: number;
+}
+
 /**
- * What is mixed for one step (its path is the key): for `infuse` the resin of the process, for a `lay` that wets its
- * layers what those take. The allowance is shared over the steps by mass, and so is what the consumables drink where
- * there is no infusion; of an infusion it is drunk from its own pot, and what was laid wet before is not mixed again.
+ * What one step uses up: `infuse` the resin of the process, a `lay` that wets its layers what those take. The allowance is
+ * shared over the steps by mass, and so is what the consumables drink where there is no infusion; of an infusion it is
+ * drunk from its own pot, and what was laid wet before is not mixed again.
+ */
+function usedBy(bench: Bench, step: Step): Figure<readonly Used[]> {
+  const own = bench.recipe.process?.resin;
+  if (step.verb === 'infuse' && own !== undefined)
+    return ifKnown(bench.ask(infusedResin), (mass, reasons) => knownBy([{ resin: own, mass }], reasons));
+  return ifKnown(bench.ask(wettedAt, step.path), (items, reasons) => {
+    const names = [...new Set(items.map(({ resin }) => resin))];
+    const used = names.map((resin) => ({ resin, mass: wettedMass(items, resin) * mixedFor(bench, resin) }));
+    return knownBy(
+      used.filter(({ mass }) => mass > 0),
+      reasons,
+    );
+  });
+}
+
+/**
+ * What is mixed for one step (its path is the key). Where the recipe has a line for mixing, it is mixed there and nowhere
+ * else: as much as is typed, or what the steps behind it use until it is mixed again.
  */
 export const stepNeeds = defineFigure<readonly StepNeed[]>('step_needs', (bench, path) =>
   ifKnown(bench.ask(processSteps), (steps) => {
-    const step = steps.find((each) => each.path === path);
-    const own = bench.recipe.process?.resin;
-    if (step?.verb === 'infuse' && own !== undefined)
-      return ifKnown(bench.ask(infusedResin), (mass, reasons) => knownBy([inPots(bench, own, mass)], reasons));
-    return ifKnown(bench.ask(wettedAt, path), (items, reasons) => {
-      const names = [...new Set(items.map(({ resin }) => resin))];
-      const wanted = names.map((resin) => ({ resin, mass: wettedMass(items, resin) * mixedFor(bench, resin) }));
-      return knownBy(
-        wanted.flatMap(({ resin, mass }) => (mass > 0 ? [inPots(bench, resin, mass)] : [])),
-        reasons,
+    const at = steps.findIndex((each) => each.path === path);
+    const step = steps[at];
+    if (step === undefined) return known([]);
+    const mixed = mixedBy(bench, step);
+    if (mixed === undefined) {
+      const before = new Set(steps.slice(0, at).map((each) => mixedBy(bench, each)));
+      return ifKnown(usedBy(bench, step), (used, reasons) =>
+        knownBy(
+          used.flatMap(({ resin, mass }) => (before.has(resin) ? [] : [inPots(bench, resin, mass)])),
+          reasons,
+        ),
       );
+    }
+    const rest = steps.slice(at + 1);
+    const next = rest.findIndex((each) => mixedBy(bench, each) === mixed);
+    const served = next < 0 ? rest : rest.slice(0, next);
+    return ifKnown(allKnown(served.map((each) => usedBy(bench, each))), (each, reasons) => {
+      const used = each.flat().reduce((sum, { resin, mass }) => (resin === mixed ? sum + mass : sum), 0);
+      const mass = amountOf(head(step), MASS)?.si ?? used;
+      if (!(mass > 0)) return knownBy([], reasons);
+      const clause = clauseWith(step, 'batches');
+      const typed = clause === undefined ? undefined : countOf(flat(clause));
+      const need = inPots(bench, mixed, mass);
+      return knownBy([typed === undefined ? need : { ...need, pots: Math.max(1, typed) }], reasons);
     });
   }),
 );
+
+/** The resin that a line mixes by itself: `mix 1.15 kg`. */
+function mixedBy(bench: Bench, step: Step): string | undefined {
+  if (step.verb !== 'mix') return undefined;
+  const name = subject(step);
+  return name !== undefined && bench.material(name) !== undefined ? name : bench.recipe.process?.resin;
+}
 
 function inPots(bench: Bench, resin: string, mass: number): StepNeed {
   const limit = bench.ask(potLimit, resin);

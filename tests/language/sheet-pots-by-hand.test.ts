@@ -144,6 +144,18 @@ describe('wet layers in an infusion', () => {
     expect(pots[0]).toBe('vinyl: resin 770, perox 15.4');
   });
 
+  it('is mixed at the line that says so, as much as it says, and not again at the infusion', async () => {
+    const { pots } = await told('mixed', mixed.replace('    infuse\n', '    mix 1.5 kg, batches 2\n    infuse\n'));
+    expect(pots.slice(1)).toEqual([
+      'vinyl: resin 275, perox_slow 4.1',
+      'vinyl: 2 pots of 758 g, one after the other: resin 750, perox 7.5',
+    ]);
+    const plain = await told('mixed', mixed.replace('    infuse\n', '    mix\n    infuse\n'));
+    expect(plain.pots.at(-1)).toBe('vinyl: resin 1210, perox 12.1');
+    expect(plain.pots).toHaveLength(3);
+    expect(plain.mixed).toBe('resin 2255, perox 27.5, perox_slow 4.1');
+  });
+
   it('a pot of the infusion lives until it is drunk, though layers were wet sooner', async () => {
     // 2 m2: 1400 g wet; 3 x 1200 g at 60 % take 2400 g, 300 g in the pot: 1540 g and 2970 g
     const {
