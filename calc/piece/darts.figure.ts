@@ -3,13 +3,16 @@ import type { BendNeed } from '../cloth/darts.ts';
 import { DART_GAP, DART_KEEP_OFF, NARROWEST_DART } from '../cloth/habits.ts';
 import { wrapReach } from '../cloth/wrap.figure.ts';
 import {
-  allKnown,
   type Bench,
   cannot,
   defineFigure,
   type Figure,
+  type FigureDefinition,
   ifKnown,
+  isKnown,
   known,
+  knownBy,
+  type Reason,
   reason,
   text,
   usual,
@@ -27,6 +30,7 @@ import { edgeTurns } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
 import { placedContour } from './footprint-contour.ts';
 import { type DartShape, placeDarts } from './place-darts.ts';
+import { seamsOnEachOther } from './seams.ts';
 import { phaseAway } from './stagger.ts';
 
 /** Whether darts are cut in a layer. */
@@ -106,23 +110,49 @@ const evenDarts = defineFigure<readonly Dart[]>('even_darts', (bench, key) =>
   ifKnown(bench.ask(laidLayer, key), (laid) => ifKnown(dartGround(bench, laid), (ground) => known(placed(ground, [])))),
 );
 
+/** The darts of a ply moved off those of the two darted plies next to it, where those have them evenly. */
+const movedDarts = defineFigure<readonly Dart[]>('moved_darts', (bench, key) =>
+  whenKnown(
+    { laid: bench.ask(laidLayer, key), beside: dartsBeside(bench, key, evenDarts) },
+    ({ laid, beside }, reasons) =>
+      ifKnown(dartGround(bench, laid), (ground) => moved(bench, laid, ground, beside, reasons)),
+  ),
+);
+
+/** The darts of the darted plies below and above a ply, as far as they are known. */
+const dartsBeside = (bench: Bench, key: string, darts: FigureDefinition<readonly Dart[]>): Figure<readonly Dart[]> =>
+  whenKnown({ laid: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ laid, stack }, reasons) => {
+    const darted = stack.layers.filter(isDarted);
+    const at = darted.indexOf(laid);
+    const beside = [darted[at - 1], darted[at + 1]].flatMap((other) =>
+      other === undefined ? [] : [bench.ask(darts, other.key)],
+    );
+    return knownBy(
+      beside.flatMap((figure) => (isKnown(figure) ? figure.value : [])),
+      reasons,
+    );
+  });
+
+function moved(bench: Bench, laid: LaidLayer, ground: Ground, beside: readonly Dart[], reasons: readonly Reason[]) {
+  const darts = placed(ground, beside);
+  const words = text('{count} darts and slits, moved off those of the plies next to it', { count: darts.length });
+  return worked<readonly Dart[]>(darts, words, { at: inRecipe(bench, laid.path), reasons });
+}
+
 /**
  * The darts and slits of a wrapped ply, in the frame of the part. Every second darted ply has them evenly over each bend; those
- * between move theirs off the darts of the ply below and of the ply above. So one ply hangs on two others at most.
+ * between move theirs off the darts of the ply below and of the ply above. Where they have no room for that, the even ones give
+ * way in their turn. So one ply hangs on four others at most.
  */
 export const placedDarts = defineFigure<readonly Dart[]>('placed_darts', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ laid, stack }) => {
     if (!isDarted(laid)) return known([]);
-    const darted = stack.layers.filter(isDarted);
-    const at = darted.indexOf(laid);
-    if (at % 2 === 0) return bench.ask(evenDarts, key);
-    const beside = [darted[at - 1], darted[at + 1]].flatMap((other) =>
-      other === undefined ? [] : [bench.ask(evenDarts, other.key)],
+    if (stack.layers.filter(isDarted).indexOf(laid) % 2 === 1) return bench.ask(movedDarts, key);
+    const [even, beside] = [bench.ask(evenDarts, key), dartsBeside(bench, key, movedDarts)];
+    return whenKnown({ ground: dartGround(bench, laid), even, beside }, ({ ground, even, beside }, reasons) =>
+      seamsOnEachOther(even, beside, ground.shape.gap).length === 0
+        ? bench.ask(evenDarts, key)
+        : moved(bench, laid, ground, beside, reasons),
     );
-    return whenKnown({ ground: dartGround(bench, laid), others: allKnown(beside) }, ({ ground, others }, reasons) => {
-      const darts = placed(ground, others.flat());
-      const words = text('{count} darts and slits, moved off those of the plies next to it', { count: darts.length });
-      return worked<readonly Dart[]>(darts, words, { at: inRecipe(bench, laid.path), reasons });
-    });
   }),
 );

@@ -18,6 +18,8 @@ export interface Dart {
   readonly depth: number;
   readonly lap?: number;
   readonly opens?: number;
+  /** of a sharp corner: it has no other place */
+  readonly corner?: true;
 }
 
 /**

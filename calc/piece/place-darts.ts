@@ -4,6 +4,8 @@ import type { Point } from '../outline/shape.ts';
 import { type EdgeStretch, footInBend } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
 import { onceRound, placeNear, pointAt, type Rim, rimOf } from './rim.ts';
+import { seamsApart } from './seams.ts';
+import { type CutWanted, type Seam, settleCuts } from './settle-cuts.ts';
 import { type Blocked, type Found, spread } from './spread.ts';
 
 export interface DartShape {
@@ -70,18 +72,18 @@ export function placeDarts(
       .map(({ from, to }) => ({ place: (from + to) / 2, by: (to - from) / 2 }))
       .filter(clearOf(edge, atCorners)),
   ];
-  const seams = others.map((other) => ({ place: placeNear(edge, mouthOf(other, shape)).place, by: shape.gap }));
-  const along = wanted
-    .filter(({ bend }) => !isCorner(bend, shape))
-    .map((cut): WantedCut => {
-      const beyond = walls.map(({ place, by }) => ({ place, by: by + shape.gap + cut.width / 2 }));
-      const place = beside(edge, cut, [...seams, ...beyond], 3 * shape.gap + cut.width);
-      return place === cut.place ? cut : { ...cut, place, inner: undefined };
-    });
+  const curved = wanted.filter(({ bend }) => !isCorner(bend, shape));
+  const seams = seamsOn(edge, face, others, shape);
+  const settled = settleCuts(leewaysOf(edge, curved, shape), { length: edge.length, gap: shape.gap, seams, walls });
+  const along = curved.map((cut, i): WantedCut => {
+    const place = settled[i]!;
+    return place === cut.place ? cut : { ...cut, place, inner: undefined };
+  });
   const whole = walls.map(({ place, by }) => ({ from: place - by, to: place + by }));
   const cuts = (of: readonly WantedCut[], found: readonly Found[]) =>
     found.map((one) => cutAt(edge, face, { ...of[one.of]!, width: one.width }, one.place, shape));
-  return [...cuts(corners, atCorners), ...cuts(along, spread(along, edge.length, shape.gap, whole))];
+  const sharp = cuts(corners, atCorners).map((dart): Dart => ({ ...dart, corner: true }));
+  return [...sharp, ...cuts(along, spread(along, edge.length, shape.gap, whole))];
 }
 
 const clearOf =
@@ -92,25 +94,63 @@ const clearOf =
 /** How far one place is onwards from another, the short way round; m. */
 const off = ({ length }: Rim, at: number, from: number) => onceRound(at - from + length / 2, length) - length / 2;
 
-/** The place itself, or the nearest one on the same bend, no further than `most`, that lies clear of all that is taken. */
-function beside(
-  edge: Rim,
-  { place, from, to }: WantedCut,
-  taken: readonly { readonly place: number; readonly by: number }[],
-  most: number,
-): number {
-  const bend = onceRound(to - from, edge.length);
-  const onBend = (at: number) => bend < onRim || onceRound(at - from, edge.length) <= bend + onRim;
-  const clear = (at: number) => taken.every((one) => Math.abs(off(edge, at, one.place)) >= one.by - 1e-9);
-  if (clear(place)) return place;
-  const tries = taken
-    .flatMap((one) => [one.place + one.by, one.place - one.by])
-    .filter((at) => onBend(at) && clear(at));
-  let best: number | undefined;
-  for (const at of tries)
-    if (best === undefined || Math.abs(off(edge, at, place)) < Math.abs(off(edge, best, place)) - 1e-12) best = at;
-  return best === undefined || Math.abs(off(edge, best, place)) > most ? place : onceRound(best, edge.length);
+/**
+ * How far each cut may move: as far as to the next of its bend and past a seam there, and not out of the run of bends the same way
+ * that adjoin each other; at need so far past its end that its own edge is still there. Where the run is one point of the rim, as
+ * deep inside a corner, or goes all round, it has no ends.
+ */
+function leewaysOf(edge: Rim, cuts: readonly WantedCut[], { gap }: DartShape): readonly CutWanted[] {
+  const bends = [...new Map(cuts.map((cut) => [cut.bend, cut])).values()];
+  const adjoin = (a: WantedCut, b: WantedCut) =>
+    a.bend.turn * b.bend.turn > 0 && Math.abs(off(edge, b.from, a.to)) < gap;
+  const room = new Map(
+    bends.map((bend, i) => {
+      const beyond = (way: 1 | -1): number => {
+        let far = 0;
+        for (let k = 1; k < bends.length && far < edge.length; k++) {
+          const [at, next] = [k - 1, k].map((step) => bends[(i + way * step + k * bends.length) % bends.length]!);
+          if (!(way > 0 ? adjoin(at!, next!) : adjoin(next!, at!))) break;
+          far += onceRound(next!.to - next!.from, edge.length);
+        }
+        return far;
+      };
+      return [bend.bend, { back: beyond(-1), on: beyond(1) }];
+    }),
+  );
+  return cuts.map(({ place, from, to, width, bend }) => {
+    const length = onceRound(to - from, edge.length);
+    const next = (length > onRim ? length : edge.length) / (bend.darts + bend.slits);
+    const most = Math.max(3 * gap + width, next) + 2 * gap;
+    const [back, on] = [onceRound(place - from, edge.length), onceRound(to - place, edge.length)];
+    if (length <= onRim || back + on > length + onRim) return { place, width, back: most, on: most, past: 0 };
+    const more = room.get(bend)!;
+    return { place, width, back: Math.min(most, back + more.back), on: Math.min(most, on + more.on), past: width / 2 };
+  });
 }
+
+/**
+ * The seams of other plies on this rim, and how far off each the middle of a cut must lie so that the seams, at the free edge of
+ * the ply that reaches further, are a `gap` apart: over an inside corner they come together on their way out.
+ */
+function seamsOn(edge: Rim, face: Rim, others: readonly Dart[], shape: DartShape): readonly Seam[] {
+  return others
+    .filter(({ corner }) => corner !== true)
+    .map((other) => {
+      const { place } = placeNear(edge, mouthOf(other, shape));
+      const half = Math.max(other.width, other.lap ?? 0) / 2;
+      const off = (way: number) => {
+        const mouth = pointAt(edge, place + way * shape.gap);
+        const apart = seamsApart(lineOf(mouth, beforeNearest(face, mouth, shape.keepOff)), other);
+        return shape.gap * Math.min(most, Math.max(least, shape.gap / apart));
+      };
+      return { place, half, before: off(-1), behind: off(1) };
+    });
+}
+
+/** Between these two a seam may keep others off, as shares of the gap: beyond them rims are too odd to be measured so. */
+const [least, most] = [0.5, 3];
+
+const lineOf = (mouth: Point, tip: Point) => ({ mouth, tip, depth: Math.hypot(mouth.x - tip.x, mouth.y - tip.y) });
 
 /** The dart of a sharp corner has but one place: it takes out the corner. */
 export const isCorner = (

@@ -1,7 +1,7 @@
 import { DART_GAP } from '../../../calc/cloth/habits.ts';
 import { text, usual } from '../../../calc/figure/index.ts';
 import { isDarted, placedDarts } from '../../../calc/piece/darts.figure.ts';
-import { seamsOnEachOther } from '../../../calc/piece/seams.ts';
+import { nearestSeams, seamsOnEachOther } from '../../../calc/piece/seams.ts';
 import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
 import { placeShown } from '../kit/points.ts';
 import { metres } from '../kit/shown.ts';
@@ -20,20 +20,22 @@ export const dartAligned = rule({
       const before = darted[i - 1];
       if (before === undefined || apart === undefined || told.has(laid.path)) continue;
       const [below, own] = [before, laid].map((ply) => valueOf(context.ask(placedDarts, ply.key)));
-      const on = below === undefined || own === undefined ? [] : seamsOnEachOther(own, below, apart);
-      const [first] = on;
-      if (first === undefined) continue;
+      if (below === undefined || own === undefined) continue;
+      const on = seamsOnEachOther(own, below, apart);
+      const worst = nearestSeams(on, below);
+      if (worst === undefined) continue;
       told.add(laid.path);
       context.report({
         at: clauseAt(laid, 'darts'),
         message: text(
-          '{count} darts of {ply} lie less than {apart} from those of {before} below it, one of them at ({x}, {y}): there the edge is cut through both',
+          '{count} darts of {ply} lie less than {apart} from those of {before} below it, the nearest {nearest}, at ({x}, {y}): there the edge is cut through both',
           {
             count: on.length,
             ply: laid.name,
             before: before.name,
             apart: metres(apart),
-            ...placeShown(first.mouth),
+            nearest: metres(worst.apart),
+            ...placeShown(worst.of.mouth),
           },
         ),
         related: [
