@@ -1,31 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DURATIONS } from '../../calc/plan/durations.ts';
-import type { Group, Place } from '../../language/words/index.ts';
-import {
-  classesOf,
-  GROUPS,
-  LAID,
-  needed,
-  precedes,
-  verb,
-  verbOfClass,
-  verbs,
-  wordsAt,
-} from '../../language/words/index.ts';
-
-const materials: readonly Place[] = [
-  'fibre',
-  'fabric',
-  'prepreg',
-  'resin',
-  'gelcoat',
-  'catalyst',
-  'paste',
-  'core',
-  'consumable',
-];
-const at = (places: readonly Place[]): Set<string> =>
-  new Set(places.flatMap((place) => wordsAt(place).map((word) => word.word)));
+import type { Group } from '../../language/words/index.ts';
+import { classesOf, GROUPS, LAID, needed, precedes, verb, verbOfClass, verbs } from '../../language/words/index.ts';
+import { materialPlaces, wordsIn } from '../harness/words.ts';
 
 describe('the work steps', () => {
   it('have names of their own', () => {
@@ -65,7 +42,7 @@ describe('the work steps', () => {
   });
 
   it('take only clauses that the table explains', () => {
-    const known = at(['clause of step']);
+    const known = wordsIn(['clause of step']);
     expect(
       verbs.flatMap((step) =>
         step.clauses.filter((clause) => !known.has(clause)).map((clause) => `${step.word}: ${clause}`),
@@ -74,7 +51,7 @@ describe('the work steps', () => {
   });
 
   it('take materials of kinds that exist', () => {
-    const known = new Set([...at(['value of kind']), ...materials, 'tool']);
+    const known = new Set([...wordsIn(['value of kind']), ...materialPlaces, 'tool']);
     expect(
       verbs.flatMap((step) =>
         (step.material ?? []).filter((kind) => !known.has(kind)).map((kind) => `${step.word}: ${kind}`),

@@ -14,22 +14,9 @@ import { shopFacts } from '../../language/lower/shop-facts.ts';
 import { toolFacts } from '../../language/lower/tool-facts.ts';
 import type { Place, Word } from '../../language/words/index.ts';
 import { PLACES, senses, verb, wordAt, words, wordsAt } from '../../language/words/index.ts';
-import { inWords } from '../harness/words.ts';
+import { inWords, materialPlaces, wordsIn } from '../harness/words.ts';
 import { parsed, viewServices } from './view/parsed.ts';
 
-const materials: readonly Place[] = [
-  'fibre',
-  'fabric',
-  'prepreg',
-  'resin',
-  'gelcoat',
-  'catalyst',
-  'paste',
-  'core',
-  'consumable',
-];
-const at = (places: readonly Place[]): Set<string> =>
-  new Set(places.flatMap((place) => wordsAt(place).map((word) => word.word)));
 const withNotes = (names: Iterable<string>): string[] =>
   [...names].filter((name) => wordAt(name, 'anywhere') === undefined);
 
@@ -115,7 +102,7 @@ describe('the examples', () => {
     ['record', (line) => `record r 2026-05-14 {\n${line}\n}`],
     ['shop', (line) => `shop {\n${line}\n}`],
     ['tool', (line) => `tool t {\n${line}\n}`],
-    ...materials.map((kind) => [kind, (line: string) => `${kind} m {\n${line}\n}`] as const),
+    ...materialPlaces.map((kind) => [kind, (line: string) => `${kind} m {\n${line}\n}`] as const),
   ];
   const begins = (line: string, place: Place): boolean =>
     wordsAt(place).some((known) => line === known.word || line.startsWith(`${known.word} `));
@@ -267,11 +254,11 @@ describe('the table and the rest of the language', () => {
   });
 
   it.each<[string, readonly string[], readonly Place[]]>([
-    ['material', Object.keys(materialFacts), materials],
+    ['material', Object.keys(materialFacts), materialPlaces],
     ['tool', Object.keys(toolFacts), ['tool']],
     ['shop', Object.keys(shopFacts), ['shop']],
     ['record', recordWords, ['record']],
   ])('%s: has exactly the facts that are read', (_, read, places) => {
-    expect(withNotes(at(places)).sort()).toEqual(withNotes(read).sort());
+    expect(withNotes(wordsIn(places)).sort()).toEqual(withNotes(read).sort());
   });
 });

@@ -1,5 +1,4 @@
-import type { Question } from './questions.ts';
-import { answers } from './questions.ts';
+import { answers, type Question } from './questions.ts';
 
 /** A record as it stands in its file. What is not ours to change is kept to the letter. */
 export interface WrittenRecord {
@@ -37,11 +36,12 @@ export function readRecord(file: string): WrittenRecord | undefined {
   const raw = text.split('\n');
   const code = without(text, false).split('\n');
   const bare = without(text, true);
-  const first = bare.split('\n').findIndex((line) => line.includes('{'));
-  const last = bare.split('\n').findIndex((line) => line.includes('}'));
+  const bareLines = bare.split('\n');
+  const first = bareLines.findIndex((line) => line.includes('{'));
+  const last = bareLines.findIndex((line) => line.includes('}'));
   const braces = bare.replace(/[^{}]/g, '');
-  if (braces !== '{}' || bare.split('\n')[last]?.trim() !== '}') return undefined;
-  if (!bare.split('\n')[first]?.trimEnd().endsWith('{')) return undefined;
+  if (braces !== '{}' || bareLines[last]?.trim() !== '}' || !bareLines[first]?.trimEnd().endsWith('{'))
+    return undefined;
   const named = /(?:^|\n)\s*record\s+(\S+)(?:\s+([^\s\d"{,]\S*))?[^{]*\{/.exec(bare);
   if (named?.[1] === undefined) return undefined;
   const body = linesOf(raw.slice(first + 1, last), code.slice(first + 1, last));
