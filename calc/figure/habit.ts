@@ -28,8 +28,8 @@ export function usual(bench: Bench, habitual: Usual): Figure<number> {
   return known(value.si, reason('trade', text('{what}: {value}', { what, value }), { source }));
 }
 
-/** The value of `usual` alone, for who does not say where it comes from. */
-export const usually = (bench: Bench, habitual: Usual): number => (ownHabit(bench, habitual) ?? habitual.value).si;
+/** The value of `usual` alone, for who does not say where it comes from: a threshold of a rule. */
+export const habitOf = (bench: Bench, habitual: Usual): number => (ownHabit(bench, habitual) ?? habitual.value).si;
 
 function ownHabit(bench: Bench, { habit, value }: Usual): Quantity | undefined {
   const fact = bench.shop?.habits?.[habit];
