@@ -2,6 +2,7 @@ import { safe } from '../../view/text.ts';
 import { capitalHeight } from '../letters.ts';
 import { type Doc, hasLetter, pt } from './document.ts';
 import { fontOf, type Weight } from './fonts.ts';
+import { lineOf, runsLeftwards, widthOf, writeRuns } from './set-line.ts';
 
 export interface WordsStyle {
   /** of capitals, mm */
@@ -40,10 +41,14 @@ export function setFont(doc: Doc, height: number, weight: Weight = 'regular'): v
   doc.font(fontOf(doc, weight)).fontSize(pt(height) / capitalHeight);
 }
 
+/** The length of a line in the font that is set, points. */
+export const lengthInPoints = (doc: Doc, line: string): number =>
+  runsLeftwards(line) ? widthOf(doc, lineOf(line)) : doc.widthOfString(line);
+
 /** The length of words in a height, mm. */
 export function lengthOf(doc: Doc, words: string, height: number, weight: Weight = 'regular'): number {
   setFont(doc, height, weight);
-  return (doc.widthOfString(spelled(doc, words)) * 25.4) / 72;
+  return (lengthInPoints(doc, spelled(doc, words)) * 25.4) / 72;
 }
 
 /** One line of words on its base line at a point (mm from the upper left corner); what was asked stands in no second line. */
@@ -53,10 +58,11 @@ export function writeWords(doc: Doc, words: string, x: number, y: number, style:
   if (most !== undefined) height *= Math.min(1, most / Math.max(lengthOf(doc, words, height, weight), 1e-9));
   setFont(doc, height, weight);
   const line = spelled(doc, words);
-  const length = doc.widthOfString(line);
+  const length = lengthInPoints(doc, line);
   const back = anchor === 'start' ? 0 : anchor === 'middle' ? length / 2 : length;
   doc.save().translate(pt(x), pt(y));
   if (angle !== 0) doc.rotate((-angle * 180) / Math.PI);
-  doc.text(line, -back, 0, { lineBreak: false, baseline: 'alphabetic' });
+  if (runsLeftwards(line)) writeRuns(doc, lineOf(line), -back, 0, { baseline: 'alphabetic' });
+  else doc.text(line, -back, 0, { lineBreak: false, baseline: 'alphabetic' });
   doc.restore();
 }

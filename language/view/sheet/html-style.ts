@@ -16,6 +16,7 @@ h2 { font-size: 16pt; margin: 7mm 0 2mm; border-bottom: 0.6mm solid #000; break-
 h3 { font-size: 14pt; margin: 0 0 1mm; }
 h4 { font-size: 12pt; margin: 1mm 0; }
 p { margin: 1mm 0; }
+h1, h2, h3, h4, p, li, th, td, dd, figcaption { unicode-bidi: plaintext; text-align: left; }
 ul { margin: 1mm 0; padding-left: 6mm; }
 .whole { break-inside: avoid; }
 header { border-bottom: 1mm solid #000; padding-bottom: 3mm; overflow: hidden; }

@@ -20,8 +20,5 @@ export const sheetWords = (): SheetWords => ({
   noCode: say('The name of this recipe is too long for a code to scan.'),
   continued: say('continued'),
   page: say('page {page} of {pages}'),
-  rightToLeft: say(
-    'Words from right to left may stand in the wrong order here; the sheet as a page of HTML has them right.',
-  ),
   lacking: say('The font has no letters for {letters}; a font that has them can be set.'),
 });

@@ -87,8 +87,6 @@ export interface SheetWords {
   readonly continued: string;
   /** `page {page} of {pages}`, with the places still open */
   readonly page: string;
-  /** of words that a PDF does not set */
-  readonly rightToLeft: string;
   /** in the place of the code, where its text is too long for one */
   readonly noCode: string;
   /** what the font lacks: `{letters}` still open */

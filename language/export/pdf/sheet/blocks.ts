@@ -2,7 +2,8 @@ import type { Drawing } from '../../../../calc/drawing/drawing.ts';
 import { type Doc, pt } from '../document.ts';
 import { fontOf, type Weight } from '../fonts.ts';
 import { fittingScale, paintDrawing } from '../paint.ts';
-import { spelled } from '../words.ts';
+import { runsLeftwards, setLines, widthOf, writeRuns } from '../set-line.ts';
+import { lengthInPoints, spelled } from '../words.ts';
 
 /** Something that has a height at a width and can be painted there; mm from the upper left corner of the page. */
 export interface Block {
@@ -22,6 +23,7 @@ export interface Letters {
 /** Words that flow over as many lines as they need. */
 export function words(doc: Doc, text: string, { size, weight = 'regular', align = 'left' }: Letters): Block {
   const line = spelled(doc, text);
+  if (runsLeftwards(line)) return bothWays(doc, line, { size, weight, align });
   const options = (width: number) => ({ width: pt(width), align, lineGap: size * 0.12 });
   const set = () => doc.font(fontOf(doc, weight)).fontSize(size);
   // a block is asked again and again by those that hold it
@@ -42,10 +44,33 @@ export function words(doc: Doc, text: string, { size, weight = 'regular', align 
   };
 }
 
+/** Words of which some run from right to left: the library sets lines of one direction only. */
+function bothWays(doc: Doc, text: string, { size, weight = 'regular', align = 'left' }: Letters): Block {
+  const set = () => doc.font(fontOf(doc, weight)).fontSize(size);
+  const known = new Map<number, ReturnType<typeof setLines>>();
+  const linesAt = (width: number): ReturnType<typeof setLines> => {
+    const lines = known.get(width) ?? setLines(set(), text, pt(width));
+    known.set(width, lines);
+    return lines;
+  };
+  const step = (): number => set().currentLineHeight(true) + size * 0.12;
+  const shift = { left: 0, center: 0.5, right: 1 }[align];
+  return {
+    height: (width) => mm(linesAt(width).length * step()),
+    paint: (x, y, width) => {
+      for (const [i, runs] of linesAt(width).entries()) {
+        set().fillColor('black');
+        const left = pt(x) + shift * (pt(width) - widthOf(doc, runs));
+        writeRuns(doc, runs, left, pt(y) + i * step());
+      }
+    },
+  };
+}
+
 /** Length of words on one line, mm. */
 export function lengthOfWords(doc: Doc, text: string, { size, weight = 'regular' }: Letters): number {
   doc.font(fontOf(doc, weight)).fontSize(size);
-  return mm(doc.widthOfString(spelled(doc, text)));
+  return mm(lengthInPoints(doc, spelled(doc, text)));
 }
 
 export const gap = (height: number): Block => ({ height: () => height, paint: () => undefined });

@@ -35,11 +35,8 @@ export async function sheetPdf(sheet: Sheet, { paper, fonts }: SheetPdfOptions):
   const { words: said } = sheet;
   header(doc, flow, sheet);
   const letters = lacking.slice(0, most).map(numbered).join(', ') + (lacking.length > most ? ' …' : '');
-  for (const notice of [
-    ...(lacking.length > 0 ? [said.lacking.replace('{letters}', letters)] : []),
-    ...(texts.some((each) => rightToLeft.test(each)) ? [said.rightToLeft] : []),
-  ])
-    flow.put(framed(doc, words(doc, notice, { size: small }), 0.4));
+  if (lacking.length > 0)
+    flow.put(framed(doc, words(doc, said.lacking.replace('{letters}', letters), { size: small }), 0.4));
   section(doc, flow, said.begin, [blankLines(doc, sheet.blanks, body)]);
   flow.table(tableBlocks(doc, { head: said.lots, right: [], rows: sheet.lots.map((name) => [name, '', '']) }));
   section(doc, flow, said.notes, lines(doc, sheet.notes));
@@ -140,9 +137,6 @@ function oneLine(doc: Doc, line: string, width: number): string {
   while (letters.length > 0 && lengthOfWords(doc, `${letters.join('')}…`, { size: 9 }) > width) letters.pop();
   return `${letters.join('')}…`;
 }
-
-/** Scripts that run from right to left: the lines of a PDF are set from left to right. */
-const rightToLeft = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
 
 function header(doc: Doc, flow: Flow, sheet: Sheet): void {
   const left = stacked([
