@@ -161,7 +161,10 @@ export const pleats = defineFigure<PleatsAsked>('pleats', (bench) =>
       return ifKnown(heightFigure, (height, reasons) =>
         known<PleatsAsked>(
           { count, height, typed: true },
-          reason('typed', text('{count} pleats', { count }), { at: inRecipe(bench, clause?.path ?? ''), reasons }),
+          reason('typed', count === 1 ? text('1 pleat') : text('{count} pleats', { count }), {
+            at: inRecipe(bench, clause?.path ?? ''),
+            reasons,
+          }),
         ),
       );
     }

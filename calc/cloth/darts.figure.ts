@@ -15,6 +15,7 @@ import { keptWith } from '../kept.ts';
 import { factPlace, layerCloth, layerMaterial } from '../laminate/fraction.figure.ts';
 import { following, type Outcome } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
+import { dartWords } from '../piece/dart-words.ts';
 import { type EdgeStretch, edgeTurns } from '../piece/edge-turns.ts';
 import { placedContour } from '../piece/footprint-contour.ts';
 import { LENGTH, NUMBER } from '../quantity/index.ts';
@@ -119,9 +120,7 @@ export const dartNeed = defineFigure<DartNeed>('dart_need', (bench, key) =>
         { widest: quantity(widest, LENGTH) },
       );
       const typedWords =
-        typeof asked === 'number'
-          ? [reason('typed', text('{darts} darts', { darts: asked }), { at: inRecipe(bench, laid.path) })]
-          : [];
+        typeof asked === 'number' ? [reason('typed', dartWords(asked), { at: inRecipe(bench, laid.path) })] : [];
       return worked(need, words, { at: inRecipe(bench, laid.path), reasons: [...typedWords, ...reasons] });
     },
   ),

@@ -78,13 +78,19 @@ function drying(bench: Bench, step: Step, extra: number): Figure<number> {
   const one = said?.amount.si ?? own?.si ?? (row.standing?.minutes ?? 0) * 60;
   const why =
     said !== undefined
-      ? reason('typed', text('{count} coats, {time} each', { count, time: said.amount }), {
-          at: inRecipe(bench, said.path),
-        })
+      ? reason(
+          'typed',
+          count === 1
+            ? text('1 coat, {time}', { time: said.amount })
+            : text('{count} coats, {time} each', { count, time: said.amount }),
+          { at: inRecipe(bench, said.path) },
+        )
       : own !== undefined && agent?.dry !== undefined
         ? reason(
             agent.origin === 'stock' ? 'stock' : 'typed',
-            text('{count} coats, each dries {time}', { count, time: own }),
+            count === 1
+              ? text('1 coat, dries {time}', { time: own })
+              : text('{count} coats, each dries {time}', { count, time: own }),
             { at: agent.dry.at, source: agent.dry.source },
           )
         : fromTable(step, row);

@@ -92,7 +92,9 @@ function baseOf(low: Lowering, node: RecipeNode): RecipeNode | undefined {
       low.problem(
         'name/cyclic',
         propertySpan(node, 'base'),
-        text('{name} is like itself, over {count} recipes', { name: node.name ?? '', count: seen.size }),
+        seen.size === 1
+          ? text('{name} is like itself', { name: node.name ?? '' })
+          : text('{name} is like itself, over {count} recipes', { name: node.name ?? '', count: seen.size }),
       );
       return undefined;
     }

@@ -12,7 +12,7 @@ import { contourArea, contourBox } from '../../calc/outline/contour-measure.ts';
 import type { FlatPiece } from '../../calc/piece/flat-piece.ts';
 import { flatPiecesOf } from '../../calc/piece/flat-pieces.figure.ts';
 import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
-import { cutsLaidWords } from '../../language/view/cuts-laid.ts';
+import { cutsLaidWords } from '../../language/view/piece-words.ts';
 import { plainStyle } from '../../language/view/text.ts';
 import { openBook, type TestBook } from '../harness/book.ts';
 

@@ -4,6 +4,7 @@ import { type Bench, isKnown } from '../../figure/index.ts';
 import type { Contour } from '../../outline/contour.ts';
 import type { Point } from '../../outline/shape.ts';
 import { clothContours } from '../../piece/cloth-contours.figure.ts';
+import { cutInWords } from '../../piece/dart-words.ts';
 import type { Dart, FlatPiece, Mark } from '../../piece/flat-piece.ts';
 import { flatPiecesOf } from '../../piece/flat-pieces.figure.ts';
 import { LENGTH } from '../../quantity/index.ts';
@@ -135,15 +136,8 @@ function sizeOf(cuts: readonly Contour[], pieces: readonly FlatPiece[]): Text {
   const size = longBy(high.x - low.x, high.y - low.y);
   const count = (kind: Dart['kind']): number =>
     pieces.reduce((sum, { darts }) => sum + darts.filter((dart) => dart.kind === kind).length, 0);
-  const figures = { size, darts: count('dart'), slits: count('slit'), pieces: pieces.length };
-  const cutIn =
-    figures.darts > 0
-      ? figures.slits > 0
-        ? text('{size}, {darts} darts and {slits} slits', figures)
-        : text('{size}, {darts} darts', figures)
-      : figures.slits > 0
-        ? text('{size}, {slits} slits', figures)
-        : size;
+  const words = cutInWords(count('dart'), count('slit'));
+  const cutIn = words === undefined ? size : text('{size}, {cuts}', { size, cuts: words });
   return pieces.length > 1 ? text('{cut}, in {pieces} pieces', { cut: cutIn, pieces: pieces.length }) : cutIn;
 }
 

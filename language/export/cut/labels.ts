@@ -4,7 +4,7 @@ import type { Recipe } from '../../../calc/model/index.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
 import { allSteps, hasWord, head } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
-import { cutsLaidWords } from '../../view/cuts-laid.ts';
+import { cutsLaidWords } from '../../view/piece-words.ts';
 import { type Style, say } from '../../view/text.ts';
 
 /** A length of cloth in whole millimetres or the reader's units. */

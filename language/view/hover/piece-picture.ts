@@ -1,7 +1,7 @@
 import { sketchOfPiece } from '../../../calc/drawing/of-piece.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
 import { screenSvg } from '../../export/svg.ts';
-import { cutsLaidWords } from '../cuts-laid.ts';
+import { cutsLaidWords } from '../piece-words.ts';
 import { say } from '../text.ts';
 import type { HoverBook } from './book.ts';
 import { linkEncoded } from './copy-link.ts';
@@ -30,7 +30,9 @@ export function piecePicture([piece, ...others]: readonly FlatPiece[], size: str
       ? say('Flat piece {name}, one of {others} more', figures)
       : darts === 0
         ? say('Flat piece {name}, {size}', figures)
-        : say('Flat piece {name}, {size}, {darts} darts and slits', figures);
+        : darts === 1
+          ? say('Flat piece {name}, {size}, one dart or slit', figures)
+          : say('Flat piece {name}, {size}, {darts} darts and slits', figures);
   const beside = cutsLaidWords(piece, book.style()).map((line) => `\n\n${plain(line)}`);
   return `![${plain(words)}](${address}|width=${pixels})${beside.join('')}`;
 }

@@ -8,7 +8,7 @@ import { type PieceMass, pieceMasses } from '../../../calc/piece/piece-mass.figu
 import { ANGLE, LENGTH, MASS } from '../../../calc/quantity/index.ts';
 import type { LayerRow, Report } from '../../../calc/report.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { cutsLaidWords } from '../cuts-laid.ts';
+import { cutsLaidWords } from '../piece-words.ts';
 import type { Table } from '../report/section.ts';
 import { type Style, say, show } from '../text.ts';
 import type { CutRow } from './sheet.ts';
