@@ -1,19 +1,25 @@
 /** Reads for the server what it cannot open itself: files of the workspace that are on no disk, and all files in a browser. */
 import * as vscode from 'vscode';
 import { ErrorCodes, ResponseError } from 'vscode-languageclient';
+import { toBase64 } from '../language/protocol/base64.ts';
 import { type RulePageParams, type RulePageResult, rulePageRequest } from '../language/protocol/explain.ts';
 import {
   type FileKind,
+  type ReadBytesResult,
   type ReadDirectoryParams,
   type ReadDirectoryResult,
   type ReadFileParams,
   type ReadFileResult,
+  readBytesRequest,
   readDirectoryRequest,
   readFileRequest,
   type StatParams,
   type StatResult,
   statRequest,
 } from '../language/protocol/files.ts';
+
+const read = async ({ uri, mostBytes }: ReadFileParams): Promise<Uint8Array> =>
+  (await vscode.workspace.fs.readFile(inWorkspace(uri))).subarray(0, mostBytes);
 
 /** What is needed of the language client. */
 interface Asker {
@@ -63,8 +69,11 @@ export function readForServer(client: Asker, extension: vscode.Uri): vscode.Disp
       const text = await pageOf(rule);
       return text === undefined ? {} : { text };
     }),
-    client.onRequest<ReadFileParams, ReadFileResult>(readFileRequest, async ({ uri, mostBytes }) => ({
-      text: new TextDecoder().decode((await fs.readFile(inWorkspace(uri))).subarray(0, mostBytes)),
+    client.onRequest<ReadFileParams, ReadFileResult>(readFileRequest, async (params) => ({
+      text: new TextDecoder().decode(await read(params)),
+    })),
+    client.onRequest<ReadFileParams, ReadBytesResult>(readBytesRequest, async (params) => ({
+      base64: toBase64(await read(params)),
     })),
   );
 }

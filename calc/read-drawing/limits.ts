@@ -1,6 +1,6 @@
 /** What a drawing may ask of the reader. Files come from other people; none may make the editor wait or fill its memory. */
 export const limits = {
-  /** characters of a file */
+  /** bytes of a file */
   svgText: 10_000_000,
   dxfText: 20_000_000,
   /** nested elements */

@@ -1,7 +1,22 @@
 import { text } from '../figure/figure.ts';
 import { nothingDrawn, type ReadDrawing } from './drawn.ts';
 import { isBinaryDxf, readDxf } from './dxf/read-dxf.ts';
+import { limits } from './limits.ts';
 import { readSvg } from './svg/read-svg.ts';
+
+const isDxf = (file: string): boolean => /\.dxf$/i.test(file);
+
+/** The largest file that is read, bytes. */
+export const mostBytesOf = (file: string): number => (isDxf(file) ? limits.dxfText : limits.svgText);
+
+/** What is said of a larger one. */
+export const tooLarge = (file: string): ReadDrawing =>
+  nothingDrawn({
+    kind: 'refused',
+    message: text('the drawing is larger than {most} MB; leave the outline in it only', {
+      most: mostBytesOf(file) / 1e6,
+    }),
+  });
 
 /** Reads the text of a drawing by what its file is called. */
 export function readDrawing(file: string, source: string): ReadDrawing {
@@ -14,7 +29,9 @@ export function readDrawing(file: string, source: string): ReadDrawing {
       kind: 'refused',
       message: text('the file is no text in UTF-8, but UTF-16 or no text at all: save it as UTF-8'),
     });
-  return /\.dxf$/i.test(file) ? readDxf(source) : readSvg(source);
+  // a character is a byte at least
+  if (source.length > mostBytesOf(file)) return tooLarge(file);
+  return isDxf(file) ? readDxf(source) : readSvg(source);
 }
 
 /** Characters at the beginning that show what kind of text a file is. */

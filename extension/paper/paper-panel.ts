@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { fromBase64 } from '../../language/protocol/base64.ts';
 import {
   type PaperKind,
   type PaperParams,
@@ -10,7 +11,6 @@ import { takeOver } from '../commands/take-over.ts';
 import type { FigureChanges } from '../figures-changed.ts';
 import { Latest } from '../latest.ts';
 import { pageOf } from '../page/page.ts';
-import { decoded } from '../plan/files.ts';
 import { type AskedRecipe, recipeGiven } from '../recipe-asked.ts';
 import { ask, type Server } from '../server.ts';
 import { pastOf, revisionOf } from './git.ts';
@@ -99,7 +99,7 @@ export class PaperPanel {
         ? new TextEncoder().encode(made.html)
         : made.base64 === undefined
           ? undefined
-          : decoded(made.base64);
+          : fromBase64(made.base64);
     if (bytes === undefined) {
       if (made.nothing !== undefined) void vscode.window.showWarningMessage(made.nothing);
       return undefined;

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { fromBase64 } from '../../language/protocol/base64.ts';
 import {
   type DrawingFileParams,
   type DrawingFileResult,
@@ -48,9 +49,4 @@ export async function saveAs(picture: Picture, format: SaveFormat, bytes: Uint8A
 }
 
 export const bytesOf = ({ text, base64 }: Pick<DrawingFileResult, 'text' | 'base64'>): Uint8Array =>
-  base64 === undefined ? new TextEncoder().encode(text ?? '') : decoded(base64);
-
-export function decoded(base64: string): Uint8Array {
-  const binary = atob(base64);
-  return Uint8Array.from(binary, (letter) => letter.charCodeAt(0));
-}
+  base64 === undefined ? new TextEncoder().encode(text ?? '') : fromBase64(base64);

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { fromBase64 } from '../../language/protocol/base64.ts';
 import {
   type DrawingParams,
   type DrawingResult,
@@ -13,7 +14,7 @@ import { openPlace } from '../open-place.ts';
 import { pageOf } from '../page/page.ts';
 import { ask, type Server } from '../server.ts';
 import { groupsOnLine } from './chosen.ts';
-import { bytesOf, decoded, madeBy, saveAs } from './files.ts';
+import { bytesOf, madeBy, saveAs } from './files.ts';
 import {
   type EditorMessage,
   type KeptState,
@@ -274,7 +275,7 @@ export class PlanPanel {
     if (made === undefined) return;
     if (format !== 'png') return saveAs(picture, format, bytesOf(made));
     const image = await this.imageOf(made.text ?? '');
-    if (image !== undefined) return saveAs(picture, format, decoded(image));
+    if (image !== undefined) return saveAs(picture, format, fromBase64(image));
     void vscode.window.showWarningMessage(vscode.l10n.t('The editor could not make an image of the drawing.'));
   }
 

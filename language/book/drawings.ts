@@ -1,15 +1,15 @@
 import { AstUtils, type FileSystemProvider, type LangiumDocument, URI, UriUtils } from 'langium';
 import { type Text, text } from '../../calc/figure/figure.ts';
 import type { DrawnFile, ReadDrawing } from '../../calc/read-drawing/drawn.ts';
-import { limits } from '../../calc/read-drawing/limits.ts';
-import { readDrawing } from '../../calc/read-drawing/read.ts';
+import { mostBytesOf, readDrawing, tooLarge } from '../../calc/read-drawing/read.ts';
 import type { FileShape } from '../grammar/generated/ast.ts';
 import { drawingFile, liesIn } from './drawing-files.ts';
+import { drawingText } from './drawing-text.ts';
 
 /** Files that can be told to lie in a folder as they really are: a link may lead out of it. */
 export interface ConfinedFiles extends FileSystemProvider {
-  /** The text of a file in a folder, no more of it than `mostBytes`; fails where it lies elsewhere. */
-  readInside(uri: URI, folder: URI, mostBytes: number): Promise<string>;
+  /** What is in a file of a folder, no more of it than `mostBytes`; fails where it lies elsewhere. */
+  readInside(uri: URI, folder: URI, mostBytes: number): Promise<Uint8Array>;
 }
 
 /** What `readInside` fails with where a file lies, through a link, in another folder. */
@@ -81,7 +81,8 @@ export class Drawings {
     if (typeof found === 'string') {
       if (before?.source === found) return;
       drawingCounters.read++;
-      this.known.set(address, { source: found, file: { drawing: readDrawing(uri.path, found) } });
+      const drawing = found === cut ? tooLarge(uri.path) : readDrawing(uri.path, found);
+      this.known.set(address, { source: found, file: { drawing } });
     } else {
       const missing = before?.source === undefined ? before?.file : undefined;
       if (missing !== undefined && 'missing' in missing && missing.missing.template === found.template) return;
@@ -90,15 +91,17 @@ export class Drawings {
     this.version++;
   }
 
-  /** The text of a drawing, or why it is not read. */
+  /** The text of a drawing, `cut` where it is too large, or why it is not read. */
   private async sourceOf(uri: URI, recipe: URI): Promise<string | Text> {
     const folder = this.folders().find((each) => liesIn(each, recipe)) ?? UriUtils.dirname(recipe);
     if (!liesIn(folder, uri)) return outside;
     const files = this.files();
-    // One byte more than is read: then the reader sees that there is more.
-    const most = 1 + (/\.dxf$/i.test(uri.path) ? limits.dxfText : limits.svgText);
+    const most = mostBytesOf(uri.path);
     try {
-      return await (isConfined(files) ? files.readInside(uri, folder, most) : files.readFile(uri));
+      if (!isConfined(files)) return await files.readFile(uri);
+      // one byte more than is read shows that there is more
+      const bytes = await files.readInside(uri, folder, most + 1);
+      return bytes.length > most ? cut : drawingText(bytes);
     } catch (error) {
       if (error instanceof LiesOutside) return outside;
       return error instanceof IsNoFile
@@ -107,6 +110,9 @@ export class Drawings {
     }
   }
 }
+
+/** Stands for the text of a file that is too large: no drawing begins so. */
+const cut = '\uFFFF';
 
 const mayNameFiles = /\bfile\s+"/;
 

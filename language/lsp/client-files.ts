@@ -2,12 +2,15 @@ import { type FileSystemNode, type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import type { ConfinedFiles } from '../book/drawings.ts';
 import { mostBytes } from '../grammar/limits.ts';
+import { fromBase64 } from '../protocol/base64.ts';
 import {
   type FileKind,
+  type ReadBytesResult,
   type ReadDirectoryParams,
   type ReadDirectoryResult,
   type ReadFileParams,
   type ReadFileResult,
+  readBytesRequest,
   readDirectoryRequest,
   readFileRequest,
   type StatParams,
@@ -47,18 +50,16 @@ export class ClientFiles implements ConfinedFiles {
     return entries.map(({ name, kind }) => nodeOf(UriUtils.joinPath(uri, name), kind));
   }
 
-  readFile(uri: URI): Promise<string> {
-    return this.#text(uri, mostBytes);
+  async readFile(uri: URI): Promise<string> {
+    const params: ReadFileParams = { uri: uri.toString(), mostBytes };
+    return (await this.connection.sendRequest<ReadFileResult>(readFileRequest, params)).text;
   }
 
   /** The editor hands out nothing from outside of the workspace's folders. */
-  readInside(uri: URI, _folder: URI, most: number): Promise<string> {
-    return this.#text(uri, most);
-  }
-
-  async #text(uri: URI, most: number): Promise<string> {
+  async readInside(uri: URI, _folder: URI, most: number): Promise<Uint8Array> {
     const params: ReadFileParams = { uri: uri.toString(), mostBytes: most };
-    return (await this.connection.sendRequest<ReadFileResult>(readFileRequest, params)).text;
+    const { base64 } = await this.connection.sendRequest<ReadBytesResult>(readBytesRequest, params);
+    return fromBase64(base64);
   }
 
   readBinary(uri: URI): Promise<Uint8Array> {

@@ -2,6 +2,7 @@ import type { Cancellation } from 'langium';
 import type { WithAnalysis } from '../analysis/module.ts';
 import { CannotCut, type CutFile, type CutOrder } from '../export/cut/cut-files.ts';
 import { cutFilesOf } from '../export/cut/of-recipe.ts';
+import { toBase64 } from '../protocol/base64.ts';
 import {
   type CutFilesParams,
   type CutFilesResult,
@@ -47,14 +48,5 @@ export const answerCutFiles =
 const wire = ({ name, bytes, words, notes }: CutFile, binary: boolean): WireCutFile => ({
   name,
   words: [words, ...notes].join(', '),
-  ...(binary ? { base64: base64(bytes) } : { text: new TextDecoder().decode(bytes) }),
+  ...(binary ? { base64: toBase64(bytes) } : { text: new TextDecoder().decode(bytes) }),
 });
-
-/** At a time, so that no call has too many arguments. */
-const slice = 0x8000;
-
-function base64(bytes: Uint8Array): string {
-  let letters = '';
-  for (let at = 0; at < bytes.length; at += slice) letters += String.fromCharCode(...bytes.subarray(at, at + slice));
-  return btoa(letters);
-}

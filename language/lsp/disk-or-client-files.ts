@@ -25,7 +25,7 @@ export class DiskOrClientFiles extends BoundedFiles {
     return onDisk(uri) ? super.readDirectory(uri) : this.elsewhere.readDirectory(uri);
   }
 
-  override readInside(uri: URI, folder: URI, most: number): Promise<string> {
+  override readInside(uri: URI, folder: URI, most: number): Promise<Uint8Array> {
     return onDisk(uri) ? super.readInside(uri, folder, most) : this.elsewhere.readInside(uri, folder, most);
   }
 

@@ -9,7 +9,7 @@ import { mostBytes } from '../grammar/limits.ts';
 /** The files of the disk; of a file that is too long to be parsed, only as much as shows that it is. */
 export class BoundedFiles extends NodeFileSystemProvider implements ConfinedFiles {
   override async readFile(uri: URI): Promise<string> {
-    return await beginning(uri.fsPath, mostBytes);
+    return (await beginning(uri.fsPath, mostBytes)).toString('utf8');
   }
 
   /** For a command that has nothing else to do meanwhile: many small files are read several times as fast. */
@@ -18,7 +18,7 @@ export class BoundedFiles extends NodeFileSystemProvider implements ConfinedFile
   }
 
   /** Where links lead is looked at before anything is read; a name that leads to another computer is not followed. */
-  async readInside(uri: URI, folder: URI, most: number): Promise<string> {
+  async readInside(uri: URI, folder: URI, most: number): Promise<Uint8Array> {
     if (uri.scheme !== 'file' || uri.authority !== folder.authority) throw new LiesOutside(uri.toString(true));
     const [file, root] = [await realpath(uri.fsPath), await realpath(folder.fsPath)];
     const way = path.relative(root, file);
@@ -28,16 +28,16 @@ export class BoundedFiles extends NodeFileSystemProvider implements ConfinedFile
   }
 }
 
-/** The text of a file, or as much of it as `most` bytes hold. What is no file, a pipe say, would never end. */
-async function beginning(name: string, most: number): Promise<string> {
+/** What is in a file, no more of it than `most` bytes. What is no file, a pipe say, would never end. */
+async function beginning(name: string, most: number): Promise<Buffer> {
   const stats = await stat(name);
   if (!stats.isFile()) throw new IsNoFile(`${name} is no file`);
   const file = await open(name);
   try {
     const { size } = await file.stat();
-    if (size <= most) return await file.readFile('utf8');
+    if (size <= most) return await file.readFile();
     const { buffer, bytesRead } = await file.read(Buffer.alloc(most), 0, most, 0);
-    return buffer.toString('utf8', 0, bytesRead);
+    return buffer.subarray(0, bytesRead);
   } finally {
     await file.close();
   }

@@ -33,3 +33,9 @@ export interface ReadFileParams {
 export interface ReadFileResult {
   readonly text: string;
 }
+
+/** Request `laybook/readBytes`, asked as `laybook/readFile` is: what is in a file whose writing is not known before. */
+export const readBytesRequest = 'laybook/readBytes';
+export interface ReadBytesResult {
+  readonly base64: string;
+}

@@ -9,7 +9,9 @@ import {
   type DataCallback,
   type Message,
 } from 'vscode-languageserver-protocol/node';
+import { toBase64 } from '../../language/protocol/base64.ts';
 import type {
+  ReadBytesResult,
   ReadDirectoryParams,
   ReadDirectoryResult,
   ReadFileParams,
@@ -17,7 +19,7 @@ import type {
   StatParams,
   StatResult,
 } from '../../language/protocol/files.ts';
-import { readDirectoryRequest, readFileRequest, statRequest } from '../../language/protocol/files.ts';
+import { readBytesRequest, readDirectoryRequest, readFileRequest, statRequest } from '../../language/protocol/files.ts';
 import { dist } from '../setup/paths.mjs';
 import { type Conversation, type ConversationOptions, converse } from './converse.ts';
 
@@ -117,6 +119,11 @@ export async function startWorkerServer(
     const text = files.get(ask(uri));
     if (text === undefined) throw new Error(`${uri} is not there`);
     return { text };
+  });
+  connection.onRequest(readBytesRequest, ({ uri, mostBytes }: ReadFileParams): ReadBytesResult => {
+    const text = files.get(ask(uri));
+    if (text === undefined) throw new Error(`${uri} is not there`);
+    return { base64: toBase64(new TextEncoder().encode(text).subarray(0, mostBytes)) };
   });
   const conversation = await converse(connection, options);
   return {

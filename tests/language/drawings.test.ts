@@ -7,6 +7,7 @@ import type { CompletionList, Hover, InlayHint } from 'vscode-languageserver-pro
 import { counters } from '../../calc/figure/index.ts';
 import { drawingFile, isDrawingPath, liesIn } from '../../language/book/drawing-files.ts';
 import { drawingCounters } from '../../language/book/drawings.ts';
+import { entities, header, mm, pairs, sled } from '../calc/read-drawing/dxf-pairs.ts';
 import { type MemoryServer, startMemoryServer } from '../harness/memory-server.ts';
 import { sampleFiles } from '../harness/sample.ts';
 import { folderOf, laybook } from '../harness/terminal.ts';
@@ -276,6 +277,12 @@ describe('a path to a drawing', () => {
         'the drawing is larger than 10 MB; leave the outline in it only',
       ],
       ['long.dxf', ' '.repeat(20e6 + 9), 'the drawing is larger than 20 MB; leave the outline in it only'],
+      // as many characters as are read, but more bytes
+      [
+        'umlaut.dxf',
+        `${pairs(999, 'ü')}${mm}${entities(...sled)}`.padEnd(20e6, '\r\n'),
+        'the drawing is larger than 20 MB; leave the outline in it only',
+      ],
     ];
     for (const [file, content, message] of cases) {
       const { folder, dispose } = folderOf({
@@ -300,4 +307,40 @@ describe('a path to a drawing', () => {
       }
     }
   }, 120_000);
+
+  it('is read in the code page that it says, and by the letters that its page has not', async () => {
+    const rounded = sled.map((each) => (each === 'Cut' ? 'Außenmaß' : each));
+    const said = (page: string) => header(9, '$DWGCODEPAGE', 3, page, 9, '$INSUNITS', 70, 4);
+    // ISO 8859-1 and windows-1252 have the German letters at the same places, windows-1250 too; Polish ones only windows-1250
+    const polish = Buffer.from(`${said('ANSI_1250')}${entities(...sled)}`.replaceAll('Cut', 'Kraw?d?'), 'latin1');
+    for (let at = polish.indexOf('Kraw?d?'); at >= 0; at = polish.indexOf('Kraw?d?', at + 1))
+      polish.set([0xea, 0x64, 0x9f], at + 4);
+    const svgOf = `<?xml version="1.0" encoding="ISO-8859-1"?>\n${svg(1180).replace('id="cut"', 'id="Außenmaß"')}`;
+    const files: Readonly<Record<string, readonly [string | Uint8Array, string]>> = {
+      'utf8.dxf': [`${said('ANSI_1252')}${entities(...rounded)}`, 'Außenmaß'],
+      'latin1.dxf': [Buffer.from(`${said('ANSI_1252')}${entities(...rounded)}`, 'latin1'), 'Außenmaß'],
+      'none.dxf': [Buffer.from(`${mm}${entities(...rounded)}`, 'latin1'), 'Außenmaß'],
+      'unknown.dxf': [Buffer.from(`${said('DOS_X')}${entities(...rounded)}`, 'latin1'), 'Außenmaß'],
+      'polish.dxf': [polish, 'Krawędź'],
+      'escaped.dxf': [`${mm}${entities(...rounded)}`.replaceAll('ß', '\\U+00DF'), 'Außenmaß'],
+      'latin1.svg': [Buffer.from(svgOf, 'latin1'), 'Außenmaß'],
+    };
+    for (const [file, [content, layer]] of Object.entries(files)) {
+      const { folder, dispose } = folderOf({
+        'shop.layup': book,
+        'deck.layup': recipe(`file "${file}" layer "${layer}"`),
+        [file]: content,
+      });
+      try {
+        const { out, err } = await laybook(folder, 'check', '.', '--format', 'json');
+        expect(err, file).toBe('');
+        const messages = (JSON.parse(out).findings as { rule: string; message: string }[]).filter(({ rule }) =>
+          rule.startsWith('outline/'),
+        );
+        expect(messages, file).toEqual([]);
+      } finally {
+        dispose();
+      }
+    }
+  });
 });

@@ -31,11 +31,6 @@ export const isBinaryDxf = (source: string): boolean => source.startsWith('AutoC
 
 /** The curves of a DXF file, metres: ASCII files from R12 on. */
 export function readDxf(source: string): ReadDrawing {
-  if (source.length > limits.dxfText)
-    return nothingDrawn({
-      kind: 'refused',
-      message: text('the drawing is larger than 20 MB; leave the outline in it only'),
-    });
   if (isBinaryDxf(source))
     return nothingDrawn({ kind: 'refused', message: text('this is a binary DXF file; save it as ASCII DXF') });
   const content = readContent(source.replace(/^\uFEFF/, ''));

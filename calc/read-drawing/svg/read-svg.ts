@@ -26,11 +26,6 @@ interface Where {
 
 /** The curves of an SVG file: metres, y upwards. Of unit and scale it is what the file says, or millimetres. */
 export function readSvg(source: string): ReadDrawing {
-  if (source.length > limits.svgText)
-    return nothingDrawn({
-      kind: 'refused',
-      message: text('the drawing is larger than 10 MB; leave the outline in it only'),
-    });
   const elements = readElements(source.replace(/^\uFEFF/, ''));
   const { root } = elements;
   if (elements.problems.length > 0) return nothingDrawn(...elements.problems);
