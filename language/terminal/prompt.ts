@@ -6,6 +6,7 @@ export class Prompt {
   private readonly waiting: ((line: string | undefined) => void)[] = [];
   private readonly read: string[] = [];
   private ended = false;
+  private readonly stop = (): void => this.end();
 
   ask(words: string): Promise<string | undefined> {
     this.open();
@@ -15,7 +16,13 @@ export class Prompt {
     return new Promise((resolve) => this.waiting.push(resolve));
   }
 
+  private end(): void {
+    this.ended = true;
+    for (const next of this.waiting.splice(0)) next(undefined);
+  }
+
   close(): void {
+    process.off('SIGINT', this.stop);
     this.lines?.close();
   }
 
@@ -27,9 +34,8 @@ export class Prompt {
       if (next === undefined) this.read.push(line);
       else next(line);
     });
-    this.lines.on('close', () => {
-      this.ended = true;
-      for (const next of this.waiting.splice(0)) next(undefined);
-    });
+    this.lines.on('close', () => this.end());
+    // who stops with Ctrl-C is told where to go on, as at the end of the lines; a second one stops at once
+    process.once('SIGINT', this.stop);
   }
 }

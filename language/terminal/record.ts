@@ -19,6 +19,7 @@ import { endOf, type OpenBook, openBook } from './book.ts';
 import { needDay } from './day.ts';
 import { type ExitCode, exitCodes, UsageError } from './exit-codes.ts';
 import { recipeNamed } from './named-recipe.ts';
+import { benchAt } from './past-plans.ts';
 import { told, whyNotRead } from './paths.ts';
 import type { Screen } from './screen.ts';
 import { cannot, writeWhole } from './write-files.ts';
@@ -55,7 +56,14 @@ export async function record(name: string, folder: string, options: RecordOption
     ...(size === undefined ? {} : { size }),
     ...(revision === undefined ? {} : { revision }),
   };
-  const questions = questionsOf(recipe, benchOf(recipe, shelf));
+  const then =
+    revision === undefined || revision === recipe.revision ? undefined : await benchAt(book, name, size, revision);
+  const bench = then ?? benchOf(recipe, shelf);
+  const questions = questionsOf(bench.recipe, bench);
+  if (revision !== undefined && bench.recipe.revision !== revision)
+    screen.err(
+      `${say('This record is of revision {revision}, whose text is not to be had from git: what is asked is that of the recipe as it stands.', { revision })}\n`,
+    );
   screen.out(
     `${say('Record of {recipe}, number {number}. Enter alone leaves a line out; stop at any time.', { recipe: name, number: head.number })}\n`,
   );

@@ -36,7 +36,8 @@ export async function records(
   const found = book.services.analysis.shelf().records.ofRecipe(name);
   if (found.length === 0) throw new UsageError(text('no record tells of {recipe}', { recipe: name }));
   const style: Style = { units: options.units };
-  const page = recordsPage(found, await pastPlans(book, found), style);
+  const { planOf, why } = await pastPlans(book, found);
+  const page = recordsPage(found, planOf, style, why);
   const title = say('Records of {recipe}', { recipe: name });
   if (options.out !== undefined) {
     const bytes = sealed(recordsHtml(title, page, style, usedLocale() ?? 'en'));
@@ -47,7 +48,7 @@ export async function records(
   return endOf(book, false);
 }
 
-function recordsJson(recipe: string, { sizes, calibrations }: RecordsPage): string {
+function recordsJson(recipe: string, { sizes, calibrations, withoutPlan }: RecordsPage): string {
   const told = sizes.map(({ size, builds, series }) => ({
     size: size ?? null,
     builds,
@@ -68,5 +69,5 @@ function recordsJson(recipe: string, { sizes, calibrations }: RecordsPage): stri
     builds,
     says: sayText(says),
   }));
-  return `${JSON.stringify({ schema: 'laybook/records@1', recipe, sizes: told, calibrations: values }, undefined, 2)}\n`;
+  return `${JSON.stringify({ schema: 'laybook/records@1', recipe, sizes: told, calibrations: values, withoutPlan }, undefined, 2)}\n`;
 }

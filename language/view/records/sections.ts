@@ -1,4 +1,4 @@
-import { quantity } from '../../../calc/figure/figure.ts';
+import { quantity, type Text, text } from '../../../calc/figure/figure.ts';
 import type { BuildRecord } from '../../../calc/model/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { NUMBER } from '../../../calc/quantity/index.ts';
@@ -9,17 +9,20 @@ import { type Style, say, sayText, show } from '../text.ts';
 import { translated } from '../translation.ts';
 import { buildQuantities, bySize, isOutside, type PlanOf, type Series, seriesOf } from './builds.ts';
 import { type Calibration, calibrationsOf } from './calibrate.ts';
-import { explainBuild } from './explain.ts';
-import { partName } from './lots.ts';
+import { differenceLines, namesOf } from './reasons.ts';
 
 /** All that the records of a recipe say, for one size after the other. */
 export interface RecordsPage {
   readonly sizes: readonly { readonly size?: string; readonly builds: number; readonly series: readonly Series[] }[];
   readonly sections: readonly Section[];
   readonly calibrations: readonly Calibration[];
+  /** builds of revisions whose plan is not to be had */
+  readonly withoutPlan: readonly { readonly revision: number; readonly builds: number }[];
 }
 
-export function recordsPage(records: readonly BuildRecord[], planOf: PlanOf, style: Style): RecordsPage {
+/** `why`: why the past plans that are lacking are not to be had, where that is known. */
+export function recordsPage(records: readonly BuildRecord[], planOf: PlanOf, style: Style, why?: Text): RecordsPage {
+  const lacking = records.filter((record) => record.revision !== undefined && planOf(record) === undefined);
   const sizes = [...bySize(records)].map(([size, builds]) => ({
     ...(size === undefined ? {} : { size }),
     builds: builds.length,
@@ -37,9 +40,30 @@ export function recordsPage(records: readonly BuildRecord[], planOf: PlanOf, sty
   return {
     sizes,
     calibrations,
-    sections: [...sections, calibrationSection(calibrations, style)].filter(
+    withoutPlan: revisionsOf(lacking),
+    sections: [withoutPlanSection(lacking, why), ...sections, calibrationSection(calibrations, style)].filter(
       ({ lines, table }) => (lines?.length ?? 0) + (table?.rows.length ?? 0) > 0,
     ),
+  };
+}
+
+function revisionsOf(lacking: readonly BuildRecord[]): RecordsPage['withoutPlan'] {
+  const counts = new Map<number, number>();
+  for (const { revision = 0 } of lacking) counts.set(revision, (counts.get(revision) ?? 0) + 1);
+  return [...counts].sort(([a], [b]) => a - b).map(([revision, builds]) => ({ revision, builds }));
+}
+
+/** Builds that nothing compares are told of, and not passed over. */
+function withoutPlanSection(lacking: readonly BuildRecord[], why: Text | undefined): Section {
+  const lines = revisionsOf(lacking).map(({ revision, builds }) =>
+    builds === 1
+      ? say('Revision {revision}: 1 build is not compared with its plan.', { revision })
+      : say('Revision {revision}: {builds} builds are not compared with their plan.', { revision, builds }),
+  );
+  return {
+    title: say('Without a plan'),
+    lead: sayText(why ?? text('The text of these revisions is not to be had from git.')),
+    lines,
   };
 }
 
@@ -80,11 +104,7 @@ function reasonSection(
 ): Section {
   const fills = series.find(({ kind }) => kind.name === 'fill')?.points.map(({ value }) => value) ?? [];
   const usual = median(fills);
-  const lines = builds.flatMap((record) =>
-    explainBuild(record, planOf(record), isImpossible(usual) ? undefined : usual).map((words) =>
-      say('{build}: {words}', { build: partName(record), words: sayText(words, style) }),
-    ),
-  );
+  const lines = differenceLines(builds, planOf, isImpossible(usual) ? undefined : usual, style);
   return {
     title:
       size === undefined
@@ -124,7 +144,7 @@ function spreadSection(size: string | undefined, series: readonly Series[], styl
         number(Math.max(0, limits.low)),
         number(limits.high),
         drift === undefined ? '' : say('{drift} a build', { drift: { ...quantity(drift, NUMBER), unit: '%' } }, style),
-        out.map(({ record }) => partName(record)).join(', '),
+        namesOf(out.map(({ record }) => record)),
       ],
     ];
   });
