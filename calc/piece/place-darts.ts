@@ -3,7 +3,7 @@ import type { Contour } from '../outline/contour.ts';
 import type { Point } from '../outline/shape.ts';
 import { type EdgeStretch, footInBend } from './edge-turns.ts';
 import type { Dart } from './flat-piece.ts';
-import { onceRound, placeNear, pointAt, type Rim, rimOf } from './rim.ts';
+import { onceRound, placeNear, pointAt, type Rim, rimOf, shortWay } from './rim.ts';
 import { seamsApart } from './seams.ts';
 import { type CutWanted, type Seam, settleCuts } from './settle-cuts.ts';
 import { type Blocked, type Found, spread } from './spread.ts';
@@ -92,7 +92,7 @@ const clearOf =
     cuts.every((cut) => Math.abs(off(edge, cut.place, place)) >= cut.width / 2 + by);
 
 /** How far one place is onwards from another, the short way round; m. */
-const off = ({ length }: Rim, at: number, from: number) => onceRound(at - from + length / 2, length) - length / 2;
+const off = ({ length }: Rim, at: number, from: number) => shortWay(at - from, length);
 
 /**
  * How far each cut may move: as far as to the next of its bend and past a seam there, and not out of the run of bends the same way

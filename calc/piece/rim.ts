@@ -26,6 +26,9 @@ export const rimOf = onceFor((contour: Contour): Rim => {
 /** A place on a closed line brought between 0 and its length. */
 export const onceRound = (place: number, length: number): number => ((place % length) + length) % length;
 
+/** How far onwards on a closed line, the short way round: negative where that is backwards. */
+export const shortWay = (off: number, length: number): number => onceRound(off + length / 2, length) - length / 2;
+
 /** Which segment a place lies on (between 0 and the length), and how far along it, as a share of it. */
 function segmentAt({ segments, starts }: Rim, place: number): readonly [segment: number, share: number] {
   let [low, high] = [0, segments.length - 1];

@@ -1,4 +1,4 @@
-import { onceRound } from './rim.ts';
+import { onceRound, shortWay } from './rim.ts';
 
 /** A cut on a closed rim that is to be found a place; m. */
 export interface CutWanted {
@@ -101,7 +101,7 @@ function isFree(cut: OnLine, next: OnLine | undefined, first: OnLine, { length, 
   const [after, at] = next === undefined ? [first, first.place + length] : [next, next.place];
   if (after.of !== cut.of && at - cut.place < apart(cut, after, gap) - slack) return false;
   const clear = (place: number, before: number, behind: number) => {
-    const off = nearOf(cut.place - place, length);
+    const off = shortWay(cut.place - place, length);
     return off >= behind - slack || -off >= before - slack;
   };
   return (
@@ -109,9 +109,6 @@ function isFree(cut: OnLine, next: OnLine | undefined, first: OnLine, { length, 
     walls.every(({ place, by }) => clear(place, by + gap + cut.width / 2, by + gap + cut.width / 2))
   );
 }
-
-/** How far onwards the short way round. */
-const nearOf = (off: number, length: number) => onceRound(off + length / 2, length) - length / 2;
 
 /** What keeps a cut off a place near it, measured from where it would lie best. */
 interface Keep {
@@ -187,12 +184,12 @@ function keepsOf(cut: OnLine, { length, gap, seams, walls }: Around): readonly K
   const reach = (off: number, by: number) => off >= -cut.back - cut.past - by && off <= cut.on + cut.past + by;
   const keeps: Keep[] = [];
   for (const { place, before, behind, half } of seams) {
-    const at = nearOf(place - cut.place, length);
+    const at = shortWay(place - cut.place, length);
     const more = half + cut.width / 2;
     if (reach(at, Math.max(before, behind) + more)) keeps.push({ at, before, behind, cost: ON_SEAM, more });
   }
   for (const { place, by } of walls) {
-    const at = nearOf(place - cut.place, length);
+    const at = shortWay(place - cut.place, length);
     const off = by + gap + cut.width / 2;
     if (reach(at, off)) keeps.push({ at, before: off, behind: off, cost: WALLED, more: 0 });
   }

@@ -18,6 +18,7 @@ import { resinName, resinToMix } from './needs.figure.ts';
 import { potLifeFor, potLimit } from './pot.figure.ts';
 import { batchesOf } from './pot-mass.ts';
 import { type StepPot, stepNeeds, stepPots } from './step-pots.figure.ts';
+import { massOf } from './wetted.figure.ts';
 
 /** The pots of a resin over all steps. */
 export interface BatchPlan {
@@ -39,12 +40,7 @@ export const batches = defineFigure<BatchPlan>('batches', (bench, key) =>
       return ifKnown(ofSteps(bench, stepNeeds), (each) => {
         const own = each.filter(({ resin }) => resin === name);
         const masses = own.map(({ mass, pots }) => mass / pots);
-        if (
-          !isAll(
-            own.reduce((sum, { mass }) => sum + mass, 0),
-            mix.total,
-          )
-        ) {
+        if (!isAll(massOf(own, name), mix.total)) {
           const plain = batchesOf(mix.total, limit.mass);
           return 'problem' in plain
             ? cannot(reason('computed', plain.problem))
@@ -85,7 +81,7 @@ export const potLife = defineFigure<number>('pot_life', (bench, key) =>
 export const mixSplit = defineFigure<MixSplit>('mix_split', (bench, key) =>
   whenKnown({ name: resinName(bench, key), mix: bench.ask(resinToMix, key) }, ({ name, mix }) => {
     const [needs, pots] = [ofSteps(bench, stepNeeds), ofSteps(bench, stepPots)];
-    const all = isKnown(needs) && needs.value.reduce((sum, { resin, mass }) => (resin === name ? sum + mass : sum), 0);
+    const all = isKnown(needs) && massOf(needs.value, name);
     if (!isKnown(pots) || all === false || !isAll(all, mix.total)) return mixOf(bench, key, mix.total);
     return known(together(pots.value.filter(({ resin }) => resin === name)), ...pots.reasons);
   }),

@@ -14,7 +14,7 @@ import {
 } from '../figure/index.ts';
 import { MASS } from '../quantity/index.ts';
 import { resinInPart, resinToMix } from './needs.figure.ts';
-import { wettedAt, wettedMass } from './wetted.figure.ts';
+import { massOf, wettedAt } from './wetted.figure.ts';
 
 /** Resin that is mixed for the infusion alone, kg: all of it but what was laid wet before, out of pots of its own. */
 export const infusedResin = defineFigure<number>('infused_resin', (bench) =>
@@ -33,9 +33,7 @@ export const infusedResin = defineFigure<number>('infused_resin', (bench) =>
 function laidWet(bench: Bench): Figure<number> {
   const own = bench.recipe.process?.resin ?? '';
   return ifKnown(bench.ask(processSteps), (steps) =>
-    ifKnown(allKnown(steps.map(({ path }) => bench.ask(wettedAt, path))), (each) =>
-      known(wettedMass(each.flat(), own)),
-    ),
+    ifKnown(allKnown(steps.map(({ path }) => bench.ask(wettedAt, path))), (each) => known(massOf(each.flat(), own))),
   );
 }
 

@@ -23,7 +23,7 @@ import { MASS, TIME } from '../quantity/index.ts';
 import { resinName, resinToMix } from './needs.figure.ts';
 import { largestPot, potLifeOf } from './pot-mass.ts';
 import { gelTime, potLives } from './time.figure.ts';
-import { wettedAt, wettedMass } from './wetted.figure.ts';
+import { massOf, wettedAt } from './wetted.figure.ts';
 
 /** Time in which a pot of an infusion is drunk. */
 const POT_DRUNK: Usual = {
@@ -46,7 +46,7 @@ const workNeeded = defineFigure<number>('work_needed', (bench, key) =>
     const { process } = bench.recipe;
     const laying = steps.filter((step) => {
       const wetted = bench.ask(wettedAt, step.path);
-      return isKnown(wetted) && wettedMass(wetted.value, name) > 0;
+      return isKnown(wetted) && massOf(wetted.value, name) > 0;
     });
     const drunk = laying.length === 0 || (process?.kind === 'infusion' && process.resin === name);
     return whenKnown(

@@ -17,7 +17,7 @@ import { doseAt } from './dose.figure.ts';
 import { infusedResin, mixedFor } from './infused.figure.ts';
 import { additions, type MixPart, type MixSplit, mixOf } from './mix.figure.ts';
 import { potLimit } from './pot.figure.ts';
-import { wettedAt, wettedMass } from './wetted.figure.ts';
+import { massOf, wettedAt } from './wetted.figure.ts';
 
 /** What is mixed of one resin for a step. */
 export interface StepNeed {
@@ -57,7 +57,7 @@ function usedBy(bench: Bench, step: Step): Figure<readonly Used[]> {
     return ifKnown(bench.ask(infusedResin), (mass, reasons) => knownBy([{ resin: own, mass }], reasons));
   return ifKnown(bench.ask(wettedAt, step.path), (items, reasons) => {
     const names = [...new Set(items.map(({ resin }) => resin))];
-    const used = names.map((resin) => ({ resin, mass: wettedMass(items, resin) * mixedFor(bench, resin) }));
+    const used = names.map((resin) => ({ resin, mass: massOf(items, resin) * mixedFor(bench, resin) }));
     return knownBy(
       used.filter(({ mass }) => mass > 0),
       reasons,
@@ -88,8 +88,7 @@ export const stepNeeds = defineFigure<readonly StepNeed[]>('step_needs', (bench,
     const next = rest.findIndex((each) => mixedBy(bench, each) === mixed);
     const served = next < 0 ? rest : rest.slice(0, next);
     return ifKnown(allKnown(served.map((each) => usedBy(bench, each))), (each, reasons) => {
-      const used = each.flat().reduce((sum, { resin, mass }) => (resin === mixed ? sum + mass : sum), 0);
-      const mass = amountOf(head(step), MASS)?.si ?? used;
+      const mass = amountOf(head(step), MASS)?.si ?? massOf(each.flat(), mixed);
       if (!(mass > 0)) return knownBy([], reasons);
       const clause = clauseWith(step, 'batches');
       const typed = clause === undefined ? undefined : countOf(flat(clause));

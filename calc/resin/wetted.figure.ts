@@ -54,6 +54,6 @@ function wetIn(bench: Bench, step: Step, { key, layer }: LaidLayer): Figure<read
   );
 }
 
-/** kg of a resin in what a step wets. */
-export const wettedMass = (items: readonly ResinItem[], resin: string): number =>
+/** kg of one resin among what is made of several. */
+export const massOf = (items: readonly Pick<ResinItem, 'resin' | 'mass'>[], resin: string): number =>
   items.reduce((sum, item) => (item.resin === resin ? sum + item.mass : sum), 0);
