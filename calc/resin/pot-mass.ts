@@ -21,6 +21,13 @@ export function potLifeOf(reading: AtMass, mass: number, exponent = usualMassExp
   );
 }
 
+/** The reading whose mass is nearest to a mass (kg), in proportion. */
+export const nearestReading = (readings: readonly AtMass[], mass: number): AtMass =>
+  readings.reduce((a, b) => (Math.abs(Math.log(b.mass / mass)) < Math.abs(Math.log(a.mass / mass)) ? b : a));
+
+/** No pot is used up in less, s. */
+export const shortestUse = 60;
+
 /** The largest mass in one pot (kg) that stays workable for `time` (s). */
 export function largestPot(reading: AtMass, time: number, exponent = usualMassExponent): Outcome {
   return given(

@@ -21,7 +21,7 @@ import { following } from '../outcome.ts';
 import { stepWorkingTime } from '../plan/step.figure.ts';
 import { MASS, TIME } from '../quantity/index.ts';
 import { resinName, resinToMix } from './needs.figure.ts';
-import { largestPot, potLifeOf } from './pot-mass.ts';
+import { largestPot, nearestReading, potLifeOf, shortestUse } from './pot-mass.ts';
 import { gelTime, potLives } from './time.figure.ts';
 import { massOf, wettedAt } from './wetted.figure.ts';
 
@@ -84,7 +84,7 @@ export interface PotLimit {
 
 export const potLimit = defineFigure<PotLimit>('pot_limit', (bench, key) =>
   whenKnown({ needs: bench.ask(workNeeded, key), most: usual(bench, LARGEST_POT) }, ({ needs, most }, reasons) =>
-    ifKnown(potFor(bench, key, Math.max(needs, 60), most), (mass, more) =>
+    ifKnown(potFor(bench, key, Math.max(needs, shortestUse), most), (mass, more) =>
       known(
         { mass, needs },
         reason(
@@ -123,9 +123,7 @@ function potFor(bench: Bench, key: string, time: number, most: number): Figure<n
 /** Pot life of so much of a resin (kg) in one pot at the temperature of the process, s. */
 export function potLifeFor(bench: Bench, key: string, mass: number): Figure<number> {
   return ifKnown(potLives(bench, key), (lives, reasons) => {
-    const nearest = lives.reduce((a, b) =>
-      Math.abs(Math.log(b.mass / mass)) < Math.abs(Math.log(a.mass / mass)) ? b : a,
-    );
+    const nearest = nearestReading(lives, mass);
     const words = text('from {life} for {mass} to a batch of {batch}: life falls with the cube root of the mass', {
       life: quantity(nearest.value, TIME),
       mass: quantity(nearest.mass, MASS),

@@ -2,7 +2,7 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
 import { potLimit } from '../../../calc/resin/pot.figure.ts';
-import { largestPot, potLifeOf } from '../../../calc/resin/pot-mass.ts';
+import { largestPot, nearestReading, potLifeOf, shortestUse } from '../../../calc/resin/pot-mass.ts';
 import { potLives } from '../../../calc/resin/time.figure.ts';
 import { about, aboutTime, kilograms } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
@@ -22,14 +22,12 @@ export const resinBatchTooBig = rule({
       const typed = clause === undefined ? 1 : Math.max(1, countOf(flat(clause)) ?? 1);
       const lives = potLives(context.bench, resin);
       const plan = context.ask(potLimit, resin);
-      if (!isKnown(lives) || !isKnown(plan) || lives.value.length === 0) continue;
+      if (!isKnown(lives) || !isKnown(plan)) continue;
       const each = mass.si / typed;
-      const reading = lives.value.reduce((a, b) =>
-        Math.abs(Math.log(b.mass / each)) < Math.abs(Math.log(a.mass / each)) ? b : a,
-      );
+      const reading = nearestReading(lives.value, each);
       const life = potLifeOf(reading, each);
       const { needs } = plan.value;
-      const most = largestPot(reading, Math.max(needs, 60));
+      const most = largestPot(reading, Math.max(needs, shortestUse));
       if (typeof life !== 'number' || typeof most !== 'number' || !(life < needs)) continue;
       const pots = Math.ceil(mass.si / most - 1e-9);
       const shown = {

@@ -2,9 +2,7 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
-import { potLimit } from '../../../calc/resin/pot.figure.ts';
-import { potLifeOf } from '../../../calc/resin/pot-mass.ts';
-import { potLives } from '../../../calc/resin/time.figure.ts';
+import { potLifeFor, potLimit } from '../../../calc/resin/pot.figure.ts';
 import { kilograms } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -51,9 +49,7 @@ export const resinExothermInPot = rule({
 
 /** Then resin/batch-too-big reports the same pot, and says more. */
 function goesOffFirst(context: Parameters<typeof stepsOf>[0], resin: string, mass: number): boolean {
-  const lives = potLives(context.bench, resin);
+  const life = potLifeFor(context.bench, resin, mass);
   const plan = context.ask(potLimit, resin);
-  const reading = isKnown(lives) ? lives.value[0] : undefined;
-  const life = reading === undefined ? undefined : potLifeOf(reading, mass);
-  return typeof life === 'number' && isKnown(plan) && life < plan.value.needs;
+  return isKnown(life) && isKnown(plan) && life.value < plan.value.needs;
 }
