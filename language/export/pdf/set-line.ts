@@ -24,13 +24,17 @@ export function lineOf(text: string): readonly Run[] {
   return runsOf(letters, levelsOf(letters));
 }
 
+/** Where a line ends that shows no spaces at its end. */
+function withoutBlanks(letters: readonly string[], from: number, to: number): number {
+  let end = to;
+  while (end > from && letters[end - 1] === ' ') end--;
+  return end;
+}
+
 /** Where a line breaks: behind spaces, and within a word only where that is longer than the line. */
 function broken(doc: Doc, letters: readonly string[], levels: Levels, width: number): (readonly [number, number])[] {
-  const fits = (from: number, to: number): boolean => {
-    let end = to;
-    while (end > from && letters[end - 1] === ' ') end--;
-    return widthOf(doc, runsOf(letters, levels, from, end)) <= width;
-  };
+  const fits = (from: number, to: number): boolean =>
+    widthOf(doc, runsOf(letters, levels, from, withoutBlanks(letters, from, to))) <= width;
   const found: (readonly [number, number])[] = [];
   let [from, word] = [0, 0];
   for (let i = 1; i <= letters.length; i++) {
@@ -55,11 +59,9 @@ export function setLines(doc: Doc, text: string, width: number): readonly (reado
   return text.split('\n').flatMap((paragraph) => {
     const letters = [...paragraph];
     const levels = levelsOf(letters);
-    const lines = broken(doc, letters, levels, width).map(([from, to]) => {
-      let end = to;
-      while (end > from && letters[end - 1] === ' ') end--;
-      return runsOf(letters, levels, from, end);
-    });
+    const lines = broken(doc, letters, levels, width).map(([from, to]) =>
+      runsOf(letters, levels, from, withoutBlanks(letters, from, to)),
+    );
     return lines.length === 0 ? [[]] : lines;
   });
 }
