@@ -20,10 +20,13 @@ export const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
 
 const LINES: Readonly<Record<string, string>> = { infuse: 'infuse', demould: 'demould' };
 
+/** Where no process says how warm it is, K: 23 degC, at which most data sheets are measured (common practice). */
+const DATA_SHEET = 296.15;
+
 /** A day at the warmth of the process, or as long as the resin stays in the tool there. Prepreg cures by a schedule of its own. */
 function cureLine({ recipe: { process }, bench }: RecipeContext): string | undefined {
   if (process === undefined || process.kind === 'prepreg') return undefined;
-  const warm = process.temperature?.si ?? 296.15;
+  const warm = process.temperature?.si ?? DATA_SHEET;
   const demould = process.resin === undefined ? undefined : bench.material(process.resin)?.demould;
   const fact = demould?.find(({ value }) => value !== UNKNOWN && value.temperature !== undefined)?.value;
   const told = fact === undefined || fact === UNKNOWN ? undefined : fact;
