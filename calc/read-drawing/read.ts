@@ -1,13 +1,8 @@
 import { text } from '../figure/figure.ts';
 import { nothingDrawn, type ReadDrawing } from './drawn.ts';
 import { isBinaryDxf, readDxf } from './dxf/read-dxf.ts';
-import { limits } from './limits.ts';
+import { isDxf, mostBytesOf } from './file-kind.ts';
 import { readSvg } from './svg/read-svg.ts';
-
-const isDxf = (file: string): boolean => /\.dxf$/i.test(file);
-
-/** The largest file that is read, bytes. */
-export const mostBytesOf = (file: string): number => (isDxf(file) ? limits.dxfText : limits.svgText);
 
 /** What is said of a larger one. */
 export const tooLarge = (file: string): ReadDrawing =>

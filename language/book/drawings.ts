@@ -1,7 +1,7 @@
 import { AstUtils, type FileSystemProvider, type LangiumDocument, URI, UriUtils } from 'langium';
 import { type Text, text } from '../../calc/figure/figure.ts';
 import type { DrawnFile, ReadDrawing } from '../../calc/read-drawing/drawn.ts';
-import { mostBytesOf, readDrawing, tooLarge } from '../../calc/read-drawing/read.ts';
+import { mostBytesOf } from '../../calc/read-drawing/file-kind.ts';
 import type { FileShape } from '../grammar/generated/ast.ts';
 import { drawingFile, liesIn } from './drawing-files.ts';
 import { drawingText } from './drawing-text.ts';
@@ -81,6 +81,8 @@ export class Drawings {
     if (typeof found === 'string') {
       if (before?.source === found) return;
       drawingCounters.read++;
+      // what reads drawings is read with the first of them
+      const { readDrawing, tooLarge } = await import('../../calc/read-drawing/read.ts');
       const drawing = found === cut ? tooLarge(uri.path) : readDrawing(uri.path, found);
       this.known.set(address, { source: found, file: { drawing } });
     } else {
