@@ -38,7 +38,7 @@ function batchResin(bench: Bench): Figure<number> {
 }
 
 /** Whether a record tells a pot as a batch: what is laid with catalyst is told for its layer. */
-export const isBatch = (bench: Bench, step: Step | undefined, resin: string): boolean =>
+const isBatch = (bench: Bench, step: Step | undefined, resin: string): boolean =>
   step?.lay === undefined || bench.material(resin)?.catalyst === undefined;
 
 /** Working time of the steps that the record times, all lines of a verb together; undefined where one of them is not in the plan. */

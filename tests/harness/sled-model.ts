@@ -318,13 +318,3 @@ export const SLED: Recipe = {
     { path: 'expect.4', test: { what: 'cost', comparison: '<=', limit: euro(290) } },
   ],
 };
-
-/** The sled deck with another stack. */
-export const sledWith = (
-  items: Recipe['stack'] extends infer S ? (S extends { items: infer I } ? I : never) : never,
-  more: Partial<Recipe> = {},
-): Recipe => ({
-  ...SLED,
-  ...more,
-  stack: { path: 'stack', from: 'tool', tool: 'sled_tool', items },
-});
