@@ -61,7 +61,6 @@ export const standardBlocks: Readonly<Record<string, string>> = {
     outline rounded 1180 mm by 420 mm corner 140 mm
     edge round 8 mm
     ends heel to nose
-    zone mount rounded 260 mm by 180 mm corner 40 mm, centred at (210 mm from heel, 0 mm)
   }`,
   stack: `  stack from tool bench_tool {
     ply outer biax_440 at 0 deg, wrap onto body by 25 mm, darts auto
@@ -95,6 +94,9 @@ export const standardBlocks: Readonly<Record<string, string>> = {
     weigh
   }`,
 };
+
+/** In the part of a fragment that speaks of it: elsewhere nothing would. */
+const ZONE = 'zone mount rounded 260 mm by 180 mm corner 40 mm, centred at (210 mm from heel, 0 mm)';
 
 const standardFiles: Readonly<Record<string, string>> = {
   'shop.layup': standardShop,
@@ -134,7 +136,9 @@ export function placeFragment(code: string): Placed {
   const own = new Set(body.split('\n').flatMap((line) => /^ {2}([a-z_]+)/.exec(line)?.[1] ?? []));
   const rest = Object.entries(standardBlocks)
     .filter(([key]) => !own.has(key))
-    .map(([, block]) => block);
+    .map(([key, block]) =>
+      key === 'part' && /\bmounts?\b/.test(body) ? block.replace(/\n {2}\}$/, `\n    ${ZONE}\n  }`) : block,
+    );
   const before = ['recipe sample_deck "Standard part" {', ...rest].join('\n');
   const line = before.split('\n').length + (layerWords.has(word) ? 1 : 0);
   return { files: { ...standardFiles, 'fragment.layup': `${before}\n${body}\n}\n` }, file: 'fragment.layup', line };

@@ -1,9 +1,13 @@
 import { type Bench, text } from '../../../calc/figure/index.ts';
 import { either } from '../../../calc/figure/listed.ts';
 import { type Book, type Recipe, UNKNOWN } from '../../../calc/model/index.ts';
+import { allSteps, subject } from '../../../calc/plan/reading.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { localNames, type Namespace, type Use, usesInMaterial, usesInRecipe, usesInRecord } from '../kit/uses.ts';
 import { type Context, rule } from '../rule.ts';
+
+/** Places where one name stands. */
+type Together = readonly [Use, ...Use[]];
 
 /** As the bench speaks of what a name may stand for. */
 const spoken: Readonly<Record<Namespace, string>> = {
@@ -66,7 +70,8 @@ function nearest(context: Context, local: Local, { name, wants }: Use): string[]
   return [...new Set(near)].slice(0, 3);
 }
 
-function report(context: Context, local: Local, use: Use, size?: string): void {
+/** What nothing bears is told once, at the first line that speaks of it; the others are mended with it. */
+function report(context: Context, local: Local, [use, ...others]: Together, recipe?: Recipe): void {
   const what = either(use.wants.map((want) => spoken[want]));
   const near = nearest(context, local, use);
   const figures = { what, name: use.name, near: either(near) };
@@ -76,37 +81,51 @@ function report(context: Context, local: Local, use: Use, size?: string): void {
       : text('there is no {what} called {name}: is {near} meant?', figures);
   context.report({
     at: use.at,
-    message: size === undefined ? missing : text('in size {size}: {message}', { size, message: missing }),
-    fixes: near.map((name) => replaceName(context, use, name)),
+    message:
+      recipe?.size === undefined ? missing : text('in size {size}: {message}', { size: recipe.size, message: missing }),
+    related: others.map(({ at }) => ({ at: { entry: recipe?.entry ?? '', path: at }, message: text('and here') })),
+    fixes: near.map((name) => replaceName(context, [use, ...others], name)),
   });
 }
 
-/** Puts another name in the place of this one, where the place is the name alone or holds it once. */
-function replaceName(context: Context, use: Use, name: string) {
-  const span = context.edit.span(use.at);
-  if (span === undefined) return undefined;
-  const before = context.edit.text.slice(span.offset, span.end);
-  const at = before.search(new RegExp(`(?<![\\w.])${use.name.replaceAll('.', '\\.')}(?![\\w.])`));
-  return at < 0
-    ? undefined
-    : {
-        title: text('Write {what}', { what: name }),
-        edits: [{ offset: span.offset + at, end: span.offset + at + use.name.length, text: name }],
-      };
+/** Puts another name in the place of this one, where each place is the name alone or holds it once. */
+function replaceName(context: Context, uses: Together, name: string) {
+  const edits = uses.flatMap((use) => {
+    const span = context.edit.span(use.at);
+    if (span === undefined) return [];
+    const before = context.edit.text.slice(span.offset, span.end);
+    const at = before.search(new RegExp(`(?<![\\w.])${use.name.replaceAll('.', '\\.')}(?![\\w.])`));
+    return at < 0 ? [] : [{ offset: span.offset + at, end: span.offset + at + use.name.length, text: name }];
+  });
+  return edits.length === 0 ? undefined : { title: text('Write {what}', { what: name }), edits };
+}
+
+/** Feeds that are opened where there is none at all: `feed/missing` says that. */
+function missingFeeds(recipe: Recipe): ReadonlySet<string | undefined> {
+  const steps = recipe.process?.kind === 'infusion' ? allSteps(recipe.process.steps) : [];
+  if (steps.some(({ verb }) => verb === 'feed')) return new Set();
+  return new Set(steps.filter(({ verb }) => verb === 'open').map(subject));
 }
 
 function checkRecipe(context: Context, recipe: Recipe, bench: Bench, told: Set<string>): void {
   const local = localNames(recipe, bench);
+  const feeds = missingFeeds(recipe);
+  const unknown = new Map<string, [Use, ...Use[]]>();
   for (const use of usesInRecipe(recipe)) {
     // lines of another recipe are told there
     if (use.at.startsWith('like.') || told.has(use.at)) continue;
     const kind = wrongKind(context.book, use);
     if (kind === undefined && known(context.book, local, use)) continue;
     if (kind === undefined && use.free === true && nearest(context, local, use).length === 0) continue;
+    if (kind === undefined && use.wants.includes('port') && feeds.has(use.name)) continue;
     told.add(use.at);
-    if (kind === undefined) report(context, local, use, recipe.size);
-    else reportKind(context, use, kind);
+    const key = `${use.wants.join()} ${use.name}`;
+    const before = unknown.get(key);
+    if (kind !== undefined) reportKind(context, use, kind);
+    else if (before === undefined) unknown.set(key, [use]);
+    else before.push(use);
   }
+  for (const uses of unknown.values()) report(context, local, uses, recipe);
 }
 
 export const nameUnknown = rule({
@@ -136,7 +155,7 @@ export const nameUnknown = rule({
     for (const use of uses) {
       const kind = wrongKind(context.book, use);
       if (kind !== undefined) reportKind(context, use, kind);
-      else if (!known(context.book, local, use)) report(context, local, use);
+      else if (!known(context.book, local, use)) report(context, local, [use]);
     }
   },
 });

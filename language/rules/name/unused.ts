@@ -1,5 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
-import { allSteps } from '../../../calc/plan/reading.ts';
+import { allSteps, subject } from '../../../calc/plan/reading.ts';
+import { nearestWords } from '../../words/nearest.ts';
+import { localNames, usesInRecipe } from '../kit/uses.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 const withoutComments = (source: string): string =>
@@ -9,13 +11,32 @@ const withoutComments = (source: string): string =>
 const timesIn = (source: string, name: string): number =>
   /^\w+$/.test(name) ? (source.match(new RegExp(`\\b${name}\\b`, 'g'))?.length ?? 0) : 0;
 
-/** Feeds that the infusion opens by name; a plain `infuse` opens all. */
-function portsByName(context: RecipeContext): readonly { readonly name: string; readonly path: string }[] {
+interface Named {
+  readonly name: string;
+  readonly path: string;
+  readonly what: string;
+}
+
+/** Feeds where the infusion opens lines by name; a plain `infuse` opens all. Vents pull without a word, unless another is opened. */
+function portsByName(context: RecipeContext): readonly Named[] {
   const steps = allSteps(context.recipe.process?.steps ?? []);
-  if (!steps.some(({ verb }) => verb === 'open')) return [];
-  return steps.flatMap((step) =>
-    step.verb === 'feed' && step.name !== undefined ? [{ name: step.name, path: step.path }] : [],
-  );
+  const opened = steps.filter(({ verb }) => verb === 'open').map(subject);
+  const ports = (kind: string, what: string): readonly Named[] =>
+    steps.flatMap(({ verb, name, path }) => (verb === kind && name !== undefined ? [{ name, path, what }] : []));
+  const vents = ports('vent', 'this vent, while another one is opened');
+  return [
+    ...(opened.length === 0 ? [] : ports('feed', 'this feed, which the infusion never opens')),
+    ...(vents.some(({ name }) => opened.includes(name)) ? vents : []),
+  ];
+}
+
+/** Names of zones, layers and lines that nothing bears: who is nearly called so is meant, and told of there. */
+function misspelt(context: RecipeContext): readonly string[] {
+  const local = localNames(context.recipe, context.bench);
+  const borne = new Set([...local.zone, ...local.port, ...local.layer]);
+  return usesInRecipe(context.recipe)
+    .filter(({ name, wants }) => !borne.has(name) && (wants.includes('zone') || wants.includes('port')))
+    .map(({ name }) => name);
 }
 
 export const nameUnused = rule({
@@ -29,12 +50,18 @@ export const nameUnused = rule({
     if (recipe.size !== undefined || recipe.like !== undefined || context.names.hasLikeness(recipe.name)) return;
     const named = [
       ...Object.keys(recipe.lets).map((name) => ({ name, path: `lets.${name}`, what: 'this value' })),
-      ...portsByName(context).map((port) => ({ ...port, what: 'this feed, which the infusion never opens' })),
+      // a clamped zone speaks for itself: the core under it must be solid; a recipe without steps is still being written
+      ...((recipe.process?.steps ?? []).length === 0 ? [] : (recipe.part?.zones ?? []))
+        .filter(({ clamped }) => clamped !== true)
+        .map(({ name, path }) => ({ name, path, what: 'this zone' })),
+      ...portsByName(context),
     ];
     if (named.length === 0) return;
+    const meant = misspelt(context);
     const source = withoutComments(context.edit.text.slice(lowered.source.offset, lowered.source.end));
     for (const { name, path, what } of named) {
       if (path.startsWith('like.') || !lowered.places.has(path) || timesIn(source, name) !== 1) continue;
+      if (meant.some((typed) => nearestWords(typed, [name]).length > 0)) continue;
       context.report({
         at: path,
         message: text('{name}: nothing speaks of {what}', { name, what }),
