@@ -183,7 +183,8 @@ function catalysed(bench: Bench, key: string, total: number, step: number, doseO
         const resin = toStep(total, step);
         const exact = doseByWeight(resin, dose.dose, isKnown(density) ? density.value : 1000);
         if (isImpossible(exact)) return worked<MixSplit>(exact, '');
-        const mass = toStep(exact.mass, step);
+        // what the scale does not show is dosed with a syringe, and is never left out
+        const mass = toStep(exact.mass, step) || Number(exact.mass.toPrecision(2));
         const parts: MixPart[] = [
           { what: 'resin', mass: resin },
           { what: dose.material, mass, ...(isKnown(density) ? { volume: exact.volume } : {}) },

@@ -226,4 +226,7 @@ core foam_80 "Foam" {\n  density 80 kg/m3\n}\n`;
   const { out } = await laybook(folder, 'check', '.');
   // 1 g on 0.01 m2, a tenth held back: 1.1 g take 0.022 g
   expect(out).toMatch(/of paste takes .* of catalyst: one step of the scale/);
+  // a scale that shows less is no reason to leave it out of the cup
+  const { pots } = await told('bedded', paste + bedded);
+  expect(pots.at(-1)).toBe('paste: resin 1.1, perox 0.022');
 });

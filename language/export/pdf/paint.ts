@@ -1,10 +1,10 @@
 import { arrowStrokes } from '../../../calc/drawing/arrow.ts';
-import type { Drawing, DrawingLayer, DrawnItem, DrawnLine } from '../../../calc/drawing/drawing.ts';
+import type { Drawing, DrawingLayer, DrawnItem, DrawnLine, DrawnText } from '../../../calc/drawing/drawing.ts';
 import { drawingLayers } from '../../../calc/drawing/layers.ts';
 import { type Frame, onPaper, pathData } from '../svg-path.ts';
 import { type Doc, pt } from './document.ts';
 import { hatchLines } from './hatch.ts';
-import { writeWords } from './words.ts';
+import { lengthOf, type WordsStyle, writeWords } from './words.ts';
 
 /** A box on a page, mm from its upper left corner. */
 export interface PageBox {
@@ -96,17 +96,49 @@ export function paintItems(
 ): void {
   doc.save();
   doc.rect(pt(box.x), pt(box.y), pt(box.width), pt(box.height)).clip();
-  for (const layer of drawingLayers) {
-    if (!layers.includes(layer)) continue;
-    for (const item of items) if (item.layer === layer) paintItem(doc, item, frame, leastLetters);
-  }
+  const inOrder = drawingLayers
+    .filter((layer) => layers.includes(layer))
+    .flatMap((layer) => items.filter((item) => item.layer === layer));
+  const named = inOrder.flatMap((item) => (item.kind === 'text' ? [item] : []));
+  for (const item of inOrder) if (item.kind !== 'text') paintItem(doc, item, frame);
+  // a line that crosses a name is taken from behind it; what is cut 1:1 keeps its lines
+  if (leastLetters > 0) for (const name of named) clearBehind(doc, name, frame, leastLetters);
+  for (const name of named) paintName(doc, name, frame, leastLetters);
+  doc.restore();
+}
+
+const styleOf = ({ height, angle, anchor }: DrawnText, frame: Frame, leastLetters: number): WordsStyle => ({
+  height: Math.max(height * frame.scale, leastLetters),
+  ...(angle === undefined ? {} : { angle }),
+  ...(anchor === undefined ? {} : { anchor }),
+});
+
+function paintName(doc: Doc, item: DrawnText, frame: Frame, leastLetters: number): void {
+  const { x, y } = onPaper(frame, item.at);
+  doc.fillColor(grey(paints[item.layer].grey));
+  writeWords(doc, item.text, x, y, styleOf(item, frame, leastLetters));
+}
+
+/** White where a name will stand, a little larger than it. */
+function clearBehind(doc: Doc, item: DrawnText, frame: Frame, leastLetters: number): void {
+  const { x, y } = onPaper(frame, item.at);
+  const style = styleOf(item, frame, leastLetters);
+  const length = lengthOf(doc, item.text, style.height);
+  const back = { start: 0, middle: length / 2, end: length }[style.anchor ?? 'start'];
+  const around = 0.15 * style.height;
+  doc.save().translate(pt(x), pt(y));
+  if (style.angle !== undefined) doc.rotate((-style.angle * 180) / Math.PI);
+  doc
+    .rect(pt(-back - around), pt(-style.height - around), pt(length + 2 * around), pt(style.height + 2 * around))
+    .fillColor('white')
+    .fill();
   doc.restore();
 }
 
 /** The same place in the points of the page. */
 const inPoints = ({ corner, scale }: Frame): Frame => ({ corner, scale: pt(scale) });
 
-function paintItem(doc: Doc, item: DrawnItem, frame: Frame, leastLetters: number): void {
+function paintItem(doc: Doc, item: Exclude<DrawnItem, DrawnText>, frame: Frame): void {
   const { width, grey: shade, dash } = paints[item.layer];
   const pointed = inPoints(frame);
   doc.lineWidth(pt(width)).lineJoin('round').strokeColor(grey(shade)).undash();
@@ -128,17 +160,6 @@ function paintItem(doc: Doc, item: DrawnItem, frame: Frame, leastLetters: number
       // A head is seen at any scale: 2 mm of paper at least.
       const longest = Math.max(0.012, 2 / frame.scale);
       for (const stroke of arrowStrokes(item, longest)) doc.path(pathData(stroke, false, pointed)).stroke();
-      break;
-    }
-    case 'text': {
-      const { x, y } = onPaper(frame, item.at);
-      doc.fillColor(grey(shade));
-      const { angle, anchor } = item;
-      writeWords(doc, item.text, x, y, {
-        height: Math.max(item.height * frame.scale, leastLetters),
-        ...(angle === undefined ? {} : { angle }),
-        ...(anchor === undefined ? {} : { anchor }),
-      });
     }
   }
 }

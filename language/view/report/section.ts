@@ -9,6 +9,8 @@ export interface Table {
   /** columns of numbers, set to the right */
   readonly right: readonly number[];
   readonly rows: readonly (readonly string[])[];
+  /** squares to tick in the last cell of each row */
+  readonly boxes?: readonly number[];
 }
 
 /** One part of a report, told as text, as Markdown or on a page. */

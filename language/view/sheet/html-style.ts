@@ -20,7 +20,7 @@ h1, h2, h3, h4, p, li, th, td, dd, figcaption { unicode-bidi: plaintext; text-al
 ul { margin: 1mm 0; padding-left: 6mm; }
 .whole { break-inside: avoid; }
 header { border-bottom: 1mm solid #000; padding-bottom: 3mm; overflow: hidden; }
-.code { float: right; width: 38mm; text-align: center; font-size: 7pt; overflow-wrap: anywhere; }
+.code { float: right; width: 38mm; text-align: center; font-size: 8pt; overflow-wrap: anywhere; }
 .code svg { width: 30mm; height: 30mm; }
 dl { display: flex; flex-wrap: wrap; gap: 1mm 6mm; margin: 1mm 0; }
 dl div { display: flex; gap: 2mm; }
@@ -49,7 +49,7 @@ td svg { display: block; width: 38mm; height: 20mm; }
 .blank { white-space: nowrap; line-height: 8mm; }
 .line { display: inline-block; min-width: 24mm; border-bottom: 0.3mm solid #000; height: 6mm; }
 figure { margin: 2mm 0; }
-figure svg { width: 100%; max-height: 120mm; }
+figure svg { width: 100%; max-height: 150mm; }
 figcaption { font-size: 10pt; }
 .foot { font-size: 9pt; margin-top: 5mm; }
 ${screenStyle}

@@ -82,22 +82,36 @@ function section(title: string, parts: readonly string[]): string {
 const list = (lines: readonly string[]): string =>
   lines.length === 0 ? '' : `<ul>${lines.map((each) => `<li>${xmlText(each)}</li>`).join('')}</ul>`;
 
-function table({ head, right, rows }: Table, pictures?: readonly string[]): string {
+function table(
+  { head, right, rows, boxes }: Table,
+  pictures?: { readonly head: string; readonly of: readonly string[] },
+): string {
   if (rows.length === 0) return '';
   const cell = (name: string, i: number, words: string): string =>
     `<${name}${right.includes(i) ? ' class="number"' : ''}>${xmlText(words)}</${name}>`;
   const lines = rows.map(
     (row, r) =>
-      `<tr>${row.map((words, i) => cell('td', i, words)).join('')}${pictures === undefined ? '' : `<td>${pictures[r] ?? ''}</td>`}</tr>`,
+      `<tr>${row
+        .map((words, i) =>
+          boxes !== undefined && i === row.length - 1 ? `<td>${ticks(boxes[r] ?? 0)}</td>` : cell('td', i, words),
+        )
+        .join('')}${pictures === undefined ? '' : `<td>${pictures.of[r] ?? ''}</td>`}</tr>`,
   );
-  const titles = head.map((words, i) => cell('th', i, words)).join('') + (pictures === undefined ? '' : '<th></th>');
+  const titles =
+    head.map((words, i) => cell('th', i, words)).join('') +
+    (pictures === undefined ? '' : `<th>${xmlText(pictures.head)}</th>`);
   return `<table><thead><tr>${titles}</tr></thead><tbody>${lines.join('')}</tbody></table>`;
 }
 
-function cutList({ cut }: Sheet, { draw }: HtmlOptions): string {
+const ticks = (count: number): string => '<span class="box small"></span> '.repeat(count).trim();
+
+function cutList({ cut, words }: Sheet, { draw }: HtmlOptions): string {
   const rows = cut.rows.map(({ cells }) => cells);
   const sketches = cut.rows.map(({ sketch }) => (sketch === undefined ? '' : draw(sketch)));
-  return table({ head: cut.head, right: [3, 4, 5], rows }, sketches.some((each) => each !== '') ? sketches : undefined);
+  return table(
+    { head: cut.head, right: [3, 4, 5], rows },
+    sketches.some((each) => each !== '') ? { head: words.sketch, of: sketches } : undefined,
+  );
 }
 
 const figure = ({ title, note, drawing }: SheetDrawing, { draw }: HtmlOptions): string =>

@@ -2,6 +2,8 @@ import { sketchOfPiece } from '../../../calc/drawing/of-piece.ts';
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import { layerDryMass } from '../../../calc/laminate/mass.figure.ts';
+import type { Contour } from '../../../calc/outline/contour.ts';
+import { contourBox } from '../../../calc/outline/contour-measure.ts';
 import type { FlatPiece } from '../../../calc/piece/flat-piece.ts';
 import { flatPieces } from '../../../calc/piece/flat-pieces.figure.ts';
 import { type PieceMass, pieceMasses } from '../../../calc/piece/piece-mass.figure.ts';
@@ -12,6 +14,7 @@ import { cutsLaidWords } from '../piece-words.ts';
 import type { Table } from '../report/section.ts';
 import { type Style, say, show } from '../text.ts';
 import type { CutRow } from './sheet.ts';
+import { alike, namesTogether, neighboursAlike } from './together.ts';
 
 export const cutHead = (): string[] => [
   say('piece'),
@@ -31,23 +34,48 @@ export function cutRows(report: Report, bench: Bench, style: Style): CutRow[] {
   const pieces = bench.ask(flatPieces);
   if (!isKnown(pieces)) return [];
   const parts = report.quantity;
-  return pieces.value.map((piece) => {
+  const rows = pieces.value.map((piece) => {
     const row = report.layers.find(({ laid }) => laid.name === piece.of);
+    const mind = [...(row === undefined ? [] : remarksOf(row, style)), ...pieceRemarks(piece, style)].join(', ');
+    return { piece, mind };
+  });
+  return alike(rows, ({ piece, mind }) => `${mind} ${shapeKey(piece)}`).flatMap((same) => {
+    const [first] = same;
+    if (first === undefined) return [];
+    const { piece, mind } = first;
+    const count = same.reduce((sum, { piece: each }) => sum + each.count, 0);
     return {
       cells: [
-        piece.name,
+        namesTogether(same.map(({ piece: each }) => each.name)),
         piece.material ?? '',
-        parts === 1
-          ? String(piece.count)
-          : say('{count} ({all} in all)', { count: piece.count, all: piece.count * parts }),
+        parts === 1 ? String(count) : say('{count} ({all} in all)', { count, all: count * parts }),
         show(quantity(piece.length, LENGTH), style),
         show(quantity(piece.width, LENGTH), style),
         piece.grain === undefined ? '' : show(quantity(piece.grain, ANGLE), style),
-        [...(row === undefined ? [] : remarksOf(row, style)), ...pieceRemarks(piece, style)].join(', '),
+        mind,
       ],
       sketch: sketchOfPiece(piece, sketchBox),
     };
   });
+}
+
+/** Equal for pieces that one template cuts, wherever they lie in the part. */
+function shapeKey(piece: FlatPiece): string {
+  const [low] = contourBox(piece.cut);
+  // steps of 10 um: what was worked out in another place differs by less
+  const at = (x: number, y: number) => [Math.round((x - low.x) * 1e5), Math.round((y - low.y) * 1e5)];
+  const line = (contour: Contour) => contour.map(({ x, y, bulge }) => [...at(x, y), Math.round((bulge ?? 0) * 1e5)]);
+  return JSON.stringify([
+    piece.kind,
+    piece.material,
+    piece.grain === undefined ? undefined : Math.round(piece.grain * 1e5),
+    piece.faceUp,
+    piece.hand,
+    line(piece.cut),
+    piece.holes.map(line),
+    piece.marks.map(({ kind, line: of, name }) => [kind, line(of), name]),
+    piece.drills.map(({ at: point, diameter }) => [at(point.x, point.y), diameter]),
+  ]);
 }
 
 function pieceRemarks(piece: FlatPiece, style: Style): string[] {
@@ -66,7 +94,17 @@ export function weighTable({ layers }: Report, bench: Bench, style: Style): Tabl
   const known = bench.ask(pieceMasses);
   // where the pieces are not known, what the layers weigh in the part
   const pieces = isKnown(known) ? known.value : layers.flatMap(({ laid }) => inThePart(laid, bench));
-  const rows = pieces.map(({ piece, material = '', mass }) => [piece, material, show(quantity(mass, MASS), style), '']);
+  const told = ({ material = '', mass }: PieceMass): string => `${material} ${show(quantity(mass, MASS), style)}`;
+  const rows = alike(pieces, told).map((same) => {
+    const [{ material = '', mass } = { material: '', mass: 0 }] = same;
+    const shown = { count: same.length, mass: quantity(mass, MASS), all: quantity(mass * same.length, MASS) };
+    return [
+      namesTogether(same.map(({ piece }) => piece)),
+      material,
+      same.length === 1 ? show(shown.mass, style) : say('{mass} each, {count} together {all}', shown, style),
+      '',
+    ];
+  });
   return { head: [say('piece'), say('material'), say('as cut'), say('as weighed')], right: [2], rows };
 }
 
@@ -76,17 +114,32 @@ function inThePart({ key, name, layer: { material } }: LaidLayer, bench: Bench):
   return [{ piece: name, mass: dry.value, ...(material === undefined ? {} : { material }) }];
 }
 
+/** More squares than this are no line to be ticked. */
+const mostBoxes = 40;
+
 /** The layers that a step lays, in the order they go down. */
 export function layTable(layers: readonly LaidLayer[], style: Style): Table | undefined {
   if (layers.length === 0) return undefined;
-  const rows = layers.map((laid) => [
-    laid.name,
-    laid.layer.material ?? '',
-    angleOf(laid, style),
-    [...turnsOf(laid, style), ...(laid.layer.notes ?? [])].join(', '),
-    '',
-  ]);
-  return { head: [say('lay'), say('material'), say('angle'), say('mind'), say('done')], right: [], rows };
+  const rows = layers.map((laid) => ({
+    name: laid.name,
+    cells: [
+      laid.layer.material ?? '',
+      angleOf(laid, style),
+      [...turnsOf(laid, style), ...(laid.layer.notes ?? [])].join(', '),
+    ],
+  }));
+  // each is ticked by itself, though neighbours that differ in nothing but their number share a line
+  const together = neighboursAlike(
+    rows,
+    ({ name, cells }) => JSON.stringify([name.replace(/\d+$/, ''), cells]),
+    mostBoxes,
+  );
+  return {
+    head: [say('lay'), say('material'), say('angle'), say('mind'), say('done')],
+    right: [],
+    rows: together.map((same) => [namesTogether(same.map(({ name }) => name)), ...(same[0]?.cells ?? []), '']),
+    boxes: together.map(({ length }) => length),
+  };
 }
 
 const angleOf = ({ angle }: LaidLayer, style: Style): string =>

@@ -105,7 +105,7 @@ const millilitres = (volume: number, style: Style): string =>
 
 /** Balances show grams, in every system of units, in steps of their own. */
 function gramsOf(si: number, step: number, { locale }: Style): string {
-  const rounded = step > 0 ? Math.round(si / step) * step : si;
+  const rounded = (step > 0 && Math.round(si / step) * step) || Number(si.toPrecision(2));
   const digits = 12;
   return `${formatNumber(Number((rounded * 1000).toPrecision(digits)), { digits, ...(locale === undefined ? {} : { locale }) })} g`;
 }

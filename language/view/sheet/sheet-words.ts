@@ -8,6 +8,7 @@ export const sheetWords = (): SheetWords => ({
   open: say('Stands open'),
   drawings: say('Drawings'),
   cut: say('Cut'),
+  sketch: say('sketch'),
   weigh: say('Weigh the dry pieces'),
   steps: say('Steps'),
   accepted: say('Findings that the recipe accepts'),

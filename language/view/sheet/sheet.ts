@@ -74,6 +74,8 @@ export interface SheetWords {
   readonly open: string;
   readonly drawings: string;
   readonly cut: string;
+  /** above the small drawings of the pieces */
+  readonly sketch: string;
   readonly weigh: string;
   readonly steps: string;
   readonly accepted: string;

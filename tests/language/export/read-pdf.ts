@@ -10,6 +10,8 @@ export interface PdfWords {
   /** points from the lower left corner */
   readonly x: number;
   readonly y: number;
+  /** points, of the font */
+  readonly size: number;
 }
 
 export interface PdfPage {
@@ -40,7 +42,14 @@ export async function readPdf(bytes: Uint8Array, name?: string, resolution = 60)
     const content = await page.getTextContent();
     const words = content.items.flatMap((item) =>
       'str' in item && item.str.trim() !== ''
-        ? [{ text: item.str, x: Number(item.transform[4]), y: Number(item.transform[5]) }]
+        ? [
+            {
+              text: item.str,
+              x: Number(item.transform[4]),
+              y: Number(item.transform[5]),
+              size: Math.hypot(Number(item.transform[2]), Number(item.transform[3])),
+            },
+          ]
         : [],
     );
     const operators = await page.getOperatorList();

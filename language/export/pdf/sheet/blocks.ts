@@ -146,7 +146,7 @@ export function drawn(doc: Doc, drawing: Drawing, most: number): Block {
     height: (width) => sizeAt(width).height,
     paint: (x, y, width) => {
       const { scale, height } = sizeAt(width);
-      paintDrawing(doc, drawing, { x, y, width, height }, { scale });
+      paintDrawing(doc, drawing, { x, y, width, height }, { scale, leastLetters: 2.1 });
     },
   };
 }

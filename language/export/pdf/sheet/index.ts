@@ -46,7 +46,7 @@ export async function sheetPdf(sheet: Sheet, { paper, fonts }: SheetPdfOptions):
     flow,
     said.drawings,
     sheet.drawings.map(({ title, note, drawing }) =>
-      stacked([drawn(doc, drawing, 110), words(doc, `${title}. ${note}`, { size: small })]),
+      stacked([drawn(doc, drawing, 150), words(doc, `${title}. ${note}`, { size: small })]),
     ),
   );
   heading(doc, flow, said.cut);
@@ -55,7 +55,7 @@ export async function sheetPdf(sheet: Sheet, { paper, fonts }: SheetPdfOptions):
     tableBlocks(
       doc,
       { head: sheet.cut.head, right: [3, 4, 5], rows: sheet.cut.rows.map(({ cells }) => cells) },
-      sketches.some((each) => each !== undefined) ? sketches : undefined,
+      sketches.some((each) => each !== undefined) ? { head: said.sketch, of: sketches } : undefined,
     ),
   );
   heading(doc, flow, said.weigh);
@@ -148,7 +148,7 @@ function header(doc: Doc, flow: Flow, sheet: Sheet): void {
   const right =
     fields === undefined
       ? words(doc, sheet.words.noCode, { size: small })
-      : stacked([codeBlock(doc, fields, 30), words(doc, sheet.code, { size: 7, align: 'center' })]);
+      : stacked([codeBlock(doc, fields, 30), words(doc, sheet.code, { size: 8, align: 'center' })]);
   flow.put(
     besides([
       { block: left, share: 5 },

@@ -1,13 +1,32 @@
 import type { Drawing } from '../../../../calc/drawing/drawing.ts';
 import type { Table } from '../../../view/report/section.ts';
 import { type Doc, pt } from '../document.ts';
-import { type Block, drawn, lengthOfWords, words } from './blocks.ts';
+import { type Block, drawn, lengthOfWords, tickBox, words } from './blocks.ts';
 
 const size = 10.5;
 const pad = 1.3;
 /** mm: written in by hand */
 const leastRow = 8;
-const picture = { width: 40, height: 22 };
+const picture = { width: 34, height: 20 };
+
+/** mm of a square to tick in a cell, and beside it; so many stand abreast where there is room */
+const boxSize = 5;
+const boxGap = 1.5;
+const boxesAbreast = 10;
+
+/** Squares to tick, over as many lines as they need. */
+function tickBoxes(doc: Doc, count: number): Block {
+  const abreast = (width: number): number => Math.max(1, Math.floor((width + boxGap) / (boxSize + boxGap)));
+  return {
+    height: (width) => Math.ceil(count / abreast(width)) * (boxSize + boxGap) - boxGap,
+    paint: (x, y, width) => {
+      for (let i = 0; i < count; i++) {
+        const [column, line] = [i % abreast(width), Math.floor(i / abreast(width))];
+        tickBox(doc, boxSize).paint(x + column * (boxSize + boxGap), y + line * (boxSize + boxGap), boxSize);
+      }
+    },
+  };
+}
 
 /** The rows of a table as blocks of their own, its head first, so that it may go on overleaf. */
 export interface TableBlocks {
@@ -15,13 +34,19 @@ export interface TableBlocks {
   readonly rows: readonly Block[];
 }
 
-/** `pictures`: a small drawing at the end of each row. */
+/** `pictures`: a small drawing at the end of each row, under a heading of its own. */
 export function tableBlocks(
   doc: Doc,
-  { head, right, rows }: Table,
-  pictures?: readonly (Drawing | undefined)[],
+  { head, right, rows, boxes }: Table,
+  pictures?: { readonly head: string; readonly of: readonly (Drawing | undefined)[] },
 ): TableBlocks {
+  const ticked = boxes === undefined ? -1 : head.length - 1;
   const columns = head.map((title, i) => {
+    if (i === ticked) {
+      const most = Math.max(...(boxes ?? []), 1);
+      const least = Math.max(lengthOfWords(doc, `${title} `, { size, weight: 'bold' }), 8) + 2 * pad + 0.3;
+      return { least, wanted: Math.max(least, Math.min(most, boxesAbreast) * (boxSize + boxGap) + 2 * pad + 0.3) };
+    }
     const cells = rows.map((row) => row[i] ?? '');
     const long = (text: string, weight: 'regular' | 'bold') => lengthOfWords(doc, text, { size, weight });
     const longestWord = (text: string, weight: 'regular' | 'bold') =>
@@ -41,14 +66,18 @@ export function tableBlocks(
     known.set(width, found);
     return found;
   };
-  const row = (cells: readonly string[], weight: 'regular' | 'bold', drawing?: Drawing): Block => {
+  const row = (cells: readonly string[], weight: 'regular' | 'bold', drawing?: Drawing, ticks = 0): Block => {
     const blocks = head.map((_, i) =>
-      words(doc, cells[i] ?? '', { size, weight, align: right.includes(i) ? 'right' : 'left' }),
+      ticks > 0 && i === ticked
+        ? tickBoxes(doc, ticks)
+        : words(doc, cells[i] ?? '', { size, weight, align: right.includes(i) ? 'right' : 'left' }),
     );
+    const above = weight === 'bold' && pictures !== undefined ? words(doc, pictures.head, { size, weight }) : undefined;
     const height = (width: number): number =>
       Math.max(
         weight === 'bold' ? 0 : leastRow,
         drawing === undefined ? 0 : drawn(doc, drawing, picture.height - 2).height(room - 2) + 2,
+        above === undefined ? 0 : above.height(room - 2 * pad) + 2 * pad,
         ...blocks.map((block, i) => block.height((widths(width)[i] ?? 0) - 2 * pad) + 2 * pad),
       );
     return {
@@ -71,6 +100,7 @@ export function tableBlocks(
           block.paint(at + pad, y + pad, wide - 2 * pad);
           at += wide;
         }
+        above?.paint(at + pad, y + pad, room - 2 * pad);
         if (drawing !== undefined) drawn(doc, drawing, high - 2).paint(at + 1, y + 1, room - 2);
       },
     };
@@ -78,7 +108,9 @@ export function tableBlocks(
   return {
     head: row(head, 'bold'),
     rows: rows.flatMap((cells, i) =>
-      parted(cells).map((each, part) => row(each, 'regular', part === 0 ? pictures?.[i] : undefined)),
+      parted(cells).map((each, part) =>
+        row(each, 'regular', part === 0 ? pictures?.of[i] : undefined, part === 0 ? boxes?.[i] : undefined),
+      ),
     ),
   };
 }
