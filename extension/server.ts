@@ -5,6 +5,8 @@ export interface Server {
   /** ends when the server is there; safe to call again */
   start(): Promise<void>;
   sendRequest<Result>(method: string, params: unknown, token?: vscode.CancellationToken): Promise<Result>;
+  isRunning(): boolean;
+  sendNotification(method: string, params: unknown): Promise<void>;
   onNotification(method: string, handler: (params: unknown) => void): vscode.Disposable;
 }
 

@@ -6,6 +6,7 @@ import { copyText } from './commands/copy-text.ts';
 import { explainRule } from './commands/explain-rule.ts';
 import { writeCutFiles } from './commands/write-cut-files.ts';
 import { writeRecord } from './commands/write-record.ts';
+import { tellCursor } from './cursor-told.ts';
 import { FigureChanges } from './figures-changed.ts';
 import { compareMaterials } from './look-up/compare-materials.ts';
 import { findUses } from './look-up/find-uses.ts';
@@ -44,6 +45,7 @@ export function registerViews(
     views.expectations,
     new BookView(changes),
     serveDocuments(server, changes),
+    tellCursor(server),
     vscode.commands.registerCommand('laybook.explainRule', explainRule),
     vscode.commands.registerCommand('laybook.copyText', copyText),
     vscode.commands.registerCommand('laybook.findUses', (given?: unknown) => findUses(server, given)),

@@ -1,6 +1,9 @@
 import { DocumentState, type LangiumDocument } from 'langium';
 import type { LayupServices, MoreServices } from '../book/services.ts';
 import { diagnosticsOf } from '../lsp/diagnostics.ts';
+import { SteadyFindings } from '../lsp/steady-findings.ts';
+import { typingIn } from '../lsp/tell-again.ts';
+import type { Typing } from '../lsp/typing.ts';
 import { rules } from '../rules/generated/rules.ts';
 import { Runner } from '../rules/runner.ts';
 import { Analysis, type StockPort } from './analysis.ts';
@@ -8,6 +11,8 @@ import { Analysis, type StockPort } from './analysis.ts';
 /** The analysis as a service beside those of the book. */
 export interface AnalysisServices {
   readonly analysis: Analysis;
+  readonly typing: Typing;
+  readonly steady: SteadyFindings;
 }
 
 export type WithAnalysis = LayupServices & AnalysisServices;
@@ -22,6 +27,8 @@ export const analysisModule: MoreServices<AnalysisServices> = {
       severities: () => services.settings.current.severities,
       generation: generationOf(services),
     }),
+  typing: (services) => typingIn(services),
+  steady: (services) => new SteadyFindings(services.typing),
   findings: (services) => ({
     of: (document, token) => diagnosticsOf(services, document, token),
     alsoAffected: () => services.analysis.takeAffected(),

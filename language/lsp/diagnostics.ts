@@ -10,7 +10,6 @@ import type { Span } from '../lower/index.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { Severity } from '../rules/rule.ts';
 import { type Style, sayText } from '../view/text.ts';
-import { steadyFindings } from './steady-findings.ts';
 import { styleOf } from './style.ts';
 
 export const severityOf: Readonly<Record<Severity, DiagnosticSeverity>> = {
@@ -25,7 +24,7 @@ export async function diagnosticsOf(
   document: LangiumDocument,
   token: Cancellation.CancellationToken,
 ): Promise<Diagnostic[]> {
-  const findings = steadyFindings(document, await services.analysis.findings(document, token));
+  const findings = services.steady.of(document, await services.analysis.findings(document, token));
   const style = styleOf(services);
   return findings
     .filter((finding) => finding.accepted === undefined)

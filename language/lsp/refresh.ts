@@ -3,7 +3,7 @@ import { CodeLensRefreshRequest, type Connection, InlayHintRefreshRequest } from
 import type { WithFigures } from './figures-module.ts';
 
 /** Asks the editor to fetch again what stands beside a text when figures have changed and the text has not: a price, a setting. */
-export function refreshFigures(connection: Connection, { shared, shownFigures }: WithFigures): void {
+export function refreshFigures(connection: Connection, { shared, shownFigures, steady }: WithFigures): void {
   const { DocumentBuilder, LangiumDocuments } = shared.workspace;
   const able = { hints: false, lenses: false };
   shared.lsp.LanguageServer.onInitialize(({ capabilities: { workspace } }) => {
@@ -15,7 +15,7 @@ export function refreshFigures(connection: Connection, { shared, shownFigures }:
       const document = LangiumDocuments.getDocument(URI.parse(uri));
       return document !== undefined && figures.hasChanged(document);
     }).length > 0;
-  DocumentBuilder.onBuildPhase(DocumentState.Validated, () => {
+  const refresh = (): void => {
     const requests = [
       ...(able.hints && changedElsewhere(shownFigures.hints) ? [InlayHintRefreshRequest.type] : []),
       ...(able.lenses && changedElsewhere(shownFigures.lenses) ? [CodeLensRefreshRequest.type] : []),
@@ -25,5 +25,8 @@ export function refreshFigures(connection: Connection, { shared, shownFigures }:
         .sendRequest(request)
         .catch((error: unknown) => console.error('The editor did not fetch the figures again:', error));
     }
-  });
+  };
+  DocumentBuilder.onBuildPhase(DocumentState.Validated, refresh);
+  // The lens counts the findings that the editor has been told.
+  steady.onToldAgain(refresh);
 }

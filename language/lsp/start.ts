@@ -6,6 +6,7 @@ import { createLayupServices, type MoreServices } from '../book/services.ts';
 import type { LayupLexer } from '../grammar/lexer.ts';
 import type { LeftAloneOption } from '../protocol/left-alone.ts';
 import { bookViewModule } from './book-views.ts';
+import { followCursor } from './cursor.ts';
 import { type FigureServices, figuresModule } from './figures-module.ts';
 import { followFolders } from './folders.ts';
 import type { Machine } from './machine.ts';
@@ -61,6 +62,7 @@ export function startLayupServer(
   });
   serveOwnRequests(connection, layup, machine);
   refreshFigures(connection, layup);
+  followCursor(connection, layup);
   followFolders(shared);
   startLanguageServer(shared);
   return layup;

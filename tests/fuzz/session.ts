@@ -96,10 +96,9 @@ export class Session {
     await Promise.all(pending);
   }
 
-  /** Everything taken in and told; the line that was typed last is left, so that what it holds back of others is told too. */
+  /** Everything taken in and told; nobody types any more, so what was held back is told too. */
   async settled(): Promise<void> {
     await this.#answers();
-    for (const [name, document] of this.#documents) await this.#server.change(name, { text: document.getText() });
     await this.#server.settled();
     for (const [name, diagnostics] of this.#server.diagnostics) {
       for (const diagnostic of diagnostics) {

@@ -16,6 +16,7 @@ import {
 import type { WithAnalysis } from '../../language/analysis/module.ts';
 import { startLayupServer } from '../../language/lsp/start.ts';
 import { type RulePageParams, type RulePageResult, rulePageRequest } from '../../language/protocol/explain.ts';
+import { cursorNotification } from '../../language/protocol/typing.ts';
 import { pages } from '../../language/rules/generated/pages.ts';
 
 const folder = 'file:///book';
@@ -35,7 +36,9 @@ export interface MemoryServer {
   change(name: string, ...changes: readonly TextDocumentContentChangeEvent[]): Promise<void>;
   /** The file as it is, as somebody's other program left it. */
   write(name: string, text: string): void;
-  /** Ends when everything sent so far has been taken in and told. */
+  /** Ends when everything sent so far has been taken in, and told as it is while somebody types. */
+  takenIn(): Promise<void>;
+  /** Ends when everything sent so far has been taken in and told; nobody types any more. */
   settled(): Promise<void>;
   stop(): void;
 }
@@ -110,6 +113,11 @@ export async function startMemoryServer(
       }),
     write: (name, text) => disk.insert(URI.parse(uriOf(name)), text),
     async settled() {
+      await server.takenIn();
+      await client.sendNotification(cursorNotification, {});
+      await server.takenIn();
+    },
+    async takenIn() {
       await ping();
       await services.shared.workspace.WorkspaceManager.ready;
       await services.shared.workspace.WorkspaceLock.read(() => undefined);

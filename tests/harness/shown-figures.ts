@@ -25,6 +25,10 @@ export interface ShownLens {
 
 export interface FigureBook extends TestBook<Figures> {
   setting(values: object): void;
+  /** The cursor leaves the line that was typed: what was held back is told. */
+  leaveLine(): Promise<void>;
+  /** Something in a line cannot be read, whether the editor is told so already or not. */
+  isUnread(file: string, line: number): Promise<boolean>;
   hints(file: string): ShownHint[];
   lenses(file: string): Promise<ShownLens[]>;
 }
@@ -41,6 +45,17 @@ export async function openFigureBook(files: Readonly<Record<string, string>>): P
   return {
     ...book,
     setting: (values) => settings.updateConfiguration({ settings: { laybook: values } }),
+    async leaveLine() {
+      book.services.typing.leave();
+      await book.shared.workspace.WorkspaceLock.read(() => undefined);
+    },
+    async isUnread(file, line) {
+      const document = book.document(file);
+      const found = await book.services.analysis.findings(document);
+      return found.some(
+        ({ rule, span }) => /^(line|unit)\//.test(rule) && document.textDocument.positionAt(span.offset).line === line,
+      );
+    },
     hints(file) {
       const document = book.document(file);
       const answer = lsp.InlayHintProvider?.getInlayHints(document, {
