@@ -1,9 +1,10 @@
-import { text, type Usual, usually } from '../../../calc/figure/index.ts';
+import { text, type Usual } from '../../../calc/figure/index.ts';
 import type { Amount, Step } from '../../../calc/model/index.ts';
 import { amountOf, head } from '../../../calc/plan/reading.ts';
 import { PRESSURE, TIME } from '../../../calc/quantity/index.ts';
 import type { Fix } from '../../lower/index.ts';
 import type { RecipeContext } from '../rule.ts';
+import { habitOf } from './habit.ts';
 import { mendText, TYPED_PRESSURE, TYPED_TIME } from './mend-text.ts';
 import { asTyped, pascals, seconds } from './shown.ts';
 import { allOf, stepsOf } from './steps.ts';
@@ -41,8 +42,8 @@ const MILLIBAR = 100;
 /** Writes a test that is long enough, at the rate that was typed or at the most that is allowed: one edit for both faults. */
 export function soundTest(context: RecipeContext, { step, rise, time }: SaidTest): Fix | undefined {
   if (time === undefined || !(time.si > 0)) return undefined;
-  const long = Math.max(time.si, usually(context.bench, SHORTEST_TEST));
-  const most = (usually(context.bench, MOST_LOST) * long) / 60;
+  const long = Math.max(time.si, habitOf(context.bench, SHORTEST_TEST));
+  const most = (habitOf(context.bench, MOST_LOST) * long) / 60;
   const typed = rise === undefined ? undefined : (rise.si / time.si) * long;
   const allowed =
     typed === undefined || (typed <= most * 1.001 && long === time.si)
