@@ -4,6 +4,7 @@ import type { Connection } from 'vscode-languageserver';
 import { type AnalysisServices, analysisModule, type WithAnalysis } from '../analysis/module.ts';
 import { createLayupServices, type MoreServices } from '../book/services.ts';
 import type { LayupLexer } from '../grammar/lexer.ts';
+import { aliveRequest } from '../protocol/alive.ts';
 import type { LeftAloneOption } from '../protocol/left-alone.ts';
 import { bookViewModule } from './book-views.ts';
 import { followCursor } from './cursor.ts';
@@ -49,6 +50,7 @@ export function startLayupServer(
       text: layup.stock.text(URI.parse(uri)),
     }),
   );
+  connection.onRequest(aliveRequest, () => null);
   // Severities and units change what every document is told, not what it says.
   layup.settings.onChange(() => {
     const { WorkspaceLock, WorkspaceManager, DocumentBuilder, LangiumDocuments } = shared.workspace;
