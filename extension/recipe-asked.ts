@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type RecipeHead, recipeHeadAt } from './recipe-head.ts';
+import { type RecipeHead, recipeNear } from './recipe-head.ts';
 
 /** The recipe, in one of its sizes, that a command is about, and the file that it stands in. */
 export interface AskedRecipe extends RecipeHead {
@@ -14,11 +14,11 @@ export function recipeGiven(given: unknown): AskedRecipe | undefined {
   return { uri, recipe, ...(typeof size === 'string' ? { size } : {}) };
 }
 
-/** The recipe that the cursor stands in; none where it stands in another entry or in another file. */
-export function recipeAtCursor(): AskedRecipe | undefined {
+/** The recipe, in its size, that the cursor stands in, for every command alike; outside of all, the first of the file. */
+export function recipeHere(): AskedRecipe | undefined {
   const editor = vscode.window.activeTextEditor;
   if (editor?.document.languageId !== 'layup') return undefined;
   const { document, selection } = editor;
-  const head = recipeHeadAt((line) => document.lineAt(line).text, document.lineCount, selection.active.line);
+  const head = recipeNear((line) => document.lineAt(line).text, document.lineCount, selection.active.line);
   return head && { uri: document.uri.toString(), ...head };
 }

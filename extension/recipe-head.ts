@@ -25,3 +25,14 @@ export function recipeHeadAt(text: (line: number) => string, count: number, line
   }
   return undefined;
 }
+
+/** The recipe that a line belongs to; outside of all, the first one of the file. */
+export function recipeNear(text: (line: number) => string, count: number, line: number): RecipeHead | undefined {
+  const here = recipeHeadAt(text, count, line);
+  if (here !== undefined) return here;
+  for (let index = 0; index < count; index++) {
+    const recipe = recipeLine.exec(text(index))?.[1];
+    if (recipe !== undefined) return { recipe };
+  }
+  return undefined;
+}

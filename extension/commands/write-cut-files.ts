@@ -2,8 +2,7 @@ import * as vscode from 'vscode';
 import { type CutFilesParams, type CutFilesResult, cutFilesRequest } from '../../language/protocol/cut-files.ts';
 import { chooseFolder, folderGiven } from '../new/places.ts';
 import { bytesOf } from '../plan/files.ts';
-import { type AskedRecipe, recipeAtCursor } from '../recipe-asked.ts';
-import { recipeHeadAt } from '../recipe-head.ts';
+import { recipeHere } from '../recipe-asked.ts';
 import { ask, type Server } from '../server.ts';
 import { askCut, readCut } from './ask-cut.ts';
 
@@ -14,7 +13,7 @@ const { t } = vscode.l10n;
  * lies there with other words is written over only when the user says so.
  */
 export async function writeCutFiles(server: Server, given?: unknown): Promise<readonly vscode.Uri[]> {
-  const recipe = recipeInFile();
+  const recipe = recipeHere();
   if (recipe === undefined) {
     await vscode.window.showInformationMessage(t('Open a file with a recipe first, then write its cut files.'));
     return [];
@@ -38,19 +37,6 @@ export async function writeCutFiles(server: Server, given?: unknown): Promise<re
   for (const { uri, bytes } of drawn) await writeWhole(uri, bytes);
   tell(folder, drawn.length, missing);
   return drawn.map(({ uri }) => uri);
-}
-
-/** The recipe and the size that the cursor stands in; outside of all, the first recipe of the file. */
-function recipeInFile(): AskedRecipe | undefined {
-  const here = recipeAtCursor();
-  const document = vscode.window.activeTextEditor?.document;
-  if (here !== undefined || document?.languageId !== 'layup') return here;
-  const text = (line: number): string => document.lineAt(line).text;
-  for (let line = 0; line < document.lineCount; line++) {
-    const first = recipeHeadAt(text, document.lineCount, line);
-    if (first !== undefined) return { uri: document.uri.toString(), ...first };
-  }
-  return undefined;
 }
 
 interface Drawn {

@@ -1,11 +1,11 @@
 import * as vscode from 'vscode';
 import { type NewRecordResult, newRecordRequest } from '../../language/protocol/paper.ts';
-import { recipeAtCursor, recipeGiven } from '../recipe-asked.ts';
+import { recipeGiven, recipeHere } from '../recipe-asked.ts';
 import { ask, type Server } from '../server.ts';
 
 /** Writes the record of a build with blanks, in a file of its own, and puts the cursor into the first of them. */
 export async function writeRecord(server: Server, given?: unknown): Promise<vscode.Uri | undefined> {
-  const about = recipeGiven(given) ?? recipeAtCursor();
+  const about = recipeGiven(given) ?? recipeHere();
   if (about === undefined) {
     await vscode.window.showInformationMessage(
       vscode.l10n.t('Put the cursor into a recipe first: its record is written.'),

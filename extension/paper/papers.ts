@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { PaperKind, PaperResult } from '../../language/protocol/paper.ts';
 import type { FigureChanges } from '../figures-changed.ts';
 import { pageOptions } from '../page/page.ts';
-import { recipeAtCursor } from '../recipe-asked.ts';
+import { recipeHere } from '../recipe-asked.ts';
 import type { Server } from '../server.ts';
 import { type PaperOf, PaperPanel, paperViewType, readPaperOf } from './paper-panel.ts';
 
@@ -51,7 +51,7 @@ export class Papers implements vscode.Disposable {
 
   private async show(kind: PaperKind, given: unknown): Promise<void> {
     const named = readPaperOf({ kind, ...(typeof given === 'object' ? given : {}) });
-    const here = recipeAtCursor();
+    const here = recipeHere();
     const about = named ?? (here && { kind, ...here });
     if (about === undefined) {
       await vscode.window.showInformationMessage(

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { recipeHeadAt } from '../../extension/recipe-head.ts';
+import { recipeHeadAt, recipeNear } from '../../extension/recipe-head.ts';
 
 const lines = `notation 1
 
@@ -28,4 +28,15 @@ it.each([
   [99, { recipe: 'lid' }],
 ])('line %i belongs to %o', (line, head) => {
   expect(at(line)).toEqual(head);
+});
+
+it('outside of all recipes a command is about the first one of the file', () => {
+  const near = (line: number) => recipeNear((index) => lines[index] ?? '', lines.length, line);
+  expect([0, 6, 11, 12].map(near)).toEqual([
+    { recipe: 'deck' },
+    { recipe: 'deck', size: 'short' },
+    { recipe: 'deck' },
+    { recipe: 'lid' },
+  ]);
+  expect(recipeNear(() => 'tool board {', 1, 0)).toBeUndefined();
 });

@@ -8,7 +8,7 @@ import { packageExtension, vsix } from './package.mjs';
 import { root, sample } from './paths.mjs';
 import { smallPng } from './small-png.mjs';
 import { task } from './task.mjs';
-import { cardFrame, find, runCommand } from './workbench/card-steps.mjs';
+import { find, runCommand, viewFrame } from './workbench/doing.mjs';
 import { blockOutside, installVsix, launchBrowser, remoteUri, startServer, workbenchUrl } from './workbench/host.mjs';
 import { installWorkbench, whyNot } from './workbench/install.mjs';
 
@@ -38,7 +38,7 @@ const pictures = [
       await editor.locator('.view-line span', { hasText: figures }).first().waitFor(limit);
       await find(page, editor, 'ply outer');
       await runCommand(page, 'Show Layer Card');
-      await cardFrame(page)
+      await viewFrame(page)
         .locator('h1', { hasText: /^outer$/ })
         .waitFor(limit);
       await page.keyboard.press('Home');

@@ -55,7 +55,8 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
 function take(message: EditorMessage): void {
   if (message.kind === 'choose') {
     chosen = new Set(message.keys);
-    active = message.keys[0] ?? active;
+    // Of several things on one line the one that Tab came to stays: else Tab would come back to the first of them for ever.
+    if (active === undefined || !chosen.has(active)) active = message.keys[0] ?? active;
     draw();
     return;
   }

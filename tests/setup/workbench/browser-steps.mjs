@@ -3,7 +3,7 @@
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { browserUrl, withoutRemote } from './browser-host.mjs';
-import { cardFrame, find, named, readable, runCommand } from './card-steps.mjs';
+import { find, named, readable, runCommand, viewFrame } from './doing.mjs';
 
 const limit = { timeout: 60_000 };
 
@@ -104,7 +104,7 @@ const steps = [
       const copy = page.locator('.monaco-editor[data-uri$="/hollow-tarn-workshop/sled_deck.layup"]');
       await find(page, copy, 'ply outer');
       await runCommand(page, 'Show Layer Card');
-      const card = cardFrame(page);
+      const card = viewFrame(page);
       await card.locator('h1', { hasText: /^outer$/ }).waitFor(limit);
       await readable(card);
       await named(card);
@@ -116,7 +116,7 @@ const steps = [
       const copy = page.locator('.monaco-editor[data-uri$="/hollow-tarn-workshop/sled_deck.layup"]');
       await find(page, copy, 'patch pad');
       await runCommand(page, 'Show Plan');
-      const plan = cardFrame(page);
+      const plan = viewFrame(page);
       await plan.locator('.thing.chosen[data-thing="cloth stack.4 pad"]').first().waitFor(limit);
       await readable(plan);
     },

@@ -1,5 +1,5 @@
 // Build sheet and records as a person sees them beside the text: paper is white in every theme, and all of it can be read.
-import { demand, find, cardFrame as paperFrame, readable, runCommand } from './card-steps.mjs';
+import { demand, find, readable, runCommand, viewFrame } from './doing.mjs';
 
 const limit = { timeout: 60_000 };
 
@@ -18,7 +18,7 @@ export const paperSteps = [
     async see(page, editor) {
       await find(page, editor, 'ply outer');
       await runCommand(page, 'Show Build Sheet');
-      const paper = paperFrame(page);
+      const paper = viewFrame(page);
       await paper.locator('h1', { hasText: 'Rescue sled deck' }).waitFor(limit);
       await white(paper);
       await readable(paper);
@@ -32,7 +32,7 @@ export const paperSteps = [
       await page.keyboard.press('Control+b');
       await find(page, editor, 'ply outer');
       await runCommand(page, 'Show Build Sheet');
-      const paper = paperFrame(page);
+      const paper = viewFrame(page);
       const pot = paper.locator('.pot').first();
       await pot.waitFor(limit);
       // The page is patched while figures come in: a wait for the place to be still could lose the element.
@@ -45,7 +45,7 @@ export const paperSteps = [
     async see(page, editor) {
       await find(page, editor, 'ply outer');
       await runCommand(page, 'Show Records of the Recipe');
-      const paper = paperFrame(page);
+      const paper = viewFrame(page);
       await paper.locator('figure svg').first().waitFor(limit);
       await white(paper);
       await readable(paper);

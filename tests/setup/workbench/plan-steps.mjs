@@ -1,19 +1,15 @@
 // The plan as a person sees it: opened from the command palette, read, walked through with keys and pointer, in every kind of
 // theme and at twice the size; both ways between text and drawing, with the time each takes; and 500 redraws of it.
-import { find, cardFrame as planFrame, readable, runCommand } from './card-steps.mjs';
+import { demand, find, readable, redrawn, runCommand, viewFrame } from './doing.mjs';
 
 const limit = { timeout: 60_000 };
 
 async function openPlan(page, editor, words) {
   await find(page, editor, words);
   await runCommand(page, 'Show Plan');
-  const plan = planFrame(page);
+  const plan = viewFrame(page);
   await plan.locator('svg.drawing').waitFor(limit);
   return plan;
-}
-
-function demand(good, words) {
-  if (!good) throw new Error(words);
 }
 
 const chosen = (plan, key) => plan.locator(`.thing.chosen[data-thing="${key}"]`).first();
@@ -116,16 +112,8 @@ async function saveAs(page, plan, format) {
     .waitFor(limit);
 }
 
-/** 500 redraws, each an answer of the server with other shapes: the page is patched, so neither elements nor memory add up. */
+/** 500 redraws, each an answer of the server with other shapes. */
 async function redraw(page, plan) {
-  const session = await page.context().newCDPSession(page);
-  await session.send('Performance.enable');
-  const measure = async () => {
-    await session.send('HeapProfiler.collectGarbage');
-    const { metrics } = await session.send('Performance.getMetrics');
-    const of = (name) => metrics.find((metric) => metric.name === name).value;
-    return { nodes: of('Nodes'), heap: of('JSHeapUsedSize') };
-  };
   /** From the plan to the section and back, from size to size: every answer replaces most of the picture. */
   const goThrough = (times) =>
     plan.locator('body').evaluate(async (body, count) => {
@@ -144,18 +132,7 @@ async function redraw(page, plan) {
       }
       return redraws;
     }, times);
-  await goThrough(20);
-  const before = await measure();
-  const start = Date.now();
-  const redraws = await goThrough(500);
-  const each = (Date.now() - start) / 500;
-  const after = await measure();
-  console.log(
-    `  ${redraws} redraws of ${each.toFixed(0)} ms: ${after.nodes - before.nodes} more nodes, ${((after.heap - before.heap) / 1024).toFixed(0)} kB more memory`,
-  );
-  demand(redraws === 500, `${redraws} redraws of 500`);
-  demand(after.nodes - before.nodes < 300, `${after.nodes - before.nodes} nodes were left over`);
-  demand(after.heap - before.heap < 5 * 2 ** 20, `${after.heap - before.heap} bytes were left over`);
+  await redrawn(page, goThrough);
 }
 
 export const planSteps = [
@@ -178,7 +155,7 @@ export const planSteps = [
     async see(page, editor) {
       await find(page, editor, 'core body');
       await runCommand(page, 'Show Section');
-      const plan = planFrame(page);
+      const plan = viewFrame(page);
       await plan.locator('h1', { hasText: 'Section of sled_deck' }).waitFor(limit);
       await chosen(plan, 'core stack.2 body').waitFor(limit);
       await readable(plan);

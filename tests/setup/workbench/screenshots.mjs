@@ -6,23 +6,26 @@ import { root } from '../paths.mjs';
 import { seeInBrowser } from './browser-steps.mjs';
 import { cardSteps } from './card-steps.mjs';
 import { blockOutside, launchBrowser, remoteUri, startServer, workbenchUrl } from './host.mjs';
+import { keyboardSteps } from './keyboard-steps.mjs';
+import { languageSteps } from './language-steps.mjs';
 import { closeBrowser, looksOf } from './look-twice.mjs';
 import { lookUpSteps } from './look-up-steps.mjs';
+import { motionSteps } from './motion-steps.mjs';
 import { paperSteps } from './paper-steps.mjs';
 import { planSteps } from './plan-steps.mjs';
 import { seeSurroundings } from './surroundings.mjs';
 
-const folder = path.join(root, 'tests/out/screenshots');
+export const folder = path.join(root, 'tests/out/screenshots');
 const limit = { timeout: 60_000 };
 
-const themes = [
+export const themes = [
   { name: 'light', theme: 'Default Light Modern' },
   { name: 'dark', theme: 'Default Dark Modern' },
   { name: 'high-contrast', theme: 'Default High Contrast' },
   { name: 'high-contrast-light', theme: 'Default High Contrast Light' },
 ];
 
-const settingsOf = (theme) => ({
+export const settingsOf = (theme) => ({
   'workbench.colorTheme': theme,
   'editor.minimap.enabled': false,
   'editor.fontSize': 13,
@@ -99,12 +102,19 @@ const steps = [
   },
 ];
 
-/** One window for each step and theme: the file is opened by the page's address. */
+/**
+ * One window for each step and theme: the file is opened by the page's address. The language is that which the editor's own
+ * translation would set; it comes without one.
+ */
 async function picture(server, browser, workspace, step, name) {
-  const { zoom = 1 } = step;
+  const { zoom = 1, language } = step;
   const viewport = { width: 1280 / zoom, height: 860 / zoom };
   const context = await browser.newContext({ viewport, deviceScaleFactor: zoom });
   await blockOutside(context, server);
+  if (language !== undefined)
+    await context.addInitScript((code) => {
+      globalThis._VSCODE_NLS_LANGUAGE = code;
+    }, language);
   const page = await context.newPage();
   const file = path.join(folder, `${step.name}-${name}.png`);
   try {
@@ -119,10 +129,29 @@ async function picture(server, browser, workspace, step, name) {
   }
 }
 
-const all = [...steps, ...cardSteps, ...planSteps, ...paperSteps, ...lookUpSteps];
+const all = [
+  ...steps,
+  ...cardSteps,
+  ...planSteps,
+  ...paperSteps,
+  ...lookUpSteps,
+  ...languageSteps,
+  ...motionSteps,
+  ...keyboardSteps,
+];
 
-/** Takes the pictures of the wanted steps, all of them where nothing is said; returns how many were seen and how many failed. */
-export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
+/** The pictures of the wanted steps in one theme; returns how many were seen and how many failed. */
+export async function takePictures({ browser, lookTwice, server, workspace }, name, wanted = /./) {
+  const seen = { passed: 0, failed: 0 };
+  for (const step of all.filter((each) => (each.only ?? name) === name && wanted.test(each.name))) {
+    const look = () => picture(server, browser, workspace, step, name);
+    seen[(await lookTwice(`${step.name}, ${name}`, look)) ? 'passed' : 'failed'] += 1;
+  }
+  return seen;
+}
+
+/** Looks at all that is to be seen, and takes the pictures; returns how many were seen and how many failed. */
+export async function takeScreenshots(extensionsDir, workspace) {
   mkdirSync(folder, { recursive: true });
   let passed = 0;
   let failed = 0;
@@ -148,11 +177,9 @@ export async function takeScreenshots(extensionsDir, workspace, wanted = /./) {
           passed += alone.passed;
           failed += alone.failed;
         }
-        for (const step of all.filter((each) => (each.only ?? name) === name && wanted.test(each.name))) {
-          const seen = await lookTwice(`${step.name}, ${name}`, () => picture(server, browser, workspace, step, name));
-          if (seen) passed += 1;
-          else failed += 1;
-        }
+        const seen = await takePictures({ browser, lookTwice, server, workspace }, name);
+        passed += seen.passed;
+        failed += seen.failed;
       } finally {
         await server.stop();
       }

@@ -2,7 +2,7 @@
 // a window that is loaded again, a server that dies.
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { cardFrame, demand, find, runCommand } from './card-steps.mjs';
+import { demand, find, runCommand, viewFrame } from './doing.mjs';
 import { blockOutside, remoteUri, startServer, workbenchUrl } from './host.mjs';
 
 const limit = { timeout: 60_000 };
@@ -90,14 +90,14 @@ const steps = [
     async see({ page, editor, address }) {
       await find(page, editor, 'ply inner');
       await runCommand(page, 'Show Layer Card');
-      await cardFrame(page)
+      await viewFrame(page)
         .locator('h1', { hasText: /^inner$/ })
         .waitFor(limit);
       // What is open is written down a moment after it was opened.
       await new Promise((resolve) => setTimeout(resolve, 3000));
       // Without the file that the first address names: an editor that is given one brings nothing else back.
       await page.goto(address);
-      await cardFrame(page)
+      await viewFrame(page)
         .locator('h1', { hasText: /^inner$/ })
         .waitFor(limit);
     },
