@@ -3,6 +3,7 @@ import { currency } from '../cost/price.figure.ts';
 import {
   type Bench,
   cannot,
+  definePick,
   type Figure,
   finiteFigure,
   ifKnown,
@@ -165,6 +166,12 @@ export function evaluate(bench: Bench, test: Test, path: string): Verdict {
   if (!isKnown(limits)) return { verdict: 'cannot tell', actual: figure.value, reasons: [] };
   return compare(figure.value, limits.value, figure.reasons, at);
 }
+
+/** How every `expect` of the recipe stands, in order of the text. */
+export const verdicts = definePick<readonly (Verdict & { readonly path: string; readonly test: Test })[]>(
+  'verdicts',
+  (bench) => known(bench.recipe.expects.map(({ path, test }) => ({ path, test, ...evaluate(bench, test, path) }))),
+);
 
 interface Limits {
   readonly low?: Quantity;

@@ -79,6 +79,9 @@ export class Bench {
   private readonly keyed = new Map<object, Map<string, Remembered>>();
   /** the figure that is being computed: what is asked now is asked by it */
   private running: Remembered | undefined;
+  /** what the figures being computed have asked so far, those of the innermost last: one list, since a list each is most of a figure's memory */
+  private readonly asking: Remembered[] = [];
+  private asked = 0;
   private readonly readings: { readonly [K in Kind]: Map<string, Reading> } = {
     shop: new Map(),
     material: new Map(),
@@ -154,22 +157,25 @@ export class Bench {
       if (before.figure === undefined)
         return cannot(reason('computed', text('{figure} depends on itself', { figure: definition.name })));
       counters.remembered++;
-      if (asker !== undefined) note(asker, before);
+      if (asker !== undefined) this.asking[this.asked++] = before;
       return before.figure as Figure<T>;
     }
     const remembered: Remembered = { figure: undefined, read: undefined, asked: undefined };
     const figures = this.figuresOf(definition, key);
     figures.set(key === '' ? definition : key, remembered);
-    if (asker !== undefined) note(asker, remembered);
+    if (asker !== undefined) this.asking[this.asked++] = remembered;
+    const first = this.asked;
     this.running = remembered;
     try {
       const answer = definition.compute(this, key);
       const figure = definition.picks ? answer : finiteFigure(definition.name, answer);
       counters.computed++;
+      if (this.asked > first) remembered.asked = this.asking.slice(first, this.asked);
       remembered.figure = figure;
       return figure;
     } finally {
       this.running = asker;
+      this.asked = first;
       if (remembered.figure === undefined) figures.delete(key === '' ? definition : key);
     }
   }
@@ -207,14 +213,10 @@ export class Bench {
     const reader = this.running;
     if (reader === undefined) this.aside.add(reading);
     else if (reader.read === undefined) reader.read = [reading];
-    else if (!reader.read.includes(reading)) reader.read.push(reading);
+    // a longer list each time: most figures read one or two entries, and pushing makes room for many
+    else if (!reader.read.includes(reading)) reader.read = [...reader.read, reading];
     return reading.entry;
   }
-}
-
-function note(asker: Remembered, asked: Remembered): void {
-  if (asker.asked === undefined) asker.asked = [asked];
-  else asker.asked.push(asked);
 }
 
 /** Whether a figure would come out the same, though some of what is read of the book says something else. */

@@ -111,26 +111,34 @@ type Values<F extends Readonly<Record<string, Figure<unknown>>>> = {
 
 /**
  * Goes on only when every input is known; otherwise all that is missing flows through (each reason once).
- * `then` gets the values and, as second argument, the reasons of all inputs to hang under its own.
+ * `then` gets the values and, as second argument, the reasons of all inputs to hang under its own. The inputs are used up: an
+ * object of their values beside them would be the dearest part of most figures.
  */
 export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R>(
   inputs: F,
   then: (values: Values<F>, reasons: readonly Reason[]) => Figure<R>,
 ): Figure<R> {
+  for (const name in inputs) if (!isKnown(inputs[name] as Figure<unknown>)) return whatIsMissing(Object.values(inputs));
   // most of what goes on needs no reasons, or those of one input
   const wanted = then.length > 1;
-  let missing: Reason[] | undefined;
   let reasons: readonly Reason[] = none;
-  const values: Record<string, unknown> = {};
-  for (const name in inputs) {
-    const figure = inputs[name] as Figure<unknown>;
-    if (isKnown(figure)) {
-      values[name] = figure.value;
-      if (wanted) reasons = reasons.length === 0 ? figure.reasons : reasons.concat(figure.reasons);
-    } else if (isCannot(figure)) missing = [...(missing ?? []), ...figure.because];
-    else return figure;
+  const values = inputs as Record<string, unknown>;
+  for (const name in values) {
+    const figure = values[name] as KnownFigure<unknown>;
+    if (wanted) reasons = reasons.length === 0 ? figure.reasons : reasons.concat(figure.reasons);
+    values[name] = figure.value;
   }
-  return missing === undefined ? then(values as Values<F>, reasons) : cannot(...unique(missing));
+  return then(values as Values<F>, reasons);
+}
+
+/** All that is missing among some figures, unless one of them is still computed. */
+function whatIsMissing(figures: readonly Figure<unknown>[]): CannotTell | Pending {
+  const missing: Reason[] = [];
+  for (const figure of figures) {
+    if (isCannot(figure)) missing.push(...figure.because);
+    else if (!isKnown(figure)) return figure;
+  }
+  return cannot(...unique(missing));
 }
 
 const none: readonly Reason[] = [];

@@ -1,3 +1,4 @@
+import { onceFor } from '../kept.ts';
 import { UNKNOWN } from '../model/value.ts';
 import { sameDimension } from '../quantity/dimension.ts';
 import type { Quantity } from '../quantity/types.ts';
@@ -16,7 +17,7 @@ export interface Usual {
 
 /** `habit NAME value` of the shop, else what is usual in the trade; SI. */
 export function usual(bench: Bench, habitual: Usual): Figure<number> {
-  const { habit, what, value, source } = habitual;
+  const { habit, what } = habitual;
   const own = ownHabit(bench, habitual);
   const fact = own === undefined ? undefined : bench.shop?.habits?.[habit];
   if (own !== undefined && fact !== undefined) {
@@ -25,8 +26,12 @@ export function usual(bench: Bench, habitual: Usual): Figure<number> {
       reason('shop', text('{what}: {value}', { what, value: own }), { at: fact.at, source: fact.source }),
     );
   }
-  return known(value.si, reason('trade', text('{what}: {value}', { what, value }), { source }));
+  return byTrade(habitual);
 }
+
+const byTrade = onceFor(({ what, value, source }: Usual) =>
+  known(value.si, reason('trade', text('{what}: {value}', { what, value }), { source })),
+);
 
 /** The value of `usual` alone, for who does not say where it comes from: a threshold of a rule. */
 export const habitOf = (bench: Bench, habitual: Usual): number => (ownHabit(bench, habitual) ?? habitual.value).si;

@@ -52,6 +52,9 @@ export function worked<T>(
 
 /** All of a list, or everything that is missing in it. */
 export function allKnown<T>(figures: readonly Figure<T>[]): Figure<readonly T[]> {
+  const [only] = figures;
+  if (only === undefined) return { value: [], reasons: [] };
+  if (figures.length === 1 && isKnown(only)) return { value: [only.value], reasons: only.reasons };
   const values: T[] = [];
   const reasons: Reason[] = [];
   let missing: Set<Reason> | undefined;

@@ -32,12 +32,11 @@ import { FRACTION_DEFAULTS, PROCESS_WORDS } from './fraction-defaults.ts';
 
 /** A material that a line names, or that it is not among the materials. */
 export function materialAt(bench: Bench, name: string | undefined, what: Words, at: Place): Figure<MaterialFacts> {
-  return ifKnown(typed(name, what, at), (name) => {
-    const material = bench.material(name);
-    return material === undefined
-      ? cannot(reason('typed', text('nothing among the materials is called {name}', { name }), { at }))
-      : known(material);
-  });
+  const material = name === undefined ? undefined : bench.material(name);
+  if (material !== undefined) return known(material);
+  return ifKnown(typed(name, what, at), (name) =>
+    cannot(reason('typed', text('nothing among the materials is called {name}', { name }), { at })),
+  );
 }
 
 /** The fact of a material with its own place, as a figure. */

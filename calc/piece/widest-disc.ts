@@ -1,6 +1,7 @@
 import { onceFor } from '../kept.ts';
 import { isImpossible } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
+import { contourDistance } from '../outline/contour-distance.ts';
 import { contourBox } from '../outline/contour-measure.ts';
 import { offsetContour } from '../outline/contour-offset.ts';
 
@@ -16,6 +17,13 @@ export const widestDisc = onceFor((contour: Contour): number => {
   }
   return fits;
 });
+
+/** Whether a disc of this radius (m) fits, as most do: about the middle of the box, else where the outline drawn in has something left. */
+export function discFits(contour: Contour, radius: number): boolean {
+  const [low, high] = contourBox(contour);
+  const middle = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 };
+  return contourDistance(contour, middle) < -radius || isLeft(contour, radius);
+}
 
 function isLeft(contour: Contour, by: number): boolean {
   const inner = offsetContour(contour, -by);

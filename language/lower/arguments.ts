@@ -75,14 +75,22 @@ function giveBasis(read: Read[], basis: Basis): boolean {
 }
 
 function readAll(low: Lowering, values: readonly Arg[]): Read[] {
-  const out: Read[] = [];
+  let out: Read[] | undefined;
   for (const node of values) {
-    if (node.$type === 'WordArg' && bases.has(node.word.$refText) && giveBasis(out, node.word.$refText as Basis))
+    if (
+      out !== undefined &&
+      node.$type === 'WordArg' &&
+      bases.has(node.word.$refText) &&
+      giveBasis(out, node.word.$refText as Basis)
+    )
       continue;
     const argument = lowerArgument(low, node);
-    if (argument !== undefined) out.push({ argument, node });
+    if (argument === undefined) continue;
+    // most are one value: a list that is begun with it takes no more room than that
+    if (out === undefined) out = [{ argument, node }];
+    else out.push({ argument, node });
   }
-  return out;
+  return out ?? [];
 }
 
 export function lowerArgument(low: Lowering, node: Arg | AmountNode): Argument | undefined {
@@ -144,7 +152,7 @@ export function amountOf(low: Lowering, read: Read | undefined, expected: Dimens
   const span = spanOfRead(read);
   const quantity = checked(low, argument.amount, expected, span);
   if (quantity === undefined || plausible(low, quantity, expected, span) === undefined) return undefined;
-  return { ...argument.amount, ...quantity };
+  return quantity === argument.amount ? argument.amount : { ...argument.amount, ...quantity };
 }
 
 export function firstAmount(

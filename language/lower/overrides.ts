@@ -1,5 +1,7 @@
 import type { Change, Clause, Without } from '../grammar/generated/ast.ts';
 
+const none: readonly Clause[] = [];
+
 /** What a size or a likeness changes, line by line: clauses by the name of the line, and lines that are left out. */
 export class Overrides {
   private readonly changes = new Map<string, readonly Clause[]>();
@@ -19,6 +21,6 @@ export class Overrides {
   }
 
   changesOf(name: string | undefined): readonly Clause[] {
-    return (name === undefined ? undefined : this.changes.get(name)) ?? [];
+    return (name === undefined ? undefined : this.changes.get(name)) ?? none;
   }
 }

@@ -99,8 +99,16 @@ export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: s
     }
     const name = line.$type === 'Port' ? (line.name ?? line.verb) : line.verb;
     if (outer.without(name) || inner.without(name)) return;
-    const changes = [...outer.changesOf(name), ...inner.changesOf(name)];
-    steps.push(lowerStep(low, line, `${path}.${index}`, withChanges(line.clauses, changes), outer));
+    const [changes, later] = [outer.changesOf(name), inner.changesOf(name)];
+    steps.push(
+      lowerStep(
+        low,
+        line,
+        `${path}.${index}`,
+        withChanges(line.clauses, later.length === 0 ? changes : [...changes, ...later]),
+        outer,
+      ),
+    );
   });
   return steps;
 }

@@ -4,6 +4,15 @@ import type { AcceptClause, AcceptRemark, Clause, Note, Remark } from '../gramma
 import type { Lowering } from './lowering.ts';
 import { nodeSpan } from './places.ts';
 
+const remarked: ReadonlySet<string> = new Set([
+  'NoteRemark',
+  'NoteClause',
+  'SourceRemark',
+  'SourceClause',
+  'AcceptRemark',
+  'AcceptClause',
+]);
+
 /** Notes, accepted rules and the source of a line; `path` is the line's own. */
 export function lowerRemarks(
   low: Lowering,
@@ -12,6 +21,8 @@ export function lowerRemarks(
   notes: readonly Note[] = [],
   block = false,
 ): Remarks & { source?: string } {
+  // most lines have clauses alone
+  if (notes.length === 0 && !remarks.some(({ $type }) => remarked.has($type))) return {};
   const texts: string[] = [];
   const accepts: Accepted[] = [];
   let source: string | undefined;

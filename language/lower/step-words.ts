@@ -1,6 +1,7 @@
 import { type AstNode, AstUtils } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
 import { either } from '../../calc/figure/listed.ts';
+import { onceFor } from '../../calc/kept.ts';
 import type { Amount } from '../../calc/model/index.ts';
 import { type Dimension, type DimensionName, namedDimension, sameDimension } from '../../calc/quantity/index.ts';
 import { type Clause, isProcess, isRecipe } from '../grammar/generated/ast.ts';
@@ -56,9 +57,14 @@ function numbersOf(said: Said): Numbered[] {
   return found;
 }
 
+/** Parts of a row of the table, which are asked for at every step of every recipe. */
+const measuredOf = onceFor((takes: readonly Argument[]) => takes.filter((take) => dimensionOf(take) !== undefined));
+const takenBehind = onceFor((takes: readonly Argument[]) => takes.filter((take) => take.before !== true));
+const takenBefore = onceFor((takes: readonly Argument[]) => takes.filter((take) => take.before === true));
+
 /** Holds the numbers of a line or a clause against what its word takes. */
 function checkNumbers(low: Lowering, said: Said, takes: readonly Argument[]): void {
-  const measured = takes.filter((take) => dimensionOf(take) !== undefined);
+  const measured = measuredOf(takes);
   if (measured.length === 0) return;
   for (const { read, amount, after } of numbersOf(said)) {
     const led = measured.filter((take) => take.after === after);
@@ -146,12 +152,7 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
   const verb = verbNamed(verbName);
   if (clause.$type === 'Phrase') {
     const row = wordAt(clause.word, 'clause of step');
-    if (row?.takes !== undefined)
-      checkNumbers(
-        low,
-        said,
-        row.takes.filter((take) => take.before !== true),
-      );
+    if (row?.takes !== undefined) checkNumbers(low, said, takenBehind(row.takes));
     else if (row === undefined && senses(clause.word).length === 0)
       reportUnknownWord(low, clause.word, propertySpan(clause, 'word'), verb, said);
   } else if (clause.$type === 'AmountClause') {
@@ -164,10 +165,9 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
           : first.argument.kind === 'word'
             ? first.argument.word
             : undefined;
-    const before =
-      word === undefined ? undefined : wordAt(word, 'clause of step')?.takes?.filter((take) => take.before === true);
-    if (before !== undefined && before.length > 0)
-      checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
+    const takes = word === undefined ? undefined : wordAt(word, 'clause of step')?.takes;
+    const before = takes === undefined ? [] : takenBefore(takes);
+    if (before.length > 0) checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
     else if (word !== undefined && !isRead(word, verb))
       reportClause(
         low,
@@ -177,12 +177,7 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
       );
   } else if (clause.$type === 'PartClause') {
     const row = wordAt(said.parts[0]?.word ?? '', 'clause of step');
-    if (row?.takes !== undefined)
-      checkNumbers(
-        low,
-        said,
-        row.takes.filter((take) => take.before !== true),
-      );
+    if (row?.takes !== undefined) checkNumbers(low, said, takenBehind(row.takes));
     const states = wordAt('until', 'clause of step')?.takes?.[0]?.words;
     if (states !== undefined) checkStates(low, said, states);
   }

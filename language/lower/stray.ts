@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
+import { onceFor } from '../../calc/kept.ts';
 import { type Verb, words } from '../words/index.ts';
 import type { Read } from './arguments.ts';
 import type { Lowering } from './lowering.ts';
@@ -10,17 +11,9 @@ import { propertySpan } from './places.ts';
  * `values` are those behind the material.
  */
 export function reportStrayWords(low: Lowering, verb: Verb, values: readonly Read[], materialRead: boolean): void {
-  const takes = (verb.takes ?? []).filter((argument) => argument.after === undefined);
-  const listed = new Set(
-    (verb.takes ?? []).flatMap((argument) => [
-      ...(argument.words ?? []),
-      ...(argument.after === undefined ? [] : [argument.after]),
-    ]),
-  );
-  let names =
-    takes.filter((argument) => argument.dimension === 'name' || argument.dimension === 'word').length -
-    (materialRead ? 1 : 0);
-  if (takes.some((argument) => argument.repeated === true)) return;
+  const { repeated, listed, most } = namesOf(verb);
+  if (repeated) return;
+  let names = most - (materialRead ? 1 : 0);
   for (const { argument, node } of values) {
     if (argument.kind !== 'word' || listed.has(argument.word)) continue;
     if (names-- > 0) continue;
@@ -35,6 +28,16 @@ export function reportStrayWords(low: Lowering, verb: Verb, values: readonly Rea
     return;
   }
 }
+
+/** What a verb takes by name, and the words that it knows. */
+const namesOf = onceFor(({ takes = [] }: Verb) => {
+  const first = takes.filter((argument) => argument.after === undefined);
+  return {
+    repeated: first.some((argument) => argument.repeated === true),
+    listed: new Set(takes.flatMap(({ words: known = [], after }) => (after === undefined ? known : [...known, after]))),
+    most: first.filter(({ dimension }) => dimension === 'name' || dimension === 'word').length,
+  };
+});
 
 /** Words that stand between the head of a block and its brace, and that the head has no use for. */
 export function reportStraysOfHead(low: Lowering, node: AstNode & { readonly strays: readonly string[] }): void {

@@ -43,14 +43,16 @@ export function reportUnknownLines(
   all: readonly (RecipeItem | SizeItem)[],
   own: readonly (RecipeItem | SizeItem)[],
 ): void {
+  const steps = all.flatMap((item) => (item.$type === 'Process' ? item.steps.filter(isChange) : []));
+  const changes = [...own.filter(isChange), ...steps];
+  if (changes.length === 0) return;
   const process = all.findLast((item) => item.$type === 'Process');
   const lender: unknown = process?.$type === 'Process' ? process.base?.ref : undefined;
   if (process?.$type === 'Process' && process.base !== undefined && lender === undefined) return;
   const names = new Set(all.flatMap(namesIn));
   for (const item of (lender as Recipe | undefined)?.items ?? [])
     if (item.$type === 'Process') for (const name of stepNames(item.steps)) names.add(name);
-  const steps = all.flatMap((item) => (item.$type === 'Process' ? item.steps.filter(isChange) : []));
-  for (const item of [...own.filter(isChange), ...steps]) {
+  for (const item of changes) {
     const name = item.line?.$refText;
     const span = propertySpan(item, 'line');
     if (name === undefined || span === undefined || names.has(name)) continue;

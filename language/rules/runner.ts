@@ -66,16 +66,16 @@ export class Runner {
       fixes: problem.fixes ?? [],
     }));
     const told = new Set<string>();
-    const contexts = contextsOf(checked, { book, names, benchOf: figuresOf });
+    const contexts = contextsOf(checked, { book, names, benchOf: figuresOf }, (rule, report, recipe) => {
+      // a size repeats what the recipe itself was told; only what is new there is said
+      const key = `${rule.name} ${report.at}`;
+      if (recipe?.size !== undefined && told.has(key)) return;
+      told.add(key);
+      found.push(placed(rule, report, lowered, recipe));
+    });
     for (const rule of this.byKind.get(lowered.model.kind) ?? []) {
       if (severities[rule.name] === 'off' && rule.always !== true) continue;
-      this.run(rule, contexts, (report, recipe) => {
-        // a size repeats what the recipe itself was told; only what is new there is said
-        const key = `${rule.name} ${report.at}`;
-        if (recipe?.size !== undefined && told.has(key)) return;
-        told.add(key);
-        found.push(placed(rule, report, lowered, recipe));
-      });
+      this.run(rule, contexts);
     }
     const weighed = found.flatMap((finding) => {
       const wanted = this.byName.get(finding.rule)?.always === true ? undefined : severities[finding.rule];
@@ -89,9 +89,9 @@ export class Runner {
     return this.byName.get(rule)?.severity ?? 'error';
   }
 
-  private run(rule: Rule, contexts: Contexts, report: (report: Report, recipe?: Recipe) => void): void {
+  private run(rule: Rule, contexts: Contexts): void {
     const { entry, model } = contexts;
-    contexts.report = report;
+    contexts.running = rule;
     try {
       if (rule.on === 'entry') rule.check(entry);
       else if (rule.on === 'material' && model.kind === 'material') rule.check({ ...entry, material: model.material });
@@ -107,7 +107,7 @@ export class Runner {
       } else if (rule.on === 'recipe') for (const recipe of contexts.recipes) rule.check(recipe);
     } catch (error) {
       if (isOperationCancelled(error)) throw error;
-      report({
+      entry.report({
         at: '',
         message: text('the rule {rule} broke down here and said nothing: please report it ({error})', {
           rule: rule.name,
@@ -123,23 +123,30 @@ interface Contexts {
   readonly entry: Context;
   readonly recipes: readonly RecipeContext[];
   readonly model: EntryModel;
-  /** where what is reported goes to: another place for each rule */
-  report: (report: Report, recipe?: Recipe) => void;
+  /** the rule that reports now */
+  running: Rule | undefined;
 }
 
-function contextsOf({ lowered, text: source, first }: Checked, asked: Asked): Contexts {
+function contextsOf(
+  { lowered, text: source, first }: Checked,
+  asked: Asked,
+  report: (rule: Rule, report: Report, recipe?: Recipe) => void,
+): Contexts {
   const { model } = lowered;
+  const reported = (found: Report, recipe?: Recipe): void => {
+    if (contexts.running !== undefined) report(contexts.running, found, recipe);
+  };
   const contexts: { -readonly [K in keyof Contexts]: Contexts[K] } = {
     entry: {
       ...asked,
       lowered,
       first,
       edit: new Editing(source, lowered.places),
-      report: (finding) => contexts.report(finding),
+      report: (finding) => reported(finding),
     },
     recipes: [],
     model,
-    report: () => undefined,
+    running: undefined,
   };
   if (model.kind === 'recipe') {
     contexts.recipes = model.recipes.map((recipe) => {
@@ -149,7 +156,7 @@ function contextsOf({ lowered, text: source, first }: Checked, asked: Asked): Co
         recipe,
         bench,
         ask: bench.ask.bind(bench),
-        report: (finding) => contexts.report(finding, recipe),
+        report: (finding) => reported(finding, recipe),
       };
     });
   }

@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { placedContour } from '../../../calc/piece/footprint-contour.ts';
-import { widestDisc } from '../../../calc/piece/widest-disc.ts';
+import { discFits, widestDisc } from '../../../calc/piece/widest-disc.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
 import { clauseAt, valueOf } from '../kit/layers.ts';
@@ -21,10 +21,10 @@ export const coreChamferEatsRim = rule({
       const { chamfer } = core.layer;
       if (thickness === undefined || footprint?.whole !== true || chamfer === undefined || chamfer.si <= 0) continue;
       const outline = placedContour(footprint.placed);
-      const half = isImpossible(outline) ? undefined : widestDisc(outline);
-      if (half === undefined) continue;
+      if (isImpossible(outline)) continue;
       const run = thickness / Math.tan(chamfer.si);
-      if (run < half - footprint.inset) continue;
+      if (discFits(outline, run + footprint.inset)) continue;
+      const half = widestDisc(outline);
       context.report({
         at: clauseAt(core, 'chamfer'),
         message: text(

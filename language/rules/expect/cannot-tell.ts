@@ -1,5 +1,6 @@
-import { evaluate, TESTED } from '../../../calc/expect/evaluate.ts';
+import { TESTED, verdicts } from '../../../calc/expect/evaluate.ts';
 import { text } from '../../../calc/figure/index.ts';
+import { valueOf } from '../kit/layers.ts';
 import { withReasons } from '../kit/words.ts';
 import { rule } from '../rule.ts';
 
@@ -9,13 +10,12 @@ export const expectCannotTell = rule({
   title: 'whether an expectation is met cannot be told',
   on: 'recipe',
   check(context) {
-    for (const { path, test } of context.recipe.expects) {
+    for (const { path, test, verdict, reasons } of valueOf(context.ask(verdicts)) ?? []) {
       // a word or a name that is not known is told of as that
       const known =
         TESTED.includes(test.what) &&
         (test.under === undefined || context.recipe.loads.some(({ name }) => name === test.under));
       if (!known) continue;
-      const { verdict, reasons } = evaluate(context.bench, test, path);
       const what = test.what.replaceAll('_', ' ');
       if (verdict === 'not yet')
         context.report({

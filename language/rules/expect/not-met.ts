@@ -1,7 +1,8 @@
-import { evaluate } from '../../../calc/expect/evaluate.ts';
+import { verdicts } from '../../../calc/expect/evaluate.ts';
 import { text } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import type { Quantity } from '../../../calc/quantity/index.ts';
+import { valueOf } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 export const expectNotMet = rule({
@@ -10,8 +11,7 @@ export const expectNotMet = rule({
   title: 'an expectation of the recipe is not met',
   on: 'recipe',
   check(context) {
-    for (const { path, test } of context.recipe.expects) {
-      const { verdict, actual, beyond } = evaluate(context.bench, test, path);
+    for (const { path, test, verdict, actual, beyond } of valueOf(context.ask(verdicts)) ?? []) {
       if (verdict !== 'not met' || actual === undefined || beyond === undefined) continue;
       const limit = test.limit === UNKNOWN ? undefined : test.limit;
       const over = test.high !== undefined ? actual.si > test.high.si : test.comparison?.startsWith('<') === true;

@@ -86,12 +86,20 @@ export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
 /** Most rules ask for what a recipe does not do, or does once: then no step is looked at. */
 export function allOf(steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] {
   const index = byClass.get(steps);
-  if (index !== undefined && classes.length === 1) return index.get(classes[0] ?? '') ?? [];
-  const there = index === undefined ? classes : classes.filter((name) => index.has(name));
-  if (there.length === 0) return [];
-  const only = there.length === 1 ? index?.get(there[0] ?? '') : undefined;
-  return only ?? steps.filter((worked) => there.some((name) => worked.classes.has(name)));
+  const fitting = (): readonly WorkedStep[] =>
+    steps.filter((worked) => classes.some((name) => worked.classes.has(name)));
+  if (index === undefined) return fitting();
+  let only: readonly WorkedStep[] = none;
+  for (const name of classes) {
+    const own = index.get(name);
+    if (own === undefined) continue;
+    if (only !== none) return fitting();
+    only = own;
+  }
+  return only;
 }
+
+const none: readonly WorkedStep[] = [];
 
 export const firstOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): WorkedStep | undefined =>
   byClass.has(steps)
