@@ -22,7 +22,7 @@ const moving = (view) =>
   });
 
 const views = [
-  { command: 'Show Layer Card', there: 'svg.stack', key: 'ArrowUp' },
+  { command: 'Show Layer Card', there: 'svg.stack', key: 'ArrowUp', fades: true },
   { command: 'Show Plan', there: 'svg.drawing', key: 'Tab' },
   { command: 'Show Build Sheet', there: '.step' },
   { command: 'Show Records of the Recipe', there: 'figure svg' },
@@ -36,7 +36,7 @@ export const motionSteps = [
     async see(page, editor) {
       await page.emulateMedia({ reducedMotion: 'no-preference' });
       await find(page, editor, 'ply outer');
-      for (const { command, there, key } of views) {
+      for (const { command, there, key, fades } of views) {
         await runCommand(page, command);
         const view = viewFrame(page);
         const part = view.locator(there).first();
@@ -50,7 +50,13 @@ export const motionSteps = [
         demand(asked, `${command}: the page was not asked for less motion`);
         demand(found.length === 0, `${command} moves where less motion is asked for: ${found.join(', ')}`);
         await page.emulateMedia({ reducedMotion: 'no-preference' });
-        demand(!(await moving(view)).asked, `${command}: the page is always asked for less motion`);
+        const usual = await moving(view);
+        demand(!usual.asked, `${command}: the page is always asked for less motion`);
+        // what fades elsewhere is seen by the same look
+        demand(
+          usual.found.length > 0 === (fades === true),
+          `${command} moves by ${usual.found.join(', ') || 'nothing'}`,
+        );
         await page.emulateMedia({ reducedMotion: 'reduce' });
         await editor.locator('.view-line').first().click();
         await find(page, editor, 'ply outer');
