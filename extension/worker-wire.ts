@@ -7,7 +7,7 @@ import {
   type Disposable,
   type MessageReader,
   type MessageWriter,
-} from 'vscode-languageserver-protocol/browser';
+} from 'vscode-languageclient/browser';
 
 class WorkerReader extends AbstractMessageReader {
   private readonly worker: Worker;

@@ -36,6 +36,8 @@ beforeAll(async () => {
     platform: 'browser',
     format: 'iife',
     globalName: 'dying',
+    // the wire alone, without the editor that the client is made for
+    alias: { 'vscode-languageclient/browser': 'vscode-languageserver-protocol/browser' },
   });
   script = built.outputFiles[0]?.text ?? '';
   browser = await launchBrowser();
