@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { safe } from '../../view/text.ts';
 import { mark, sealed } from '../made-by.ts';
-import { fontFile } from './fonts.ts';
+import { fontFile, weights } from './fonts.ts';
 
 export type Doc = PDFKit.PDFDocument;
 
@@ -35,6 +35,21 @@ interface Inside {
 }
 const inside = (doc: Doc): Inside => doc as unknown as Inside;
 
+const parsed = new Map<string, Buffer>();
+
+/**
+ * Our own letters as the library has parsed them, in a document that is thrown away: it takes them instead of a file. They are
+ * parsed once and not for each of fifty files.
+ */
+function lettersOf(file: string): Buffer {
+  let letters = parsed.get(file);
+  if (letters === undefined) {
+    letters = inside(new PDFDocument({ autoFirstPage: false, font: file }))._font.font as unknown as Buffer;
+    parsed.set(file, letters);
+  }
+  return letters;
+}
+
 /**
  * A new document without pages, in our own letters alone (a standard font beside them spoils files). Print dialogs are asked not to
  * fit it to the page. The drawing ground is the library's: points from the upper left corner.
@@ -45,9 +60,11 @@ export function newPdf(title: string, more: PDFKit.PDFDocumentOptions = {}): Doc
     margin: 0,
     ...more,
     pdfVersion: '1.7',
-    font: fontFile('regular'),
+    font: '',
     info: { Title: safe(title), Creator: mark, Producer: 'Laybook', CreationDate: always },
   });
+  for (const file of weights.map(fontFile)) doc.registerFont(file, lettersOf(file));
+  doc.font(fontFile('regular'));
   inside(doc)._root.data.ViewerPreferences = doc.ref({ PrintScaling: 'None', DisplayDocTitle: true });
   return doc;
 }

@@ -6,9 +6,18 @@ import path from 'node:path';
 const files = { regular: 'DejaVuSans.ttf', bold: 'DejaVuSans-Bold.ttf' } as const;
 
 export type Weight = keyof typeof files;
+export const weights: readonly Weight[] = ['regular', 'bold'];
+
+const found = new Map<Weight, string>();
 
 /** Packed programs have their fonts beside them; the sources take them from the package that they come in. */
 export function fontFile(weight: Weight): string {
+  const file = found.get(weight) ?? lookedFor(weight);
+  found.set(weight, file);
+  return file;
+}
+
+function lookedFor(weight: Weight): string {
   const beside = path.join(import.meta.dirname, 'fonts', files[weight]);
   if (existsSync(beside)) return beside;
   const manifest = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json');
