@@ -4,8 +4,10 @@ import { mass } from '../../calc/laminate/mass.figure.ts';
 import { type Book, type Material, type Recipe, type Step, UNKNOWN } from '../../calc/model/index.ts';
 import { layPlan } from '../../calc/plan/lay.figure.ts';
 import { allSteps, flat, head } from '../../calc/plan/reading.ts';
+import { liquidsNamed } from '../../calc/resin/named-liquids.ts';
+import { stepNeeds } from '../../calc/resin/step-pots.figure.ts';
 import type { LaidLayer } from '../../calc/stack/laid.ts';
-import { type Applies, DEFERRAL, type ExposureLimit, type Hazard, hazards } from '../words/cautions.ts';
+import { type Applies, DEFERRAL, type ExposureLimit, type Hazard, hazards, WET } from '../words/cautions.ts';
 import { say } from './text.ts';
 import { translated } from './translation.ts';
 
@@ -27,19 +29,32 @@ const CUTS: ReadonlySet<string> = new Set(['trim', 'drill', 'sand', 'cut', 'fair
 /** The hazards of one step, by its verb and by what it works with. */
 export function cautionsOfStep(recipe: Recipe, step: Step, book: Book): readonly Hazard[] {
   const materials = atWork(recipe, step, book);
+  const poured = pouredInto(recipe, step, book);
   return hazards.filter(({ applies }) =>
     applies.some(
-      (where) => where.verbs.includes(step.verb) && isHeavy(where, recipe, book) && answers(where, materials, book),
+      (where) =>
+        isMuch(where, recipe, step, book) &&
+        ((where.verbs.includes(step.verb) && answers(where, materials, book)) ||
+          (isOfLiquids(where) && answers(where, poured, book))),
     ),
   );
 }
 
+/** Whoever fills holes or seals an edge handles liquid resin, whatever the step is called. */
+const isOfLiquids = (where: Applies): boolean => where.verbs === WET && isOfMaterial(where);
+
+/** Resins and pastes that a step names by itself, and what they are made of. */
+const pouredInto = (recipe: Recipe, step: Step, book: Book): readonly Material[] =>
+  madeOf(liquidsNamed(benchOf(recipe, book), step), book);
+
 /** Materials at work in a step that have a hazard. */
 function sourcesOf({ applies }: Hazard, recipe: Recipe, step: Step, book: Book): string[] {
-  const own = applies.filter(({ verbs, ...where }) => verbs.includes(step.verb) && isOfMaterial(where));
-  return atWork(recipe, step, book)
-    .filter((material) => own.some((where) => answers(where, [material], book)))
-    .map(({ name }) => name);
+  const own = applies.filter((where) => where.verbs.includes(step.verb) && isOfMaterial(where));
+  const wet = applies.filter(isOfLiquids);
+  return [
+    ...atWork(recipe, step, book).filter((material) => own.some((where) => answers(where, [material], book))),
+    ...pouredInto(recipe, step, book).filter((material) => wet.some((where) => answers(where, [material], book))),
+  ].map(({ name }) => name);
 }
 
 const isOfMaterial = ({ families, kinds, fibres }: Omit<Applies, 'verbs'>): boolean =>
@@ -104,8 +119,12 @@ export function limitWords({ agency, values, date, mark }: ExposureLimit, { mola
   return `${translated(agency)}: ${told.join(', ')} (${date}, ${translated(mark)})`;
 }
 
-/** A hazard of weight: where it cannot be told what the part weighs, it is not there. */
-function isHeavy({ heavierThan }: Applies, recipe: Recipe, book: Book): boolean {
+/** A hazard of weight: where it cannot be told what the part or a pot weighs, it is not there. */
+function isMuch({ heavierThan, potOver }: Applies, recipe: Recipe, step: Step, book: Book): boolean {
+  if (potOver !== undefined) {
+    const needs = benchOf(recipe, book).ask(stepNeeds, step.path);
+    return isKnown(needs) && needs.value.some(({ mass: all, pots }) => all / pots > potOver);
+  }
   if (heavierThan === undefined) return true;
   const weighs = benchOf(recipe, book).ask(mass);
   return isKnown(weighs) && weighs.value > heavierThan;
@@ -140,13 +159,7 @@ const said = (value: string | typeof UNKNOWN | undefined): string | undefined =>
 function atWork(recipe: Recipe, step: Step, book: Book): readonly Material[] {
   const names = new Set<string>();
   const add = (name: string | undefined): void => {
-    if (name === undefined || names.has(name)) return;
-    names.add(name);
-    const material = book.material(name);
-    add(said(material?.madeFrom?.value));
-    const catalyst = material?.catalyst?.value;
-    if (catalyst !== undefined && catalyst !== UNKNOWN) add(catalyst.material);
-    for (const { value } of material?.fillers ?? []) if (value !== UNKNOWN) add(value.material);
+    if (name !== undefined) names.add(name);
   };
   for (const each of [...head(step), ...step.clauses.flatMap(flat)]) if (each.kind === 'word') add(each.word);
   add(step.material);
@@ -156,6 +169,22 @@ function atWork(recipe: Recipe, step: Step, book: Book): readonly Material[] {
   if (step.lay === undefined ? !named : !LAID_DRY.has(kind ?? '')) add(resin);
   for (const { layer } of worked(recipe, step, book))
     for (const name of [layer.material, layer.wetResin, layer.bedded?.material]) add(name);
+  return madeOf([...names], book);
+}
+
+/** Materials with what they are made of, each once. */
+function madeOf(list: readonly string[], book: Book): readonly Material[] {
+  const names = new Set<string>();
+  const add = (name: string | undefined): void => {
+    if (name === undefined || names.has(name)) return;
+    names.add(name);
+    const material = book.material(name);
+    add(said(material?.madeFrom?.value));
+    const catalyst = material?.catalyst?.value;
+    if (catalyst !== undefined && catalyst !== UNKNOWN) add(catalyst.material);
+    for (const { value } of material?.fillers ?? []) if (value !== UNKNOWN) add(value.material);
+  };
+  list.forEach(add);
   return [...names].flatMap((name) => book.material(name) ?? []);
 }
 

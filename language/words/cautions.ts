@@ -33,6 +33,8 @@ export interface Applies {
   readonly fibres?: readonly string[];
   /** only where the part weighs more, kg */
   readonly heavierThan?: number;
+  /** only where a pot of the step holds more, kg */
+  readonly potOver?: number;
 }
 
 export interface Hazard {
@@ -56,8 +58,8 @@ export interface Hazard {
 export const DEFERRAL =
   'Safety data sheets, local rules and, where they ask for one, a licensed person have the last word.';
 
-/** Verbs that handle liquid resin. */
-const WET = [
+/** Verbs that handle liquid resin; another step does where it names a resin or a paste. */
+export const WET = [
   'lay',
   'wet out',
   'roll out',
@@ -265,6 +267,11 @@ export const hazards: readonly Hazard[] = [
       {
         verbs: ['mix', 'catalyse', 'infuse', 'pour'],
         families: ['epoxy', 'polyester', 'vinyl_ester', 'polyurethane', 'acrylic'],
+      },
+      {
+        verbs: ['lay'],
+        families: ['epoxy', 'polyester', 'vinyl_ester', 'polyurethane', 'acrylic'],
+        potOver: 0.25,
       },
     ],
     rules: ['resin/batch-too-big', 'resin/exotherm-in-pot', 'flow/pot-runs-dry'],

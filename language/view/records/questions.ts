@@ -2,6 +2,7 @@ import { type Bench, isKnown } from '../../../calc/figure/index.ts';
 import type { BuildRecord, Recipe, Step } from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { doseAt } from '../../../calc/resin/dose.figure.ts';
+import { liquidsNamed } from '../../../calc/resin/named-liquids.ts';
 import { resinsUsed } from '../../../calc/resin/needs.figure.ts';
 import { stepPots } from '../../../calc/resin/step-pots.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
@@ -160,6 +161,8 @@ function materialsOf(recipe: Recipe, bench: Bench): string[] {
   }
   const resins = bench.ask(resinsUsed);
   for (const name of isKnown(resins) ? resins.value : [recipe.process?.resin ?? '']) if (name !== '') names.add(name);
+  for (const step of allSteps(recipe.process?.steps ?? []))
+    for (const name of liquidsNamed(bench, step)) names.add(name);
   return [...names];
 }
 

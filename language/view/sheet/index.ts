@@ -1,9 +1,10 @@
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
-import { benchOf } from '../../../calc/figure/index.ts';
+import { type Bench, benchOf } from '../../../calc/figure/index.ts';
 import type { Accepted, Book, Recipe, Remarks, StackItem } from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { type Report, reportOf } from '../../../calc/report.ts';
+import { liquidsNamed } from '../../../calc/resin/named-liquids.ts';
 import { workTemperature } from '../../../calc/resin/time.figure.ts';
 import { firstBlanks } from '../../words/sheet-blanks.ts';
 import { cautionsOf, cautionWords } from '../cautions.ts';
@@ -35,7 +36,7 @@ export function sheetOf(recipe: Recipe, book: Book, telling: Telling, order: She
     blanks: firstBlanks
       .filter(({ label }) => label !== 'date' || order.date === undefined)
       .map((blank) => blankOf(blank, style)),
-    lots: lotsOf(recipe, report),
+    lots: lotsOf(recipe, report, bench),
     drawings: sheetDrawings(bench, style),
     cut: { head: cutHead(), rows: cutRows(report, bench, style) },
     weigh: weighTable(report, bench, style),
@@ -108,11 +109,13 @@ function factsOf(report: Report, recipe: Recipe, style: Style, bench: ReturnType
 }
 
 /** Materials whose lot is written down: what stays in the part. */
-function lotsOf(recipe: Recipe, report: Report): string[] {
+function lotsOf(recipe: Recipe, report: Report, bench: Bench): string[] {
   const names = new Set<string>();
   for (const { laid } of report.layers) if (laid.layer.material !== undefined) names.add(laid.layer.material);
   for (const { name } of report.resins) names.add(name);
   if (recipe.process?.resin !== undefined) names.add(recipe.process.resin);
+  for (const step of allSteps(recipe.process?.steps ?? []))
+    for (const name of liquidsNamed(bench, step)) names.add(name);
   return [...names];
 }
 

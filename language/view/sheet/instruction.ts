@@ -68,6 +68,7 @@ function valuesOf(step: Step, style: Style): Readonly<Record<string, string | un
     time: time && showAmount(time, style),
     temperature: temperature && showAmount(temperature, style),
     amount: amountWords(step, style),
+    edge: edgeWords(step, style),
     until: phraseOf(step, ['until'], style),
     when: phraseOf(step, ['when', 'below', 'after'], style),
     place: placeWords(step, style),
@@ -92,6 +93,16 @@ function whatOf(step: Step): string | undefined {
 function phraseName({ phrases }: Step): string | undefined {
   const last = phrases.find(({ word }) => word === 'in')?.arguments[0];
   return last?.kind === 'word' ? last.word : undefined;
+}
+
+/** How far a sheet goes beyond the edge of the part, or ends before it. */
+function edgeWords(step: Step, style: Style): string | undefined {
+  const past = pastEdge(step);
+  if (past === undefined) return undefined;
+  const length = { si: Math.abs(past), dimension: LENGTH };
+  return past < 0
+    ? say('{length} short of the edge', { length }, style)
+    : say('{length} past the edge', { length }, style);
 }
 
 /** What is neither a time nor a temperature: of the head, else of the first clause that has one. */

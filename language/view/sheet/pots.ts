@@ -1,8 +1,11 @@
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
+import type { Step } from '../../../calc/model/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { formatNumber, MASS, NUMBER, TIME, VOLUME } from '../../../calc/quantity/index.ts';
-import { type MixPart, scaleStep } from '../../../calc/resin/mix.figure.ts';
+import { doseAt } from '../../../calc/resin/dose.figure.ts';
+import { type MixPart, mixOf, scaleStep } from '../../../calc/resin/mix.figure.ts';
+import { liquidsNamed } from '../../../calc/resin/named-liquids.ts';
 import { potLifeFor } from '../../../calc/resin/pot.figure.ts';
 import { ratioTolerance } from '../../../calc/resin/ratio-tolerance.figure.ts';
 import { type StepPot, stepPots } from '../../../calc/resin/step-pots.figure.ts';
@@ -13,9 +16,29 @@ import { thingWords } from '../thing-words.ts';
 import type { SheetPot } from './sheet.ts';
 
 /** The pots of one step, with what the balance must show after each part. */
-export function potsOfStep(bench: Bench, path: string, style: Style): SheetPot[] {
-  const pots = bench.ask(stepPots, path);
-  return isKnown(pots) ? pots.value.map((pot) => potOf(bench, pot, style)) : [];
+export function potsOfStep(bench: Bench, step: Step, style: Style): SheetPot[] {
+  const pots = bench.ask(stepPots, step.path);
+  const planned = isKnown(pots) ? pots.value.map((pot) => potOf(bench, pot, style)) : [];
+  const named = planned.length > 0 ? [] : liquidsNamed(bench, step);
+  return [...planned, ...named.flatMap((resin) => asNeeded(bench, resin, step, style))];
+}
+
+/** kg that the parts of a mix are told for where no amount of it is worked out */
+const some = 0.1;
+
+/** How a resin is mixed of which nobody has reckoned how much is used. */
+function asNeeded(bench: Bench, resin: string, step: Step, style: Style): SheetPot[] {
+  const mixed = mixOf(bench, resin, some, (name) => doseAt(bench, name, step.path));
+  if (!isKnown(mixed)) return [];
+  const pot: StepPot = { resin, pots: 1, mass: mixed.value.total, parts: mixed.value.parts, split: mixed.value };
+  const { table, notes } = potOf(bench, pot, style);
+  return [
+    {
+      title: say('Mix {resin} as it is used; of {mass} are', { resin, mass: inCup(pot) }, style),
+      table,
+      notes: [say('How much is used is not worked out: mix no more than is used up at once.'), ...notes.slice(1)],
+    },
+  ];
 }
 
 function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
@@ -26,7 +49,8 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
   const shown = {
     resin: pot.resin,
     pots: pot.pots,
-    mass: quantity(pot.mass, MASS),
+    // all that is in the cup, as the balance shows it at the end
+    mass: inCup(pot),
     ...(isKnown(life) ? { time: quantity(life.value, TIME) } : {}),
   };
   return {
@@ -57,6 +81,12 @@ function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {
     ],
   };
 }
+
+const inCup = ({ parts }: StepPot) =>
+  quantity(
+    parts.reduce((sum, { mass }) => sum + mass, 0),
+    MASS,
+  );
 
 const pouredOf = (parts: readonly MixPart[]): readonly MixPart[] => parts.filter(({ mass }) => mass > 0);
 

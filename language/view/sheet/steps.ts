@@ -28,7 +28,7 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
     const { step } = row;
     const laid = isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
     const pieces = layTable(laid, style);
-    const pots = potsOfStep(bench, step.path, style);
+    const pots = potsOfStep(bench, step, style);
     const found = cautionsOfStep(bench.recipe, step, book);
     const readings = readingsOf(step, style);
     return {

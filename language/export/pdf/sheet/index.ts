@@ -76,8 +76,8 @@ export async function sheetPdf(sheet: Sheet, { paper, fonts }: SheetPdfOptions):
   );
   heading(doc, flow, said.signOff);
   const sign = tableBlocks(doc, { head: said.signHead, right: [], rows: said.signRows.map((who) => [who, '', '']) });
-  flow.put(stacked([sign.head, ...sign.rows], 0));
-  flow.put(words(doc, sheet.foot, { size: 9 }));
+  // what the sheet does not certify stands where it is signed
+  flow.put(stacked([stacked([sign.head, ...sign.rows], 0), words(doc, sheet.foot, { size: 9 })]));
   const { count } = doc.bufferedPageRange();
   for (let page = 0; page < count; page++) {
     doc.switchToPage(page);
