@@ -1,9 +1,10 @@
-import type { AstNode } from 'langium';
+import { type AstNode, AstUtils } from 'langium';
 import { localNames } from '../../book/local-names.ts';
 import { namespaceOf } from '../../book/namespaces.ts';
 import type { LayupServices } from '../../book/services.ts';
 import { type StockEntry, stockUri } from '../../book/stock.ts';
 import { isMaterial, isRecipe, isTool, type Material, type Named, type Recipe } from '../../grammar/generated/ast.ts';
+import { targetOf } from '../leaves.ts';
 import { nodeText } from '../ranges.ts';
 import type { EntryName, LocalName, MaterialName, NamesPort } from './names-port.ts';
 
@@ -41,6 +42,12 @@ export class NamesOfBook implements NamesPort {
     return names.filter(
       (name, i) => names.findIndex((other) => other.name === name.name && other.kind === name.kind) === i,
     );
+  }
+
+  usedIn(recipe: string): readonly string[] {
+    const node = this.#services.names.entries('recipe', recipe)[0]?.node;
+    if (!isRecipe(node)) return [];
+    return [...new Set([...this.#services.names.likenesses(node)].flatMap(materialsOf))];
   }
 
   currency(): string {
@@ -90,6 +97,18 @@ export class NamesOfBook implements NamesPort {
     const end = lines.findIndex((one) => one.startsWith('}'));
     return materialName(name, kind, title, true, lines.slice(0, end + 1).join('\n'));
   }
+}
+
+/** Names of the materials that a recipe types, in the order of its text. */
+function materialsOf(recipe: AstNode): string[] {
+  const found: { readonly at: number; readonly name: string }[] = [];
+  for (const node of AstUtils.streamAst(recipe)) {
+    for (const { reference } of AstUtils.streamReferences(node)) {
+      if ('ref' in reference && isMaterial(targetOf(node, reference)))
+        found.push({ at: reference.$refNode?.offset ?? 0, name: reference.$refText });
+    }
+  }
+  return found.sort((a, b) => a.at - b.at).map(({ name }) => name);
 }
 
 const isMaterialEntry = (entry: StockEntry): boolean => !['tool', 'recipe', 'shop', 'record'].includes(entry.kind);

@@ -31,6 +31,8 @@ export interface NamesPort {
   readonly recipes: () => readonly EntryName[];
   /** names inside a recipe of the book, by its name */
   readonly inside: (recipe: string) => readonly LocalName[];
+  /** names of the materials that a recipe of the book speaks of, in the order of its lines */
+  readonly usedIn: (recipe: string) => readonly string[];
   /** layers and ids of a drawing, by its name as typed; absent where none is known */
   readonly drawing?: (
     file: string,

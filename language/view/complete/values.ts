@@ -137,8 +137,11 @@ export function offerNames(scene: Scene, kinds: readonly NameKind[], owner: Word
       (material.consumableKind !== undefined && only.has(material.consumableKind))
     );
   };
-  // what the shop keeps stands before the library
   const materials = scene.names.materials().filter(fits);
+  // a record speaks of what its recipe is built of
+  const used = scene.entry === 'record' ? scene.names.usedIn(scene.cursor.blocks[0]?.tokens[1]?.image ?? '') : [];
+  for (const name of used) for (const material of materials) if (material.name === name) offerMaterial(scene, material);
+  // what the shop keeps stands before the library
   for (const stock of [false, true])
     for (const material of materials) if (material.stock === stock) offerMaterial(scene, material);
 }

@@ -77,3 +77,13 @@ it('a catalyst of the book behind the clause that doses it', async () => {
     lay stack, catalyst `;
   expect(await offered(`${text}\n  }\n}\n`, text.length)).toContain('mekp_50');
 });
+
+it('behind `lot` of a record what its recipe is built of, in the order of its lines', async () => {
+  const text = `${deck}\nrecord sled_deck 2026-05-14 {\n  lot `;
+  const labels = await offered(`${text}\n}\n`, text.length);
+  expect(labels.slice(0, 5)).toEqual(['triax_680', 'uni_c300', 'foam_80', 'birch_ply', 'biax_440']);
+  expect(labels.indexOf('epoxy_slow')).toBeLessThan(15);
+  // nothing is left out, nothing is offered twice
+  expect(labels).toContain('carbon_twill_200');
+  expect(new Set(labels).size).toBe(labels.length);
+});

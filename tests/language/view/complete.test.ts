@@ -39,6 +39,7 @@ const names: NamesPort = {
           { name: 'short', kind: 'size' },
         ]
       : [],
+  usedIn: (recipe) => (recipe === 'sled_deck' ? ['foam_80', 'epoxy_slow'] : []),
   currency: () => 'EUR',
 };
 const rules = [{ name: 'bag/few-pleats', title: 'Too few pleats' }, { name: 'wrap/short' }];
