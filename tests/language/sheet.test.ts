@@ -257,7 +257,6 @@ tool flat_tool {
     const text = pages.map(said).join(' ');
     expect(text).toMatch(/mekp_50 \d+(\.\d)? g \(\d+(\.\d+)? ml\)/);
     expect(text).toContain('degF');
-    // of the caution about a pot, whose words are nobody's figures
     expect(text.replace('one was seen at 105 degC', '')).not.toMatch(/degC|fl oz/);
   });
 
