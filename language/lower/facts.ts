@@ -6,6 +6,7 @@ import type { Basis, DimensionName } from '../../calc/quantity/index.ts';
 import type { Fact as FactNode, MaterialFact } from '../grammar/generated/ast.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { amountOf, firstAmount, lowerSaid, partOf, type Read, type Said, spanOfRead, wordAt } from './arguments.ts';
+import { reportHalfLine } from './half-line.ts';
 import type { Lowering } from './lowering.ts';
 import { propertySpan } from './places.ts';
 import { lowerRemarks } from './remarks.ts';
@@ -42,6 +43,7 @@ export function lowerFacts<T>(
     const remarks = lowerRemarks(low, path, node.remarks);
     const reader = Object.hasOwn(readers, node.key) ? readers[node.key] : undefined;
     if (reader === undefined) {
+      if (reportHalfLine(low, node, what)) continue;
       const near = nearestWords(node.key, Object.keys(readers));
       low.problem(
         'line/not-understood',

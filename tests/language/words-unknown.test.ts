@@ -29,6 +29,19 @@ describe('words that nothing takes', () => {
       inRecipe('  part {\n    outline circle 400 mm\n    cutout circle 80 mm, floof\n  }'),
       'line/not-understood `floof` is no clause of cutout',
     ],
+    // the word is one of the part: what follows it is not
+    [
+      inRecipe('  part {\n    outline r\n  }'),
+      'line/not-understood the line is not understood from `r` on; such a line reads outline rounded 1180 mm by 420 mm corner 140 mm',
+    ],
+    [
+      inRecipe('  size small {\n    outline round 20 mm\n  }'),
+      'line/not-understood the line is not understood from `round` on; such a line reads outline rounded 1180 mm by 420 mm corner 140 mm',
+    ],
+    [
+      inRecipe('  part {\n    outline circle 400 mm\n    density 3\n  }'),
+      'line/not-understood `density` is no word of a part',
+    ],
   ])('%s', async (text, expected) => expect(await told(text)).toEqual([expected]));
 
   it.each(['stack', 'part', 'load rider', 'size short'])('a lone `%s` lacks its braces', async (head) => {
