@@ -84,6 +84,8 @@ export interface Drawing {
   readonly low: Point;
   readonly high: Point;
   readonly items: readonly DrawnItem[];
+  /** the thinnest of what is drawn one on the other, m: lines as wide as that would make one black of it */
+  readonly thinnest?: number;
   /** one row a thing, for who reads instead of looking */
   readonly table?: { readonly head: readonly (Text | string)[]; readonly rows: readonly (readonly (Shown | Text)[])[] };
 }

@@ -97,8 +97,9 @@ export interface ScreenOptions {
 
 /**
  * A drawing for a screen (SVG 1.1 in millimetres of the drawing, scaled by its viewBox): no colours of its own but classes.
- * `laybook-drawing` is the whole, `layer layer-LAYER` a group (with `data-layer`), `shape`, `closed`, `dashed`, `arrow`, `note` and
- * `hatched` the items; what stands behind an item is in `data-path` and `data-name`. Strokes keep their width at any zoom.
+ * `laybook-drawing` is the whole, `layer layer-LAYER` a group (with `data-layer`), `shape`, `closed`, `dashed`, `fine`, `arrow`, `note` and
+ * `hatched` the items; what stands behind an item is in `data-path` and `data-name`. Strokes keep their width at any zoom, but for
+ * those of layers so thin that nothing would be seen between them.
  */
 export function screenSvg(drawing: Drawing, options: ScreenOptions = {}): string {
   const { low, high } = drawing;
@@ -106,9 +107,11 @@ export function screenSvg(drawing: Drawing, options: ScreenOptions = {}): string
   const { size, frame } = frameOf(drawing, around);
   const prefix = options.prefix ?? 'laybook';
   const hatches = new Map<string, string>();
+  const fine = fineStroke(drawing, size.width);
+  const width = fine === undefined ? '' : ` stroke-width="${fine}"`;
   const groups = byLayer(drawing.items).map(
     ([layer, items]) =>
-      `<g class="layer layer-${layer}" data-layer="${layer}">${items.map((item) => screenItem(item, frame, prefix, hatches)).join('')}</g>`,
+      `<g class="layer layer-${layer}" data-layer="${layer}"${width}>${items.map((item) => screenItem(item, frame, fine !== undefined, prefix, hatches)).join('')}</g>`,
   );
   const head = `<svg xmlns="http://www.w3.org/2000/svg" class="laybook-drawing" role="img" viewBox="0 0 ${size.width} ${size.height}"`;
   return [
@@ -125,17 +128,36 @@ export function screenSvg(drawing: Drawing, options: ScreenOptions = {}): string
   ].join('');
 }
 
-function screenItem(item: DrawnItem, frame: Frame, prefix: string, hatches: Map<string, string>): string {
+const fixed = ' vector-effect="non-scaling-stroke"';
+
+/** Of what is this wide on a screen, points, lines of the usual width hide what is thinner than three of them. */
+const [usualView, usualStroke] = [800, 1.2];
+
+/** A third of the thinnest layer where the usual stroke would hide it, mm of the drawing. */
+function fineStroke({ thinnest }: Drawing, width: string): string | undefined {
+  const third = thinnest === undefined ? Infinity : (thinnest * 1000) / 3;
+  return third * usualView < usualStroke * Number(width) ? written(third) : undefined;
+}
+
+function screenItem(
+  item: DrawnItem,
+  frame: Frame,
+  fine: boolean,
+  prefix: string,
+  hatches: Map<string, string>,
+): string {
   const { source } = item;
   const data =
     (source === undefined ? '' : ` data-path="${xmlText(source.path)}"`) +
     (source?.name === undefined ? '' : ` data-name="${xmlText(source.name)}"`);
   if (item.kind === 'text') return textElement(item, frame, `class="note"${data}`);
-  const fixed = ' vector-effect="non-scaling-stroke"';
   if (item.kind === 'arrow') return shapeElement(item, frame, ` class="arrow"${fixed}${data}`);
   if (item.kind === 'circle') return shapeElement(item, frame, ` class="shape closed"${fixed}${data}`);
-  const classes = `shape${item.closed ? ' closed' : ''}${item.dashed ? ' dashed' : ''}`;
-  return shapeElement(item, frame, ` class="${classes}"${fixed}${data}`) + hatched(item, frame, prefix, hatches, data);
+  const classes = `shape${item.closed ? ' closed' : ''}${item.dashed ? ' dashed' : ''}${fine ? ' fine' : ''}`;
+  return (
+    shapeElement(item, frame, ` class="${classes}"${fine ? '' : fixed}${data}`) +
+    hatched(item, frame, prefix, hatches, data)
+  );
 }
 
 /** The hatch is a shape of its own above the fill, so that a style may take it away. */
@@ -182,6 +204,7 @@ export const screenStyle = [
   '.laybook-drawing .layer-zone .shape{stroke:var(--laybook-zone,#8a5a00);stroke-dasharray:2 3}',
   '.laybook-drawing .layer-flow .shape{stroke:var(--laybook-flow,#b3261e);stroke-width:2px}',
   '.laybook-drawing .layer-dimension .shape,.laybook-drawing .layer-dimension .arrow{stroke:var(--laybook-dimension,#666);stroke-width:.8px}',
+  '.laybook-drawing .layer .shape.fine{stroke-width:inherit}',
   '.laybook-drawing .layer-mark .shape{stroke:var(--laybook-mark,#1a49b8)}',
   '.laybook-drawing .layer-drill .shape{stroke:var(--laybook-drill,#2f7d32)}',
 ].join('');

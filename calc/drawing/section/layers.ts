@@ -20,6 +20,8 @@ import { stretchesOf } from './stretches.ts';
 export interface LaidSection {
   readonly things: readonly Thing[];
   readonly profile: Profile;
+  /** of the thinnest layer as it is drawn, m; absent where no layer has a thickness */
+  readonly thinnest?: number;
 }
 
 interface Layer {
@@ -72,7 +74,8 @@ export function sectionLayers(bench: Bench, stack: readonly LaidLayer[], floor: 
       profile = wrapped(ply, profile, (shape) => shapes.get(ply.laid)?.push(shape));
   }
   const things = layers.map((layer) => thingOf(layer, shapes.get(layer.laid) ?? [], factor));
-  return { things, profile };
+  const drawn = layers.flatMap(({ thickness }) => (thickness === undefined ? [] : [thickness * factor]));
+  return drawn.length === 0 ? { things, profile } : { things, profile, thinnest: Math.min(...drawn) };
 }
 
 function layerIn(bench: Bench, laid: LaidLayer): Layer {

@@ -35,7 +35,7 @@ export function sectionOf(
     const { profile } = sectionLayers(bench, stack.layers, floor, 1);
     const high = topOf(profile);
     const factor = high > 0 ? roundFactor((flatness * length) / high) : 1;
-    const { things: layers } = sectionLayers(bench, stack.layers, floor, factor);
+    const { things: layers, thinnest } = sectionLayers(bench, stack.layers, floor, factor);
     const middle = heightAt(profile, 0);
     const drawn = [toolThing(bench, frame, writing), ...layers].filter(({ layer }) => without?.has(layer) !== true);
     const box = boundsOf(drawn.flatMap(({ items }) => items));
@@ -55,7 +55,8 @@ export function sectionOf(
           ? text('Section of {recipe} along its middle line, thickness {factor} times as large', figures)
           : text('Section of {recipe}, size {size}, along its middle line, thickness {factor} times as large', figures),
     );
-    return knownBy({ title, seenFrom: 'edge', ...boundsOf(items), items, things: measured }, reasons);
+    const drawing = { title, seenFrom: 'edge', ...boundsOf(items), items, things: measured } as const;
+    return knownBy(thinnest === undefined ? drawing : { ...drawing, thinnest }, reasons);
   });
 }
 

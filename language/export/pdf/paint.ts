@@ -21,6 +21,8 @@ export interface PaintOptions {
   readonly leastLetters?: number;
   /** layers that are painted; all where nothing is said */
   readonly layers?: readonly DrawingLayer[];
+  /** no line is wider, mm of paper */
+  readonly widest?: number;
 }
 
 export interface Painted {
@@ -82,7 +84,9 @@ export function paintDrawing(doc: Doc, drawing: Drawing, box: PageBox, options: 
     },
     scale: 1000 * scale,
   };
-  paintItems(doc, drawing.items, frame, box, options);
+  const { thinnest } = drawing;
+  const widest = thinnest === undefined ? undefined : (thinnest * frame.scale) / 3;
+  paintItems(doc, drawing.items, frame, box, widest === undefined ? options : { ...options, widest });
   return { scale, frame };
 }
 
@@ -92,7 +96,7 @@ export function paintItems(
   items: readonly DrawnItem[],
   frame: Frame,
   box: PageBox,
-  { leastLetters = 1.6, layers = drawingLayers }: PaintOptions = {},
+  { leastLetters = 1.6, layers = drawingLayers, widest = Infinity }: PaintOptions = {},
 ): void {
   doc.save();
   doc.rect(pt(box.x), pt(box.y), pt(box.width), pt(box.height)).clip();
@@ -100,7 +104,7 @@ export function paintItems(
     .filter((layer) => layers.includes(layer))
     .flatMap((layer) => items.filter((item) => item.layer === layer));
   const named = inOrder.flatMap((item) => (item.kind === 'text' ? [item] : []));
-  for (const item of inOrder) if (item.kind !== 'text') paintItem(doc, item, frame);
+  for (const item of inOrder) if (item.kind !== 'text') paintItem(doc, item, frame, widest);
   // a line that crosses a name is taken from behind it; what is cut 1:1 keeps its lines
   if (leastLetters > 0) for (const name of named) clearBehind(doc, name, frame, leastLetters);
   for (const name of named) paintName(doc, name, frame, leastLetters);
@@ -138,8 +142,9 @@ function clearBehind(doc: Doc, item: DrawnText, frame: Frame, leastLetters: numb
 /** The same place in the points of the page. */
 const inPoints = ({ corner, scale }: Frame): Frame => ({ corner, scale: pt(scale) });
 
-function paintItem(doc: Doc, item: Exclude<DrawnItem, DrawnText>, frame: Frame): void {
-  const { width, grey: shade, dash } = paints[item.layer];
+function paintItem(doc: Doc, item: Exclude<DrawnItem, DrawnText>, frame: Frame, widest: number): void {
+  const { width: usual, grey: shade, dash } = paints[item.layer];
+  const width = Math.min(usual, widest);
   const pointed = inPoints(frame);
   doc.lineWidth(pt(width)).lineJoin('round').strokeColor(grey(shade)).undash();
   switch (item.kind) {
