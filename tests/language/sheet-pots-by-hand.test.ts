@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { folderOf, laybook } from '../harness/terminal.ts';
+import { answering, folderOf, laybook } from '../harness/terminal.ts';
 
 const shared = `notation 1
 shop "Hollow Tarn Workshop" {
@@ -229,4 +229,27 @@ core foam_80 "Foam" {\n  density 80 kg/m3\n}\n`;
   // a scale that shows less is no reason to leave it out of the cup
   const { pots } = await told('bedded', paste + bedded);
   expect(pots.at(-1)).toBe('paste: resin 1.1, perox 0.022');
+});
+
+it('a record asks for each of several pots, and what they hold together is compared with the plan', async () => {
+  const thick = ['a', 'b', 'c'].map((name) => `ply ${name} biax at 0 deg, fibre 60 % by weight`);
+  const steps = [
+    'infusion with epox at 20 degC',
+    'lay a to c',
+    'bag film_50',
+    'infuse',
+    'cure 24 h at 20 degC',
+    'demould',
+  ];
+  const { folder } = await told('three', recipe('three', '2000 mm by 1000 mm', thick, steps));
+  // (2400 g + 300 g) 1.1 in three pots: nothing but the batches is answered
+  const answered: string[] = [];
+  const call = ['record', 'three', '--number', '7', '--date', '2026-05-14'];
+  const { asked } = await answering(folder, Array(40).fill(''), ...call);
+  const pots = asked.filter((question) => question.includes('Batch of epox'));
+  expect(pots.map((question) => question.slice(0, 11))).toEqual(['Pot 1 of 3.', 'Pot 2 of 3.', 'Pot 3 of 3.']);
+  for (const question of asked) answered.push(question.includes('Batch of epox') ? '0.99, 20' : '');
+  await answering(folder, answered, ...call);
+  const { out } = await laybook(folder, 'records', 'three', '.');
+  expect(out).toMatch(/2\.97 kg \(0 %\)/);
 });

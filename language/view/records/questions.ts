@@ -4,7 +4,7 @@ import { allSteps } from '../../../calc/plan/reading.ts';
 import { doseAt } from '../../../calc/resin/dose.figure.ts';
 import { liquidsNamed } from '../../../calc/resin/named-liquids.ts';
 import { resinsUsed } from '../../../calc/resin/needs.figure.ts';
-import { stepPots } from '../../../calc/resin/step-pots.figure.ts';
+import { type StepPot, stepPots } from '../../../calc/resin/step-pots.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { say } from '../text.ts';
 import { digits } from './lots.ts';
@@ -173,12 +173,25 @@ function potQuestions(
 ): { readonly laid: readonly Question[]; readonly poured: readonly Question[] } {
   const of = (step: Step): Question[] => {
     const pots = bench.ask(stepPots, step.path);
-    return isKnown(pots) ? pots.value.map(({ resin }) => potQuestion(step, resin, bench)) : [];
+    return isKnown(pots) ? pots.value.flatMap((pot) => potQuestionsOf(step, pot, bench)) : [];
   };
   return {
     laid: steps.filter(({ lay }) => lay !== undefined).flatMap(of),
     poured: steps.filter(({ lay }) => lay === undefined).flatMap(of),
   };
+}
+
+/** More pots than this are asked for as one. */
+const mostPots = 12;
+
+/** Each of several pots is a line of the record: what they hold together is compared with the plan. */
+function potQuestionsOf(step: Step, { resin, pots }: StepPot, bench: Bench): Question[] {
+  const question = potQuestion(step, resin, bench);
+  if (pots === 1 || pots > mostPots) return [question];
+  return Array.from({ length: pots }, (_, i) => ({
+    ...question,
+    ask: say('Pot {pot} of {pots}. {question}', { pot: i + 1, pots, question: question.ask }),
+  }));
 }
 
 /** A pot of resin that is mixed of parts is a batch; one with catalyst is told for the layer that it was mixed for. */
