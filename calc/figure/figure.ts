@@ -22,7 +22,8 @@ export type Words = Text | string;
 
 export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
   for (const name in figures) {
-    if (!canBeShown(figures[name] as Shown)) return { template, figures: withoutOverflow(figures) };
+    const shown = figures[name] as Shown;
+    if (typeof shown !== 'string' && !canBeShown(shown)) return { template, figures: withoutOverflow(figures) };
   }
   return { template, figures };
 }

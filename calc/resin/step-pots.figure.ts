@@ -10,6 +10,7 @@ import {
   knownBy,
   reason,
 } from '../figure/index.ts';
+import { onceFor } from '../kept.ts';
 import type { Step } from '../model/index.ts';
 import { amountOf, clauseWith, countOf, flat, head, subject } from '../plan/reading.ts';
 import { MASS } from '../quantity/index.ts';
@@ -71,18 +72,20 @@ function usedBy(bench: Bench, step: Step): Figure<readonly Used[]> {
  */
 export const stepNeeds = defineFigure<readonly StepNeed[]>('step_needs', (bench, path) =>
   ifKnown(bench.ask(processSteps), (steps) => {
-    const at = steps.findIndex((each) => each.path === path);
+    const at = placesOf(steps).get(path) ?? -1;
     const step = steps[at];
     if (step === undefined) return known([]);
     const mixed = mixedBy(bench, step);
     if (mixed === undefined) {
-      const before = new Set(steps.slice(0, at).map((each) => mixedBy(bench, each)));
-      return ifKnown(usedBy(bench, step), (used, reasons) =>
-        knownBy(
+      return ifKnown(usedBy(bench, step), (used, reasons) => {
+        // most steps use nothing up
+        if (used.length === 0) return knownBy([], reasons);
+        const before = new Set(steps.slice(0, at).map((each) => mixedBy(bench, each)));
+        return knownBy(
           used.flatMap(({ resin, mass }) => (before.has(resin) ? [] : [inPots(bench, resin, mass)])),
           reasons,
-        ),
-      );
+        );
+      });
     }
     const rest = steps.slice(at + 1);
     const next = rest.findIndex((each) => mixedBy(bench, each) === mixed);
@@ -97,6 +100,9 @@ export const stepNeeds = defineFigure<readonly StepNeed[]>('step_needs', (bench,
     });
   }),
 );
+
+/** How many steps stand before each, by its path. */
+const placesOf = onceFor((steps: readonly Step[]) => new Map(steps.map((step, at) => [step.path, at])));
 
 /** The resin that a line mixes by itself: `mix 1.15 kg`. */
 function mixedBy(bench: Bench, step: Step): string | undefined {

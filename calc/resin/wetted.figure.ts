@@ -20,8 +20,9 @@ import type { LaidLayer } from '../stack/laid.ts';
  */
 export const wettedAt = defineFigure<readonly ResinItem[]>('wetted_at', (bench, path) =>
   whenKnown({ steps: bench.ask(processSteps), plan: bench.ask(layPlan) }, ({ steps, plan }) => {
-    const step = steps.find((each) => each.path === path);
+    // most steps lay nothing
     const layers = plan.layersOf.get(path);
+    const step = layers === undefined ? undefined : steps.find((each) => each.path === path);
     if (step === undefined || layers === undefined) return known([]);
     const first = ({ key }: LaidLayer) => wetterOf(plan.stepsOf.get(key) ?? [], steps);
     const own = layers.filter((laid) => first(laid) === step);

@@ -86,20 +86,30 @@ export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
 /** Most rules ask for what a recipe does not do, or does once: then no step is looked at. */
 export function allOf(steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] {
   const index = byClass.get(steps);
-  const fitting = (): readonly WorkedStep[] =>
-    steps.filter((worked) => classes.some((name) => worked.classes.has(name)));
-  if (index === undefined) return fitting();
+  if (index === undefined) return ofAny(steps, classes);
   let only: readonly WorkedStep[] = none;
   for (const name of classes) {
     const own = index.get(name);
     if (own === undefined) continue;
-    if (only !== none) return fitting();
+    if (only !== none) return ofAny(steps, classes);
     only = own;
   }
   return only;
 }
 
 const none: readonly WorkedStep[] = [];
+
+function ofAny(steps: readonly WorkedStep[], classes: readonly string[]): readonly WorkedStep[] {
+  const found: WorkedStep[] = [];
+  for (const worked of steps) {
+    for (const name of classes) {
+      if (!worked.classes.has(name)) continue;
+      found.push(worked);
+      break;
+    }
+  }
+  return found;
+}
 
 export const firstOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): WorkedStep | undefined =>
   byClass.has(steps)
