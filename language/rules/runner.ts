@@ -73,8 +73,9 @@ export class Runner {
       told.add(key);
       found.push(placed(rule, report, lowered, recipe));
     });
+    const isSet = Object.keys(severities).length > 0;
     for (const rule of this.byKind.get(lowered.model.kind) ?? []) {
-      if (severities[rule.name] === 'off' && rule.always !== true) continue;
+      if (isSet && severities[rule.name] === 'off' && rule.always !== true) continue;
       this.run(rule, contexts);
     }
     const weighed = found.flatMap((finding) => {
