@@ -69,7 +69,7 @@ export const coatVerbs = steps('coat', [
     word: 'unmask',
     takes: [argument('word', { words: ['flange', 'edge'], optional: true })],
     example: 'unmask flange',
-    sheet: 'Pull the masking off the {what} while the coat is still soft.',
+    sheet: 'Pull the masking off the {what}.',
     meaning: 'Takes the masking off again, before the coat is hard.',
     needs: ['mask'],
   },

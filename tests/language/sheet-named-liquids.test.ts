@@ -80,3 +80,8 @@ it('the name of a pot tells all that is in the cup, as the balance shows it at t
   expect(shown).toHaveLength(1);
   expect(Math.abs(Number(told) * 1000 - (shown[0] ?? 0))).toBeLessThan(1);
 });
+
+it('an instruction says nothing that the order of the steps belies: here the masking comes off a hard coat', async () => {
+  const text = await page('hatch_lid', path.join(root, 'extension/sample'));
+  expect(text.indexOf('Wait 4 h.')).toBeLessThan(text.indexOf('Pull the masking off the flange.'));
+});
