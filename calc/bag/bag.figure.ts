@@ -11,6 +11,7 @@ import {
   knownBy,
   quantity,
   reason,
+  type Text,
   text,
   typed,
   usual,
@@ -34,7 +35,7 @@ import {
   hasWord,
   pastEdge,
 } from '../plan/reading.ts';
-import { LENGTH } from '../quantity/index.ts';
+import { LENGTH, type Quantity } from '../quantity/index.ts';
 import { bagFilm, tapeLength as tapeFormula } from './film.ts';
 import { HEM, PLEAT_HEIGHT, SHEET_PAST, TAPE_CLEARANCE } from './habits.ts';
 import { pleatsNeeded as pleatsFormula } from './pleats.ts';
@@ -221,6 +222,13 @@ export const bagSize = defineFigure<BagSize>('bag_size', (bench) =>
   ),
 );
 
+const tapeWords = (out: Quantity, count: number): Text =>
+  count === 0
+    ? text('round the part, {out} outside its edge', { out })
+    : count === 1
+      ? text('round the part, {out} outside its edge, and twice the height of 1 pleat', { out })
+      : text('round the part, {out} outside its edge, and twice the height of {count} pleats', { out, count });
+
 /** Sealant tape round the bag and up and down its pleats, m. */
 export const tapeLength = defineFigure<number>('tape_length', (bench) =>
   whenKnown(
@@ -229,14 +237,7 @@ export const tapeLength = defineFigure<number>('tape_length', (bench) =>
       const bag = bench.ask(pleats);
       const folds = isKnown(bag) ? bag.value : { count: 0, height: 0 };
       const length = following(offsetPerimeter(frame.shape, tape), (way) => tapeFormula(way, folds));
-      return worked(
-        length,
-        text('round the part, {out} outside its edge, and twice the height of {count} pleats', {
-          out: quantity(tape, LENGTH),
-          count: folds.count,
-        }),
-        { reasons },
-      );
+      return worked(length, tapeWords(quantity(tape, LENGTH), folds.count), { reasons });
     },
   ),
 );

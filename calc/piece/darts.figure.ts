@@ -135,7 +135,10 @@ const dartsBeside = (bench: Bench, key: string, darts: FigureDefinition<readonly
 
 function moved(bench: Bench, laid: LaidLayer, ground: Ground, beside: readonly Dart[], reasons: readonly Reason[]) {
   const darts = placed(ground, beside);
-  const words = text('{count} darts and slits, moved off those of the plies next to it', { count: darts.length });
+  const words =
+    darts.length === 1
+      ? text('1 dart or slit, moved off those of the plies next to it', {})
+      : text('{count} darts and slits, moved off those of the plies next to it', { count: darts.length });
   return worked<readonly Dart[]>(darts, words, { at: inRecipe(bench, laid.path), reasons });
 }
 

@@ -3,6 +3,7 @@ import { text } from '../../calc/figure/figure.ts';
 import { either } from '../../calc/figure/listed.ts';
 import { type Expectation, type Load, type Test, UNKNOWN } from '../../calc/model/index.ts';
 import type { Expect, Load as LoadNode, Test as TestNode } from '../grammar/generated/ast.ts';
+import { wordAt } from '../words/index.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { readQuantity } from './amounts.ts';
 import { amountOf, firstAmount, known, lowerArgument, type Read, type Said } from './arguments.ts';
@@ -170,7 +171,9 @@ export function lowerTest(low: Lowering, node: TestNode, path: string): Test {
       node,
       text('how much {what} is right? {example}', {
         what: node.what,
-        example: 'expect mass <= 2.3 kg, or expect thickness at middle 20 mm to 21 mm',
+        example:
+          (node.what === undefined ? undefined : wordAt(node.what, 'value of expect')?.example) ??
+          'expect mass <= 2.3 kg, or expect thickness at middle 20 mm to 21 mm',
       }),
     );
   }

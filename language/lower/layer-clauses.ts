@@ -187,20 +187,13 @@ const cloth: Readonly<Record<string, ClauseReader>> = {
   face: flag('faceDown'),
   fibre: fraction('fibre'),
   resin: fraction('resin'),
-  largest: size,
-  smallest: size,
   net: size,
   to: size,
   centred: size,
   amount: size,
-  once: size,
 };
-const core: Readonly<Record<string, ClauseReader>> = {
-  perforate,
-  score,
-  pieces,
+const solid: Readonly<Record<string, ClauseReader>> = {
   bedded,
-  drop,
   inset: one('inset', 'length', 'inset 40 mm'),
   chamfer: one('chamfer', 'angle', 'chamfer 20 deg'),
   sealed: flag('sealed'),
@@ -208,10 +201,18 @@ const core: Readonly<Record<string, ClauseReader>> = {
   centred: size,
   moisture: one('moisture', 'ratio', 'moisture 14 % by weight'),
   net: size,
-  lap: size,
-  join: size,
+};
+const core: Readonly<Record<string, ClauseReader>> = {
+  ...solid,
+  perforate,
+  score,
+  pieces,
   clearance: size,
   depth: size,
+};
+const insert: Readonly<Record<string, ClauseReader>> = {
+  ...solid,
+  clearance: one('clearance', 'length', 'clearance 1 mm'),
 };
 const coat: Readonly<Record<string, ClauseReader>> = {
   brush: (_l, _c, _s, into) => {
@@ -230,16 +231,13 @@ const coat: Readonly<Record<string, ClauseReader>> = {
     const count = countOf(low, said.values[0]);
     if (count !== undefined && count > 0) into.coats = count;
   },
-  centred: size,
-  catalyst: size,
-  limit: size,
 };
 export const clauseWords: Readonly<Record<LayerKind, Readonly<Record<string, ClauseReader>>>> = {
   ply: cloth,
   strip: cloth,
   patch: cloth,
   core,
-  insert: { ...core, clearance: one('clearance', 'length', 'clearance 1 mm') },
+  insert,
   coat,
 };
 
@@ -266,6 +264,7 @@ export function lowerClauses(
   }
   into.clauses = listed;
   const grooves = clauses.filter((c) => c.$type === 'GrooveClause');
+  if (kind === 'core' && grooves.length === 0) for (const clause of clauses) reportWithoutGroove(low, clause);
   if (grooves.length > 0) {
     const clearance = ofAllGrooves(low, clauses, 'clearance');
     const depth = ofAllGrooves(low, clauses, 'depth');
@@ -286,6 +285,17 @@ export function lowerClauses(
       };
     });
   }
+}
+
+/** The room beside a strip, where the core has no groove for one. */
+function reportWithoutGroove(low: Lowering, clause: Clause): void {
+  const word = clauseWord(clause);
+  if (word !== 'clearance' && word !== 'depth') return;
+  low.problem(
+    'line/not-understood',
+    clause,
+    text('`{word}` is of a groove, and this core has none: groove for keel, {word} 1 mm', { word }),
+  );
 }
 
 /** `clearance 1 mm`, `depth 2 mm`: the room beside a strip and the depth, in all grooves of the core. */

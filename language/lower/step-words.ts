@@ -5,7 +5,16 @@ import { onceFor } from '../../calc/kept.ts';
 import type { Amount } from '../../calc/model/index.ts';
 import { type Dimension, type DimensionName, namedDimension, sameDimension } from '../../calc/quantity/index.ts';
 import { type Clause, isProcess, isRecipe } from '../grammar/generated/ast.ts';
-import { type Argument, senses, type Verb, verb as verbNamed, verbs, wordAt, wordsAt } from '../words/index.ts';
+import {
+  type Argument,
+  senses,
+  type Verb,
+  verb as verbNamed,
+  verbs,
+  type Word,
+  wordAt,
+  wordsAt,
+} from '../words/index.ts';
 import { nearestWords } from '../words/nearest.ts';
 import { checked } from './amounts.ts';
 import { type Read, type Said, spanOfRead } from './arguments.ts';
@@ -90,6 +99,28 @@ export function checkHead(low: Lowering, said: Said, name: string): void {
   if (verb?.takes !== undefined) checkNumbers(low, said, verb.takes);
   const states = verb?.takes?.find((take) => take.after === 'until')?.words;
   if (states !== undefined) checkStates(low, said, states);
+  const when = verb?.takes?.find((take) => take.after === 'when');
+  if (when?.words !== undefined) checkCondition(low, said, when.words);
+}
+
+/** `when f2 is dancing` is nothing that can be seen at a line: unread it would be clamped at any time. */
+function checkCondition(low: Lowering, said: Said, states: readonly string[]): void {
+  const part = said.parts.find(({ word }) => word === 'when');
+  if (
+    part === undefined ||
+    part.values.some(
+      ({ argument }) => argument.kind === 'point' || (argument.kind === 'word' && states.includes(argument.word)),
+    )
+  )
+    return;
+  low.problem(
+    'line/not-understood',
+    nodeSpan(part.node),
+    text(
+      'this is nothing that a line is shut or opened at: when full, when f2 is running, or when front at (300 mm, 0 mm)',
+      {},
+    ),
+  );
 }
 
 /** `until full` is no state that the bench can wait for: unread it would say nothing, and the vacuum would seem held. */
@@ -152,6 +183,7 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
   const verb = verbNamed(verbName);
   if (clause.$type === 'Phrase') {
     const row = wordAt(clause.word, 'clause of step');
+    if (isOutOfPlace(row, verb)) reportOutOfPlace(low, clause.word, verb, propertySpan(clause, 'word'));
     if (row?.takes !== undefined) checkNumbers(low, said, takenBehind(row.takes));
     else if (row === undefined && senses(clause.word).length === 0)
       reportUnknownWord(low, clause.word, propertySpan(clause, 'word'), verb, said);
@@ -165,8 +197,10 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
           : first.argument.kind === 'word'
             ? first.argument.word
             : undefined;
-    const takes = word === undefined ? undefined : wordAt(word, 'clause of step')?.takes;
-    const before = takes === undefined ? [] : takenBefore(takes);
+    const row = word === undefined ? undefined : wordAt(word, 'clause of step');
+    if (word !== undefined && isOutOfPlace(row, verb))
+      reportOutOfPlace(low, word, verb, first === undefined ? undefined : spanOfWord(first));
+    const before = row?.takes === undefined ? [] : takenBefore(row.takes);
     if (before.length > 0) checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
     else if (word !== undefined && !isRead(word, verb))
       reportClause(
@@ -176,11 +210,28 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
         nearestWords(word, commonWords(verb)),
       );
   } else if (clause.$type === 'PartClause') {
-    const row = wordAt(said.parts[0]?.word ?? '', 'clause of step');
+    const [part] = said.parts;
+    const row = wordAt(part?.word ?? '', 'clause of step');
+    if (part !== undefined && isOutOfPlace(row, verb)) reportOutOfPlace(low, part.word, verb, nodeSpan(part.node));
     if (row?.takes !== undefined) checkNumbers(low, said, takenBehind(row.takes));
     const states = wordAt('until', 'clause of step')?.takes?.[0]?.words;
     if (states !== undefined) checkStates(low, said, states);
   }
+}
+
+/** A clause that says nothing in this step: read over, it would seem to be done. */
+const isOutOfPlace = (row: Word | undefined, verb: Verb | undefined): boolean =>
+  row?.verbs !== undefined && verb !== undefined && !OWN_WORDS.has(verb.word) && !row.verbs.includes(verb.word);
+
+/** Steps in the words of the shop. */
+const OWN_WORDS: ReadonlySet<string> = new Set(['do', 'check']);
+
+function reportOutOfPlace(low: Lowering, word: string, verb: Verb | undefined, where: Span | undefined): void {
+  low.problem(
+    'line/not-understood',
+    where,
+    text('`{word}` is not used on a line of `{verb}`', { word, verb: verb?.word ?? '' }),
+  );
 }
 
 /** A word that some reader of steps knows: of a clause, of this verb, or a connective with a sense of its own. */

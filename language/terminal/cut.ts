@@ -41,10 +41,15 @@ export async function cut(
     screen.out(`${file.name.padEnd(widest)}  ${safe(file.words)}${notes}\n`);
   }
   const figures = { files: files.length, parts: options.quantity, folder: told(folder, screen.folder) };
+  const one = files.length === 1;
   const sum =
     options.quantity === 1
-      ? say('{files} files for one part in {folder}', figures)
-      : say('{files} files for {parts} parts in {folder}', figures);
+      ? one
+        ? say('1 file for one part in {folder}', figures)
+        : say('{files} files for one part in {folder}', figures)
+      : one
+        ? say('1 file for {parts} parts in {folder}', figures)
+        : say('{files} files for {parts} parts in {folder}', figures);
   screen.out(`${sum}\n`);
   for (const what of missing) screen.err(`laybook: ${say('no piece for {what}', { what })}\n`);
   return endOf(book, missing.length > 0);

@@ -135,6 +135,8 @@ export interface Word {
   readonly source?: string;
   /** the spellings of older notations and of other shops that are read with a fix */
   readonly instead?: readonly string[];
+  /** of a clause: the only steps that it says something in */
+  readonly verbs?: readonly string[];
 }
 
 export const GROUPS = [

@@ -104,7 +104,10 @@ export const pullVerbs = steps('pull', [
   {
     word: 'open',
     at: ['infuse', 'process'],
-    takes: [argument('name', { names: ['feed', 'vent'] }), argument('point', { after: 'when', optional: true })],
+    takes: [
+      argument('name', { names: ['feed', 'vent'] }),
+      argument('point', { after: 'when', words: ['full', 'running', 'front'], optional: true }),
+    ],
     example: 'open f1',
     sheet: 'Open {name} {when}.',
     meaning: 'Opens a line. Opened before the front has passed it, it shuts in a dry pocket.',

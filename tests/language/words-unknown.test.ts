@@ -1,7 +1,10 @@
 /** Words that nothing takes are told of where they stand, with the nearest one. */
 import { describe, expect, it } from 'vitest';
 import { type AnalysisServices, analysisModule } from '../../language/analysis/module.ts';
+import { clauseWords } from '../../language/lower/layer-clauses.ts';
 import { sayText } from '../../language/view/text.ts';
+import { wordsAt } from '../../language/words/index.ts';
+import type { Place } from '../../language/words/types.ts';
 import { openBook } from '../harness/book.ts';
 
 async function told(text: string): Promise<string[]> {
@@ -59,6 +62,70 @@ describe('words that nothing takes', () => {
     ['bag film_50, pleats 8 of 40 mm, double', '`double` is no clause of a step'],
   ])('in a step: %s', async (line, expected) => {
     expect(await told(inRecipe(`  process infusion {\n    ${line}\n  }`))).toEqual([`line/not-understood ${expected}`]);
+  });
+
+  /** What is read and leads to nothing must not seem to be done. */
+  it.each([
+    ['clean bench, pleats 4 of 40 mm', '`pleats` is not used on a line of `clean`'],
+    ['lay stack, 40 mm past edge', '`past` is not used on a line of `lay`'],
+    ['sand skin, batches 3', '`batches` is not used on a line of `sand`'],
+    ['mix 1 kg, knife', '`knife` is not used on a line of `mix`'],
+    [
+      'clamp f1 when f2 is dancing',
+      'this is nothing that a line is shut or opened at: when full, when f2 is running, or when front at (300 mm, 0 mm)',
+    ],
+    [
+      'open f2 when lunch',
+      'this is nothing that a line is shut or opened at: when full, when f2 is running, or when front at (300 mm, 0 mm)',
+    ],
+    ['check barcol', 'how much barcol is right? check barcol >= 35'],
+    ['check shore_d', 'how much shore_d is right? check shore_d >= 78'],
+  ])('in a step that it says nothing in: %s', async (line, expected) => {
+    expect(await told(inRecipe(`  process infusion {\n    ${line}\n  }`))).toEqual([`line/not-understood ${expected}`]);
+  });
+
+  it.each([
+    'clamp f1 when full',
+    'clamp f1 when f2 is running',
+    'open f2 when front at (300 mm, 0 mm)',
+    'feed f1 spiral_10 from (0 mm, 0 mm) to (400 mm, 0 mm), 500 mm above pot',
+    'do "Fold the film.", pleats 4 of 40 mm',
+  ])('but not: %s', async (line) => {
+    expect(await told(inRecipe(`  process infusion {\n    ${line}\n  }`))).toEqual([]);
+  });
+
+  it.each([
+    [
+      'core body foam_80 20 mm, clearance 1 mm',
+      '`clearance` is of a groove, and this core has none: groove for keel, clearance 1 mm',
+    ],
+    [
+      'core body foam_80 20 mm, depth 3 mm',
+      '`depth` is of a groove, and this core has none: groove for keel, depth 1 mm',
+    ],
+    ['core body foam_80 20 mm, lap 50 mm', '`lap` is no clause of core'],
+    ['insert pad glass_plate 12 mm, circle 60 mm, score 1 mm every 30 mm', '`score` is no clause of insert'],
+    ['ply a biax_440 at 0 deg, once', '`once` is no clause of ply'],
+  ])('in a layer: %s', async (line, expected) => {
+    const [first, ...more] = await told(inRecipe(`  stack from tool bench {\n    ${line}\n  }`));
+    expect(more).toEqual([]);
+    expect(first).toContain(`line/not-understood ${expected}`);
+  });
+
+  it('what the reader of a layer takes is a word of the table', () => {
+    for (const [kind, readers] of Object.entries(clauseWords)) {
+      const words = new Set(wordsAt(`clause of ${kind}` as Place).map(({ word }) => word));
+      // `2 coats` and `60 mm by 400 mm` begin with a number; the core of a part may say that it is net, as its skins do
+      const also = [
+        'amount',
+        'net',
+        ...(kind === 'strip' || kind === 'patch' ? ['lap', 'join', 'tab', 'darts', 'drop'] : []),
+      ];
+      expect(
+        Object.keys(readers).filter((word) => !words.has(word) && !also.includes(word)),
+        kind,
+      ).toEqual([]);
+    }
   });
 
   it('a lone word that names a layer, a zone or a line of the recipe is none of them', async () => {

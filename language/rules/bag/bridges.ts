@@ -40,10 +40,16 @@ export const bagBridges = rule({
     };
     context.report({
       at: clause?.path ?? bag.step.path,
-      message: text(
-        '{count} pleats of {pleat} give {gives} of film each way, down sides of {sides} and up again takes {needs}: the film bridges at their foot and the corner fills with resin; {wanted} pleats',
-        shown,
-      ),
+      message:
+        folded.value.count === 1
+          ? text(
+              '1 pleat of {pleat} gives {gives} of film each way, down sides of {sides} and up again takes {needs}: the film bridges at their foot and the corner fills with resin; {wanted} pleats',
+              shown,
+            )
+          : text(
+              '{count} pleats of {pleat} give {gives} of film each way, down sides of {sides} and up again takes {needs}: the film bridges at their foot and the corner fills with resin; {wanted} pleats',
+              shown,
+            ),
       related: [
         {
           at: { entry: context.recipe.entry, path: `${context.recipe.part?.path}.sides` },

@@ -1,9 +1,10 @@
 import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
-import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { isKnown, type Text, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import type { Outline } from '../../../calc/model/index.ts';
 import { countOf, firstClause, flat } from '../../../calc/plan/reading.ts';
+import type { Quantity } from '../../../calc/quantity/index.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
@@ -25,6 +26,23 @@ const corners = (outline: Outline | undefined): number =>
       ? outline.points.length
       : 0;
 
+interface Shown {
+  readonly [figure: string]: number | Quantity;
+}
+
+const ofOne = (shown: Shown, cornered: boolean): Text =>
+  cornered
+    ? text('1 pleat: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners', shown)
+    : text('1 pleat: the film comes down beside a stack {height} high with {wanted}', shown);
+
+const ofMany = (shown: Shown, cornered: boolean): Text =>
+  cornered
+    ? text(
+        '{count} pleats: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners',
+        shown,
+      )
+    : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown);
+
 export const bagFewPleats = rule({
   name: 'bag/few-pleats',
   severity: 'warning',
@@ -45,13 +63,7 @@ export const bagFewPleats = rule({
       const shown = { count, wanted, height: metres(height.value), corners: cornered / PER_CORNER };
       context.report({
         at: clause.path,
-        message:
-          cornered > needed.value
-            ? text(
-                '{count} pleats: a stack {height} high wants {wanted}, one on either side of each of its {corners} corners',
-                shown,
-              )
-            : text('{count} pleats: the film comes down beside a stack {height} high with {wanted}', shown),
+        message: count === 1 ? ofOne(shown, cornered > needed.value) : ofMany(shown, cornered > needed.value),
         fixes: [mendText(context, text('Fold {what} pleats', { what: wanted }), clause.path, /\d+/, String(wanted))],
       });
     }

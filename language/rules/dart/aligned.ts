@@ -25,19 +25,26 @@ export const dartAligned = rule({
       const worst = nearestSeams(on, below);
       if (worst === undefined) continue;
       told.add(laid.path);
+      const shown = {
+        count: on.length,
+        ply: laid.name,
+        before: before.name,
+        apart: metres(apart),
+        nearest: metres(worst.apart),
+        ...placeShown(worst.of.mouth),
+      };
       context.report({
         at: clauseAt(laid, 'darts'),
-        message: text(
-          '{count} darts of {ply} lie less than {apart} from those of {before} below it, the nearest {nearest}, at ({x}, {y}): there the edge is cut through both',
-          {
-            count: on.length,
-            ply: laid.name,
-            before: before.name,
-            apart: metres(apart),
-            nearest: metres(worst.apart),
-            ...placeShown(worst.of.mouth),
-          },
-        ),
+        message:
+          on.length === 1
+            ? text(
+                'a dart of {ply} lies less than {apart} from one of {before} below it, {nearest}, at ({x}, {y}): there the edge is cut through both',
+                shown,
+              )
+            : text(
+                '{count} darts of {ply} lie less than {apart} from those of {before} below it, the nearest {nearest}, at ({x}, {y}): there the edge is cut through both',
+                shown,
+              ),
         related: [
           { at: { entry: context.recipe.entry, path: clauseAt(before, 'darts') }, message: text('the darts below') },
         ],

@@ -14,17 +14,24 @@ export const dartMissing = rule({
       if (laid.layer.extent.kind !== 'wrap' || (laid.layer.darts !== undefined && laid.layer.darts !== 0)) continue;
       const need = valueOf(context.ask(dartNeed, laid.key));
       if (need === undefined || need.darts === 0) continue;
+      const shown = {
+        ply: laid.name,
+        excess: metres(need.excess),
+        darts: need.darts,
+        width: metres(need.width),
+      };
       context.report({
         at: laid.layer.darts === 0 ? clauseAt(laid, 'darts') : clauseAt(laid, 'wrap'),
-        message: text(
-          '{ply} has {excess} too much length at its free edge, more than it takes up by shear: {darts} darts of {width} are needed',
-          {
-            ply: laid.name,
-            excess: metres(need.excess),
-            darts: need.darts,
-            width: metres(need.width),
-          },
-        ),
+        message:
+          need.darts === 1
+            ? text(
+                '{ply} has {excess} too much length at its free edge, more than it takes up by shear: a dart of {width} is needed',
+                shown,
+              )
+            : text(
+                '{ply} has {excess} too much length at its free edge, more than it takes up by shear: {darts} darts of {width} are needed',
+                shown,
+              ),
         fixes: [
           laid.layer.darts === 0
             ? context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')

@@ -25,14 +25,18 @@ export const dartTooFew = rule({
         (sum, bend) => sum + (bend.excess > 0 ? Math.max(1, Math.ceil(bend.left / bend.widest - 1e-9)) : 0),
         0,
       );
+      const shown = {
+        darts,
+        width: metres(need.typed.width),
+        widest: metres(need.typed.widest),
+        enough,
+      };
       context.report({
         at: clauseAt(laid, 'darts'),
-        message: text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', {
-          darts,
-          width: metres(need.typed.width),
-          widest: metres(need.typed.widest),
-          enough,
-        }),
+        message:
+          darts === 1
+            ? text('1 dart would have to be {width} wide; at most {widest}: {enough} are needed', shown)
+            : text('{darts} darts would have to be {width} wide each; at most {widest}: {enough} are needed', shown),
         fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
     }

@@ -22,12 +22,16 @@ export const dartTooWide = rule({
             );
       // fewer than that is told of as too few
       if (need?.typed === undefined || need.typed.width <= need.typed.widest + 1e-9 || darts < wanted) continue;
+      const shown = { darts, width: metres(need.typed.width), widest: metres(need.typed.widest) };
       context.report({
         at: clauseAt(laid, 'darts'),
-        message: text(
-          '{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}',
-          { darts, width: metres(need.typed.width), widest: metres(need.typed.widest) },
-        ),
+        message:
+          darts === 1
+            ? text('1 dart is enough by number, but it is {width} wide; at most {widest}', shown)
+            : text(
+                '{darts} darts are enough by number, but shared over the bends one is {width} wide; at most {widest}',
+                shown,
+              ),
         fixes: [context.edit.replace('Write darts auto', clauseAt(laid, 'darts'), 'darts auto')],
       });
     }

@@ -34,9 +34,19 @@ function wontDrape(ply: string, { excess, shear, locks, left, darts, widest }: D
     darts,
     widest: metres(widest),
   };
-  return excess > 0
+  if (excess > 0)
+    return darts === 1
+      ? text(
+          'the tool is curved both ways: {ply} would have to shear by {shear} and takes {locks}. Of {excess} too much at its edge {left} stay in folds: a dart of {widest}, or pieces, or a cloth that shears more',
+          shown,
+        )
+      : text(
+          'the tool is curved both ways: {ply} would have to shear by {shear} and takes {locks}. Of {excess} too much at its edge {left} stay in folds: {darts} darts of {widest}, or pieces, or a cloth that shears more',
+          shown,
+        );
+  return darts === 1
     ? text(
-        'the tool is curved both ways: {ply} would have to shear by {shear} and takes {locks}. Of {excess} too much at its edge {left} stay in folds: {darts} darts of {widest}, or pieces, or a cloth that shears more',
+        'the tool is a saddle: {ply} would have to shear by {shear} and takes {locks}. Of {excess} too little at its edge {left} stay bridged: a slit that opens by {widest}, or pieces, or a cloth that shears more',
         shown,
       )
     : text(

@@ -34,15 +34,20 @@ export const recordBarcolLow = rule({
       context.report({
         at: reading.path,
         message:
-          reading.amounts.length < 10
+          reading.amounts.length === 1
             ? text(
-                'a mean of {mean} from {count} readings: {wanted} at least; take ten, and do not let it off the tool or into the postcure before it is there',
+                '{mean} at one place: {wanted} at least; take ten, and do not let it off the tool or into the postcure before it is there',
                 shown,
               )
-            : text(
-                'a mean of {mean}: {wanted} at least; do not let it off the tool or into the postcure before it is there',
-                shown,
-              ),
+            : reading.amounts.length < 10
+              ? text(
+                  'a mean of {mean} from {count} readings: {wanted} at least; take ten, and do not let it off the tool or into the postcure before it is there',
+                  shown,
+                )
+              : text(
+                  'a mean of {mean}: {wanted} at least; do not let it off the tool or into the postcure before it is there',
+                  shown,
+                ),
         related: [{ at: wanted.at, message: text('{wanted} from here', shown) }],
       });
     }
