@@ -81,11 +81,31 @@ function broken(
       return undefined;
     return { late: last, early: cure, move: last.inside === undefined };
   }
+  if (first === 'sand' && later === 'wipe') {
+    const dusty = sandedAfterWiping(steps);
+    if (dusty !== undefined) return dusty;
+  }
   for (const late of firstsOf(steps, first)) {
     const early = allOf(steps, later).find(
       (worked) => worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first),
     );
     if (early === undefined || steps.indexOf(late) < steps.indexOf(early)) continue;
+    return { late, early, move: late.inside === undefined && early.inside === undefined };
+  }
+  return undefined;
+}
+
+/** Faces that want no dust on them. */
+const ON_A_CLEAN_FACE = ['bond', 'prime', 'paint'];
+
+/** Of several rounds of sanding and wiping the nearest pair before each of these counts: the dust of the last sanding lies there. */
+function sandedAfterWiping(steps: readonly WorkedStep[]) {
+  let from = 0;
+  for (const on of allOf(steps, ...ON_A_CLEAN_FACE)) {
+    const round = steps.slice(from, steps.indexOf(on));
+    from = steps.indexOf(on) + 1;
+    const [late, early] = [allOf(round, 'sand').at(-1), allOf(round, 'wipe').at(-1)];
+    if (late === undefined || early === undefined || round.indexOf(late) < round.indexOf(early)) continue;
     return { late, early, move: late.inside === undefined && early.inside === undefined };
   }
   return undefined;

@@ -1,6 +1,7 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { flat, hasWord, head } from '../../../calc/plan/reading.ts';
-import { allOf, between, firstOf, stepsOf } from '../kit/steps.ts';
+import { flat, hasWord, head, subject } from '../../../calc/plan/reading.ts';
+import { layersOf } from '../kit/layers.ts';
+import { allOf, between, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 export const tapeAfterOverspray = rule({
@@ -18,7 +19,10 @@ export const tapeAfterOverspray = rule({
     );
     if (tape === undefined || coat === undefined || firstOf(steps, 'mask') !== undefined) return;
     const coatFirst = steps.indexOf(coat) < steps.indexOf(tape);
-    if (coatFirst && firstOf(between(steps, coat, tape), 'clean', 'wipe', 'sand') !== undefined) return;
+    const layers = layersOf(context);
+    // who sands the coat itself has not cleaned the flange
+    const ofLayer = ({ step }: WorkedStep): boolean => layers.some(({ name }) => name === subject(step));
+    if (coatFirst && allOf(between(steps, coat, tape), 'clean', 'wipe', 'sand').some((each) => !ofLayer(each))) return;
     const shown = { coat: coat.layers[0]?.name ?? 'the coat' };
     context.report({
       at: tape.step.path,
