@@ -2,6 +2,7 @@
 import type * as vscode from 'vscode';
 import { LanguageClient, type ServerOptions, TransportKind } from 'vscode-languageclient/node';
 import { startExtension } from './start.ts';
+import { provideTasks } from './tasks.ts';
 import type { Views } from './views.ts';
 
 let client: LanguageClient | undefined;
@@ -22,6 +23,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<Views>
   const server = serverOptions(context.asAbsolutePath('dist/server.cjs'));
   const started = await startExtension(context, (options) => new LanguageClient('laybook', 'Laybook', server, options));
   client = started.client;
+  context.subscriptions.push(provideTasks(context.asAbsolutePath('dist/laybook.cjs')));
   return started.views;
 }
 

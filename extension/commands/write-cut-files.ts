@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { type CutFilesParams, type CutFilesResult, cutFilesRequest } from '../../language/protocol/cut-files.ts';
 import { chooseFolder, folderGiven } from '../new/places.ts';
+import { openGiven } from '../open-given.ts';
 import { bytesOf } from '../plan/files.ts';
 import { recipeHere } from '../recipe-asked.ts';
 import { ask, type Server } from '../server.ts';
@@ -13,6 +14,7 @@ const { t } = vscode.l10n;
  * lies there with other words is written over only when the user says so.
  */
 export async function writeCutFiles(server: Server, given?: unknown): Promise<readonly vscode.Uri[]> {
+  await openGiven(given);
   const recipe = recipeHere();
   if (recipe === undefined) {
     await vscode.window.showInformationMessage(t('Open a file with a recipe first, then write its cut files.'));

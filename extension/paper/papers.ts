@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { PaperKind, PaperResult } from '../../language/protocol/paper.ts';
 import type { FigureChanges } from '../figures-changed.ts';
+import { openGiven } from '../open-given.ts';
 import { pageOptions } from '../page/page.ts';
 import { recipeHere } from '../recipe-asked.ts';
 import type { Server } from '../server.ts';
@@ -50,6 +51,7 @@ export class Papers implements vscode.Disposable {
   }
 
   private async show(kind: PaperKind, given: unknown): Promise<void> {
+    await openGiven(given);
     const named = readPaperOf({ kind, ...(typeof given === 'object' ? given : {}) });
     const here = recipeHere();
     const about = named ?? (here && { kind, ...here });

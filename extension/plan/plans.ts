@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { DrawingView } from '../../language/protocol/drawing.ts';
 import type { FigureChanges } from '../figures-changed.ts';
+import { openGiven } from '../open-given.ts';
 import { pageOptions } from '../page/page.ts';
 import { recipeGiven } from '../recipe-asked.ts';
 import type { Server } from '../server.ts';
@@ -40,7 +41,8 @@ export class Plans implements vscode.Disposable {
     this.subscriptions.dispose();
   }
 
-  private show(view: DrawingView, given: unknown): void {
+  private async show(view: DrawingView, given: unknown): Promise<void> {
+    await openGiven(given);
     if (this.current === undefined) {
       const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
       const title = vscode.l10n.t('Plan');
