@@ -1,8 +1,9 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { subject } from '../../../calc/plan/reading.ts';
+import type { Fix } from '../../lower/index.ts';
 import { precedes } from '../../words/index.ts';
-import { after, allOf, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
-import { rule } from '../rule.ts';
+import { after, allOf, between, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /** Pairs that a rule of their own reports, by its name. */
 const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
@@ -49,26 +50,42 @@ export const orderBefore = rule({
             message: text('{later} stands here', shown),
           },
         ],
-        fixes: pair.move
-          ? [
-              context.edit.moveBefore(
-                text('Move {what} before {later}', { what: shown.first, later: shown.later }),
-                pair.late.step.path,
-                pair.early.step.path,
-              ),
-            ]
-          : [],
+        fixes: curesBond(steps, pair, first)
+          ? [cureFirst(context, pair)]
+          : pair.move
+            ? [
+                context.edit.moveBefore(
+                  text('Move {what} before {later}', { what: shown.first, later: shown.later }),
+                  pair.late.step.path,
+                  pair.early.step.path,
+                ),
+              ]
+            : [],
       });
     }
   },
 });
 
 /** The step that comes too late and the one that came too early. */
-function broken(
-  steps: readonly WorkedStep[],
-  first: string,
-  later: string,
-): { readonly late: WorkedStep; readonly early: WorkedStep; readonly move: boolean } | undefined {
+interface Pair {
+  readonly late: WorkedStep;
+  readonly early: WorkedStep;
+  readonly move: boolean;
+}
+
+/** A cure that a bond waits for stays where it is: the part wants one of its own. */
+const curesBond = (steps: readonly WorkedStep[], { late, early }: Pair, first: string): boolean =>
+  first === 'cure' && firstOf(between(steps, early, late), 'bond', 'fillet') !== undefined;
+
+function cureFirst(context: RecipeContext, { late, early }: Pair): Fix | undefined {
+  const span = context.edit.span(late.step.path);
+  const line = span === undefined ? '' : context.edit.text.slice(span.offset, span.end).trim();
+  return line === '' || line.includes('\n')
+    ? undefined
+    : context.edit.lineBefore(text('Add: {what}', { what: line }), early.step.path, line);
+}
+
+function broken(steps: readonly WorkedStep[], first: string, later: string): Pair | undefined {
   if (later === 'cure') {
     const last = allOf(steps, first).at(-1);
     const cure = allOf(steps, 'cure').at(-1);
