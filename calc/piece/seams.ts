@@ -17,7 +17,7 @@ export function nearestSeams(own: readonly Dart[], others: readonly Dart[]) {
     for (const other of others) {
       if (other.corner === true) continue;
       const apart = seamsApart(dart, other);
-      if (nearest === undefined || apart < nearest.apart) nearest = { of: dart, apart };
+      if (nearest === undefined || apart < nearest.apart - 1e-9) nearest = { of: dart, apart };
     }
   return nearest;
 }

@@ -54,6 +54,8 @@ const longestRow = 12;
 
 /** Less than this is nothing missing, m. */
 const slack = 1e-9;
+/** Cuts no further apart than they must be stand in a row, m. */
+const touching = 1e-7;
 
 /**
  * Places on a closed rim for all cuts together: in their order, `gap` of cloth between each two, none in a wall, none on a
@@ -66,11 +68,25 @@ export function settleCuts(cuts: readonly CutWanted[], around: Around): readonly
   const line = unrolled(cuts, around.length);
   const found = line.every((cut, i) => isFree(cut, line[i + 1], line[0]!, around))
     ? line.map(({ place }) => place)
-    : cheapest(line, around);
+    : unlessCrowded(line, cheapest(line, around), around.gap);
   const places = cuts.map(({ place }) => place);
   line.forEach(({ of, place }, i) => {
     if (found[i] !== place) places[of] = onceRound(found[i]!, around.length);
   });
+  return places;
+}
+
+/** A row that has no room even edge to edge stays as it was wanted: it is spread evenly afterwards. */
+function unlessCrowded(line: readonly OnLine[], found: readonly number[], gap: number): readonly number[] {
+  const places = [...found];
+  let [from, crowded] = [0, false];
+  for (let i = 1; i <= line.length; i++) {
+    const room = i < line.length ? found[i]! - found[i - 1]! - apart(line[i - 1]!, line[i]!, gap) : Infinity;
+    crowded ||= room < -touching;
+    if (room <= touching) continue;
+    for (let k = from; crowded && k < i; k++) places[k] = line[k]!.place;
+    [from, crowded] = [i, false];
+  }
   return places;
 }
 
@@ -151,16 +167,20 @@ function cheapest(line: readonly OnLine[], around: Around): readonly number[] {
 
 type Bounds = readonly [low: number, high: number];
 
-/** Where each cut just clears something, or stands close to one before or behind it that does. */
+/** Where each cut just clears something, lies best or ends its bend, or stands close to one before or behind it that does. */
 function pushed(
   line: readonly OnLine[],
   keeps: readonly (readonly Keep[])[],
   bounds: readonly Bounds[],
   steps: readonly number[],
 ): readonly (readonly number[])[] {
-  const own = line.map(({ place }, i) =>
-    keeps[i]!.flatMap(({ at, before, behind }) => [place + at - before, place + at + behind]),
-  );
+  const own = line.map(({ place, back, on }, i) => [
+    place,
+    place - back,
+    place + on,
+    ...bounds[i]!,
+    ...keeps[i]!.flatMap(({ at, before, behind }) => [place + at - before, place + at + behind]),
+  ]);
   const all = own.map((edges) => [...edges]);
   const sweep = (way: 1 | -1) => {
     let row = own;
@@ -196,16 +216,16 @@ function keepsOf(cut: OnLine, { length, gap, seams, walls }: Around): readonly K
   return keeps.sort((a, b) => a.at - b.at);
 }
 
-/** The places that one cut may take, rising: where it would lie best, its bounds, the edges, and steps in between. */
+/** The places that one cut may take, rising: the edges, and steps in between. */
 function placesOf(
-  { place, back, on }: OnLine,
+  { place }: OnLine,
   keeps: readonly Keep[],
   [low, high]: Bounds,
   edges: readonly number[],
   step: number,
 ): readonly number[] {
   if (low > high) return [place];
-  const places = [place, place - back, place + on, low, high, ...edges];
+  const places = [...edges];
   for (let off = step; off < Math.max(place - low, high - place); off += step) places.push(place + off, place - off);
   keeps.forEach((keep, i) => {
     const next = keeps[i + 1];

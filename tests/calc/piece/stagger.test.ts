@@ -188,7 +188,7 @@ describe('cuts that are settled on a rim', () => {
           for (const place of found) expect(place).toBeLessThanOrEqual(high + 1e-9);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: 500, examples: [[9, [], 0.02583]] },
     );
   });
 });
