@@ -2,48 +2,43 @@ import * as vscode from 'vscode';
 import type { PaperKind, PaperResult } from '../../language/protocol/paper.ts';
 import type { FigureChanges } from '../figures-changed.ts';
 import { openGiven } from '../open-given.ts';
-import { pageOptions } from '../page/page.ts';
+import { OnePanel } from '../page/one-panel.ts';
 import { recipeHere } from '../recipe-asked.ts';
 import type { Server } from '../server.ts';
-import { type PaperOf, PaperPanel, paperViewType, readPaperOf } from './paper-panel.ts';
+import { PaperPanel, paperViewType, readPaperOf } from './paper-panel.ts';
 
 /** The one page of paper of a window: the build sheet of a recipe, or its records. */
 export class Papers implements vscode.Disposable {
-  private readonly extension: vscode.Uri;
-  private readonly server: Server;
-  private readonly changes: FigureChanges;
+  private readonly panel: OnePanel<PaperPanel>;
   private readonly subscriptions: vscode.Disposable;
-  private current: PaperPanel | undefined;
 
   constructor(extension: vscode.Uri, server: Server, changes: FigureChanges) {
-    this.extension = extension;
-    this.server = server;
-    this.changes = changes;
+    this.panel = new OnePanel({
+      type: paperViewType,
+      extension,
+      fill: (panel, kept) => {
+        const about = readPaperOf(kept);
+        return about && new PaperPanel(panel, extension, server, changes, about);
+      },
+    });
     this.subscriptions = vscode.Disposable.from(
+      this.panel,
       vscode.commands.registerCommand('laybook.showSheet', (given?: unknown) => this.show('sheet', given)),
       vscode.commands.registerCommand('laybook.showRecords', (given?: unknown) => this.show('records', given)),
       vscode.commands.registerCommand('laybook.printPaper', () => this.print()),
       vscode.commands.registerCommand('laybook.savePaper', () => this.save()),
-      vscode.commands.registerCommand('laybook.takeOverValues', () => this.current?.takeOver()),
-      vscode.window.registerWebviewPanelSerializer(paperViewType, {
-        deserializeWebviewPanel: async (panel, state) => {
-          const about = readPaperOf(state);
-          if (about === undefined) return panel.dispose();
-          panel.webview.options = pageOptions(this.extension);
-          this.take(panel, about);
-        },
-      }),
+      vscode.commands.registerCommand('laybook.takeOverValues', () => this.panel.current?.takeOver()),
     );
   }
 
   /** What is shown; none while there is no paper. */
   get now(): PaperResult | undefined {
-    return this.current?.now;
+    return this.panel.current?.now;
   }
 
   /** The page as a file, for who tests it. */
   file(form: 'html' | 'pdf'): ReturnType<PaperPanel['file']> {
-    return this.current?.file(form) ?? Promise.resolve(undefined);
+    return this.panel.current?.file(form) ?? Promise.resolve(undefined);
   }
 
   dispose(): void {
@@ -61,25 +56,13 @@ export class Papers implements vscode.Disposable {
       );
       return;
     }
-    if (this.current !== undefined) return this.current.show(about);
-    const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    this.take(
-      vscode.window.createWebviewPanel(paperViewType, about.recipe, column, pageOptions(this.extension)),
-      about,
-    );
-  }
-
-  private take(panel: vscode.WebviewPanel, about: PaperOf): void {
-    const made = new PaperPanel(panel, this.extension, this.server, this.changes, about);
-    this.current = made;
-    panel.onDidDispose(() => {
-      if (this.current === made) this.current = undefined;
-    });
+    if (this.panel.current === undefined) this.panel.open(about.recipe, about);
+    else this.panel.current.show(about);
   }
 
   /** A page of an editor cannot print: a browser can, and opens what is written here. */
   private async print(): Promise<void> {
-    const made = await this.current?.file('html');
+    const made = await this.panel.current?.file('html');
     if (made === undefined) return;
     const folder = temporary();
     if (folder === undefined) return this.save();
@@ -90,10 +73,10 @@ export class Papers implements vscode.Disposable {
   }
 
   private async save(): Promise<void> {
-    const form = this.current?.of.kind === 'sheet' ? 'pdf' : 'html';
-    const made = (await this.current?.file(form)) ?? undefined;
-    if (made === undefined || this.current === undefined) return;
-    const beside = vscode.Uri.joinPath(vscode.Uri.parse(this.current.of.uri), '..', made.name);
+    const { current } = this.panel;
+    const made = await current?.file(current.of.kind === 'sheet' ? 'pdf' : 'html');
+    if (current === undefined || made === undefined) return;
+    const beside = vscode.Uri.joinPath(vscode.Uri.parse(current.of.uri), '..', made.name);
     const ending = made.name.slice(made.name.lastIndexOf('.') + 1);
     const to = await vscode.window.showSaveDialog({
       defaultUri: beside,
