@@ -99,7 +99,7 @@ const wrong: readonly { readonly call: string; readonly answers?: readonly strin
   { call: 'report zzzzzz empty_recipe/empty.layup --book empty_recipe' },
   { call: 'report sled_deck --size shrt' },
   { call: 'report sled_deck --size zzzzzz' },
-  { call: 'report first_try --size zzzzzz' },
+  { call: 'report bare empty_recipe --size zzzzzz' },
   { call: 'report sled_deck --format json --units us' },
   { call: 'explain zzzzzz' },
   { call: 'explain perforat' },
