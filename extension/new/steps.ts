@@ -31,7 +31,8 @@ const hand = ({ tool, first, second, cored, carbon }: Laid, words: Words): reado
   ...(cored
     ? [
         '  wait until cool',
-        '  lay body, 15 min',
+        // the core's cells take little: a stronger dose of it can still be weighed
+        '  lay body, catalyst 2.2 % by weight, 15 min',
         `  do "${words.weighDown}", 10 min`,
         '  wait until cool',
         `  lay ${second[0]} to ${second[1]}, catalyst 1.5 % by weight, fibre 36 % by weight`,
