@@ -50,13 +50,12 @@ const stepsByPath = definePick<ReadonlyMap<string, Step>>('steps_by_path', (benc
   ifKnown(bench.ask(processSteps), (steps) => known(new Map(steps.map((step) => [step.path, step])))),
 );
 
-/** One step by its path. */
-export const stepAt = definePick<Step>('step', (bench, path) =>
+/** One step by its path. No figure of its own: there would be one for each step of every recipe. */
+export const stepAt = (bench: Bench, path: string): Figure<Step> =>
   ifKnown(bench.ask(stepsByPath), (steps) => {
     const step = steps.get(path);
     return step === undefined ? cannot(reason('typed', text('the process has no step {path}', { path }))) : known(step);
-  }),
-);
+  });
 
 /** How far a sheet of a step runs past the edge of the part, m; negative: short of it. */
 export function sheetPast(bench: Bench, step: Step): Figure<number> {
@@ -75,7 +74,7 @@ export function sheetPast(bench: Bench, step: Step): Figure<number> {
 /** Area of the sheet that a step lays over the part, m2; all its layers. */
 export const sheetArea = defineFigure<number>('sheet_area', (bench, path) =>
   whenKnown(
-    { step: bench.ask(stepAt, path), frame: bench.ask(partFrame), height: bench.ask(stackHeight) },
+    { step: stepAt(bench, path), frame: bench.ask(partFrame), height: bench.ask(stackHeight) },
     ({ step, frame, height }, reasons) =>
       ifKnown(sheetPast(bench, step), (past, more) => {
         const said = clauseWith(step, 'layer', 'layers');
@@ -92,7 +91,7 @@ export const sheetArea = defineFigure<number>('sheet_area', (bench, path) =>
 
 /** Length of a feed or a vent on the part, m: round the outline, or through its points. */
 export const lineLength = defineFigure<number>('line_length', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path), frame: bench.ask(partFrame) }, ({ step, frame }) => {
+  whenKnown({ step: stepAt(bench, path), frame: bench.ask(partFrame) }, ({ step, frame }) => {
     const at = inRecipe(bench, path);
     const said = allSaid(step);
     if (hasWord(said, 'perimeter')) {

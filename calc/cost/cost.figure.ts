@@ -20,7 +20,7 @@ import { materialAt } from '../laminate/fraction.figure.ts';
 import { overLayers } from '../laminate/mass.figure.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
-import { type StepItem, stepAmount } from '../plan/amount.figure.ts';
+import { type StepItem, stepAmount, takesNothing } from '../plan/amount.figure.ts';
 import { averageWorkingTime } from '../plan/total.figure.ts';
 import { AREA, LENGTH, MASS, type Quantity, sameDimension, VOLUME } from '../quantity/index.ts';
 import { additions } from '../resin/mix.figure.ts';
@@ -125,7 +125,7 @@ export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
 /** Cost of what is used up and thrown away: tape, film, sheets, lines, release; money. */
 export const consumableCost = defineFigure<number>('consumable_cost', (bench) =>
   ifKnown(bench.ask(processSteps), (steps) =>
-    ifKnown(allKnown(steps.map((s) => bench.ask(stepCost, s.path))), (each, reasons) =>
+    ifKnown(allKnown(steps.flatMap((s) => (takesNothing(s) ? [] : [bench.ask(stepCost, s.path)]))), (each, reasons) =>
       known(
         each.reduce((sum, c) => sum + c, 0),
         reason('computed', 'consumables of all steps', { reasons }),

@@ -29,7 +29,7 @@ const HEATED = ['cure', 'postcure'];
 
 /** How warm the part is while a step stands, span by span: a schedule line by line, any other step at the temperature of the process. */
 export const heatSpans = defineFigure<readonly SaidSpan[]>('heat_spans', (bench, path) =>
-  whenKnown({ step: bench.ask(stepAt, path), start: bench.ask(workTemperature) }, ({ step, start }) => {
+  whenKnown({ step: stepAt(bench, path), start: bench.ask(workTemperature) }, ({ step, start }) => {
     if (!HEATED.includes(step.verb)) return standing(bench, step, start);
     let temperature = start;
     const spans: Figure<SaidSpan>[] = [];

@@ -10,16 +10,20 @@ import { sameButPrices, sameData } from './same.ts';
 /** A named computation over a recipe and the book; `key` picks one of its layers, steps and the like. */
 export interface FigureDefinition<T, K extends string = string> {
   readonly name: string;
+  /** a number of its own, by which its answers are kept: a figure is asked for a thousand times for each recipe */
+  readonly id: number;
   /** it gives pieces of the model as they were typed, and nothing that is computed */
   readonly picks: boolean;
   compute(bench: Bench, key: K): Figure<T>;
 }
 
+let definitions = 0;
+
 export function defineFigure<T, K extends string = string>(
   name: string,
   compute: (bench: Bench, key: K) => Figure<T>,
 ): FigureDefinition<T, K> {
-  return { name, picks: false, compute };
+  return { name, id: definitions++, picks: false, compute };
 }
 
 /** A figure that picks pieces of the model: no number of it is computed, so none is looked through. */
@@ -27,7 +31,7 @@ export function definePick<T, K extends string = string>(
   name: string,
   compute: (bench: Bench, key: K) => Figure<T>,
 ): FigureDefinition<T, K> {
-  return { name, picks: true, compute };
+  return { name, id: definitions++, picks: true, compute };
 }
 
 /** A material without its prices, which are asked for apart, so that a figure says whether it hangs on them. */
@@ -75,8 +79,8 @@ export class Bench {
   readonly recipe: Recipe;
   private book: Book;
   /** figures of the whole recipe, and those of one of its layers, steps and the like */
-  private readonly whole = new Map<object, Remembered>();
-  private readonly keyed = new Map<object, Map<string, Remembered>>();
+  private readonly whole: (Remembered | undefined)[] = [];
+  private readonly keyed: (Map<string, Remembered> | undefined)[] = [];
   /** the figure that is being computed: what is asked now is asked by it */
   private running: Remembered | undefined;
   /** what the figures being computed have asked so far, those of the innermost last: one list, since a list each is most of a figure's memory */
@@ -110,13 +114,18 @@ export class Bench {
     const different = this.readAnew();
     if (different.size === 0) return this;
     const holds = new Map<Remembered, boolean>();
-    for (const figures of [this.whole, ...this.keyed.values()] as Map<unknown, Remembered>[]) {
-      for (const [key, remembered] of figures) {
+    this.whole.forEach((remembered, id) => {
+      if (remembered === undefined || stillHolds(remembered, different, holds)) return;
+      this.whole[id] = undefined;
+      this.changed++;
+    });
+    this.keyed.forEach((figures) => {
+      for (const [key, remembered] of figures ?? []) {
         if (stillHolds(remembered, different, holds)) continue;
-        figures.delete(key);
+        figures?.delete(key);
         this.changed++;
       }
-    }
+    });
     for (const reading of different) if (this.aside.has(reading)) this.changed++;
     return this;
   }
@@ -151,7 +160,8 @@ export class Bench {
   // an optional key instead of a rest: this is called a thousand times for each recipe
   ask<T, K extends string>(definition: FigureDefinition<T, K>, ...key: string extends K ? [K?] : [K]): Figure<T>;
   ask<T>(definition: FigureDefinition<T>, key = ''): Figure<T> {
-    const before = key === '' ? this.whole.get(definition) : this.keyed.get(definition)?.get(key);
+    const { id } = definition;
+    const before = key === '' ? this.whole[id] : this.keyed[id]?.get(key);
     const asker = this.running;
     if (before !== undefined) {
       if (before.figure === undefined)
@@ -161,8 +171,7 @@ export class Bench {
       return before.figure as Figure<T>;
     }
     const remembered: Remembered = { figure: undefined, read: undefined, asked: undefined };
-    const figures = this.figuresOf(definition, key);
-    figures.set(key === '' ? definition : key, remembered);
+    this.keep(id, key, remembered);
     if (asker !== undefined) this.asking[this.asked++] = remembered;
     const first = this.asked;
     this.running = remembered;
@@ -176,18 +185,17 @@ export class Bench {
     } finally {
       this.running = asker;
       this.asked = first;
-      if (remembered.figure === undefined) figures.delete(key === '' ? definition : key);
+      if (remembered.figure === undefined) this.keep(id, key, undefined);
     }
   }
 
-  private figuresOf(definition: object, key: string): Map<unknown, Remembered> {
-    if (key === '') return this.whole as Map<unknown, Remembered>;
-    let figures = this.keyed.get(definition);
-    if (figures === undefined) {
-      figures = new Map();
-      this.keyed.set(definition, figures);
+  private keep(id: number, key: string, remembered: Remembered | undefined): void {
+    if (key === '') this.whole[id] = remembered;
+    else if (remembered === undefined) this.keyed[id]?.delete(key);
+    else {
+      this.keyed[id] ??= new Map();
+      this.keyed[id].set(key, remembered);
     }
-    return figures as Map<unknown, Remembered>;
   }
 
   /** Looks up all that was read; gives what says something else now. */

@@ -30,7 +30,7 @@ export const SHEET_KINDS: Readonly<Record<string, PieceKind>> = {
 
 /** The flat pieces of a sheet over the part: peel ply, mesh, film, breather or bag. */
 export const sheetPieces = defineFigure<readonly FlatPiece[]>('sheet_pieces', (bench, path) =>
-  ifKnown(bench.ask(stepAt, path), (step) => (step.verb === 'bag' ? bagPiece(bench, step) : overPart(bench, step))),
+  ifKnown(stepAt(bench, path), (step) => (step.verb === 'bag' ? bagPiece(bench, step) : overPart(bench, step))),
 );
 
 function overPart(bench: Bench, step: Step) {

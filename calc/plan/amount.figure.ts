@@ -60,9 +60,12 @@ const TACK_WEIGHT: Usual = {
   source: 'from memory: 10 to 25 g/m2',
 };
 
+/** Whether a step neither puts down nor uses up nor works on anything that is measured. */
+export const takesNothing = ({ verb }: Step): boolean => ownOfVerb(AMOUNTS, verb) === undefined;
+
 /** What and how much a step takes. */
 export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) =>
-  ifKnown(bench.ask(stepAt, path), (step) => {
+  ifKnown(stepAt(bench, path), (step) => {
     const items = ownOfVerb(AMOUNTS, step.verb);
     if (items === undefined) return known<StepAmount>({ items: [] });
     const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;

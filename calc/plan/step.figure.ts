@@ -20,7 +20,7 @@ import { ownStanding } from './standing.ts';
 
 /** Hands-on time of one pair of hands, s; on a new mould where that matters. */
 export const stepWorkingTime: FigureDefinition<number> = defineFigure<number>('step_working_time', (bench, path) =>
-  ifKnown(bench.ask(stepAt, path), (step) => {
+  ifKnown(stepAt(bench, path), (step) => {
     const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
     if (inside.length === 0) return ownWork(bench, step);
     return whenKnown(
@@ -56,7 +56,7 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
 
 /** Time in which nobody is needed, s: drying, gelling, curing, holding. */
 export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('step_standing_time', (bench, path) =>
-  ifKnown(bench.ask(stepAt, path), (step) => {
+  ifKnown(stepAt(bench, path), (step) => {
     const own = ownStanding(bench, step);
     const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
     if (inside.length === 0) return own;

@@ -40,7 +40,7 @@ export function lowerShape(low: Lowering, shape: Shape | undefined): Outline | u
         low.problem(
           'line/not-understood',
           shape,
-          text('a {kind} needs two lengths: {kind} 800 mm by 400 mm', { kind: shape.kind }),
+          text('`{kind}` needs two lengths: {kind} 800 mm by 400 mm', { kind: shape.kind }),
         );
       }
       if (length === undefined || width === undefined) return undefined;

@@ -117,7 +117,7 @@ function lowerLayer(low: Lowering, node: LayerNode, path: string, changes: reado
     low.problem(
       'line/not-understood',
       node,
-      text('a {kind} needs a name and its {material}: {example}', {
+      text('`{kind}` needs a name and its {material}: {example}', {
         kind,
         material: materialWord[kind],
         example: example[kind],

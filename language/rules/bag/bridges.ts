@@ -16,10 +16,10 @@ export const bagBridges = rule({
   check(context) {
     const sides = context.recipe.part?.sides;
     const bag = allOf(stepsOf(context), 'bag')[0];
+    if (sides === undefined || bag === undefined) return;
     const folded = context.ask(pleats);
     const height = context.ask(stackHeight);
-    if (sides === undefined || bag === undefined || !isKnown(folded) || !isKnown(height) || !(folded.value.height > 0))
-      return;
+    if (!isKnown(folded) || !isKnown(height) || !(folded.value.height > 0)) return;
     const wanted = pleatsNeeded(sides.height.si + height.value, folded.value.height);
     // an intensifier presses into the corner what the film does not reach
     if (

@@ -3,11 +3,13 @@ import { NUMBER } from '../../../calc/quantity/index.ts';
 import { smallestBatch } from '../../../calc/resin/catalyst.ts';
 import { doseAt } from '../../../calc/resin/dose.figure.ts';
 import { scaleStep } from '../../../calc/resin/mix.figure.ts';
+import { resinsUsed } from '../../../calc/resin/needs.figure.ts';
 import { stepNeeds } from '../../../calc/resin/step-pots.figure.ts';
 import { againstRange, typedDoses } from '../kit/doses.ts';
 import { habitOf } from '../kit/habit.ts';
+import { valueOf } from '../kit/layers.ts';
 import { about, kilograms, share } from '../kit/shown.ts';
-import { stepsOf } from '../kit/steps.ts';
+import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** So many steps of the scale keep a dose within 5 %. Common practice. */
@@ -26,6 +28,11 @@ export const resinSmallBatchScale = rule({
   check(context) {
     const scale = context.ask(scaleStep);
     if (!isKnown(scale)) return;
+    // most recipes cure without a catalyst
+    if (allOf(stepsOf(context), 'mix').length === 0) {
+      const names = valueOf(context.ask(resinsUsed)) ?? [];
+      if (!names.some((name) => context.bench.material(name)?.catalyst !== undefined)) return;
+    }
     const typed = typedDoses(context);
     const steps = habitOf(context.bench, STEPS);
     const before = new Set<string>();
