@@ -5,15 +5,13 @@ import type { Book } from '../../language/grammar/generated/ast.ts';
 import { lowerEntry } from '../../language/lower/index.ts';
 import { wordAt } from '../../language/words/index.ts';
 import { parsed, viewServices } from '../language/view/parsed.ts';
+import type { Snippet } from '../setup/snippets.mjs';
 
-interface Snippet {
-  readonly prefix: string;
-  readonly description: string;
-  readonly body: readonly string[];
-}
-
-const file = join(import.meta.dirname, '..', '..', 'extension', 'snippets.json');
-const snippets = Object.entries(JSON.parse(readFileSync(file, 'utf8')) as Record<string, Snippet>);
+const folder = join(import.meta.dirname, '..', '..', 'extension');
+const read = (file: string): readonly [string, Snippet][] =>
+  Object.entries(JSON.parse(readFileSync(join(folder, file), 'utf8')) as Record<string, Snippet>);
+const snippets = read('snippets.json');
+const german = read('generated/snippets.de.json');
 
 /** The text as it stands when every field keeps its first value. */
 function filled(snippet: Snippet): string {
@@ -47,7 +45,7 @@ function placed(text: string): string {
     : `recipe own {\nprocess hand {\n${text}\n}\n}`;
 }
 
-describe.each(snippets)('%s', (_, snippet) => {
+describe.each([...snippets, ...german])('%s', (_, snippet) => {
   const text = filled(snippet);
   it('fills every field', () => expect(text).not.toMatch(/\$/));
   it('opens and closes its blocks', () => {
@@ -69,4 +67,8 @@ describe.each(snippets)('%s', (_, snippet) => {
 it('every snippet has a prefix of its own', () => {
   const prefixes = snippets.map(([, snippet]) => snippet.prefix);
   expect(new Set(prefixes).size).toBe(prefixes.length);
+});
+
+it('in another language they are the same snippets', () => {
+  expect(german.map(([, { prefix }]) => prefix)).toEqual(snippets.map(([, { prefix }]) => prefix));
 });

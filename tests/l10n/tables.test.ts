@@ -6,11 +6,13 @@ import { describe, expect, it } from 'vitest';
 import { manifestTexts } from '../harness/manifest.ts';
 import { files, text } from '../harness/sources.ts';
 import { editorTexts, serverTexts } from '../setup/catalogue.mjs';
+import { type Snippet, textsOfSnippet } from '../setup/snippets.mjs';
 import { links, locales, placeholders, readTable, type Table, writeTable } from './tables.ts';
 
 const server = serverTexts();
 const editor = editorTexts();
 const english = manifestTexts('en');
+const snippets = Object.entries(JSON.parse(text('extension/snippets.json')) as Record<string, Snippet>);
 
 const kinds: readonly { name: string; file: (locale: string) => string; wanted: Table }[] = [
   {
@@ -22,6 +24,11 @@ const kinds: readonly { name: string; file: (locale: string) => string; wanted: 
     name: 'texts of the extension',
     file: (locale) => `extension/l10n/bundle.l10n.${locale}.json`,
     wanted: Object.fromEntries([...editor.texts.keys()].map((key) => [key, key])),
+  },
+  {
+    name: 'texts of the snippets',
+    file: (locale) => `extension/l10n/snippets.${locale}.json`,
+    wanted: Object.fromEntries(snippets.flatMap(([name, each]) => textsOfSnippet(name, each)).map((key) => [key, key])),
   },
   { name: 'texts of the manifest', file: (locale) => `extension/l10n/package.nls.${locale}.json`, wanted: english },
 ];

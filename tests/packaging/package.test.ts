@@ -35,6 +35,7 @@ const packed = [
   'dist/server.cjs',
   'dist/stock.json',
   'dist/third-party-notices.txt',
+  'extension/generated/snippets.de.json',
   'extension/icons/laybook.png',
   'extension/icons/layup-dark.svg',
   'extension/icons/layup-light.svg',

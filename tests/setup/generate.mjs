@@ -6,6 +6,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { filesBelow, textOf, writeIfChanged } from './files.mjs';
 import { root } from './paths.mjs';
+import { translatedSnippets } from './snippets.mjs';
 import { task } from './task.mjs';
 
 const heading = '// Written by `npm run generate`.\n';
@@ -120,6 +121,15 @@ function copyManifestTexts() {
     writeIfChanged(file, textOf(`extension/l10n/${file}`));
 }
 
+/** The snippets with the words of a translator: the manifest names the file of its language. */
+function generateSnippets() {
+  const snippets = JSON.parse(textOf('extension/snippets.json'));
+  for (const file of filesBelow('extension/l10n', '.json').filter((each) => each.startsWith('snippets.'))) {
+    const translated = translatedSnippets(snippets, JSON.parse(textOf(`extension/l10n/${file}`)));
+    writeIfChanged(`extension/generated/${file}`, `${JSON.stringify(translated, null, 2)}\n`);
+  }
+}
+
 /** Writes all of it; throws with every problem found. */
 export function generate() {
   problems.length = 0;
@@ -128,6 +138,7 @@ export function generate() {
   generatePages();
   generateStock();
   copyManifestTexts();
+  generateSnippets();
   if (problems.length > 0) throw new Error(problems.join('\n'));
 }
 

@@ -12,6 +12,7 @@ const texts = table('language/l10n/de.json');
 const titles = table('extension/l10n/package.nls.de.json');
 const englishTitles = table('extension/l10n/package.nls.json');
 const pages = table('extension/l10n/bundle.l10n.de.json');
+const snippets = table('extension/l10n/snippets.de.json');
 
 /** The English words of ours, each in a text of the page. */
 const english = /\b(mass|thickness|cost|resin to mix|layers?|open findings?|piece|figures|stack)\b/i;
@@ -74,6 +75,20 @@ export const languageSteps = [
       );
       demand(shown.length > 5, `${shown.length} commands are shown`);
       demand(left.length === 0, `commands are called in English: ${left.join(', ')}`);
+    },
+  },
+  {
+    name: 'german-snippets',
+    file: 'shop.layup',
+    only: 'light',
+    language: 'de',
+    async see(page, editor) {
+      await editor.locator('.view-line').first().click();
+      await runCommand(page, 'Insert Snippet');
+      const rows = page.locator('.quick-input-list .monaco-list-row');
+      await rows.filter({ hasText: snippets['The layers from the mould outwards'] }).first().waitFor(limit);
+      const english = await rows.filter({ hasText: 'The layers' }).count();
+      demand(english === 0, 'a snippet speaks English');
     },
   },
 ];
