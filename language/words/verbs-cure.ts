@@ -47,7 +47,7 @@ export const cureVerbs = steps('cure', [
     at: ['cure', 'postcure', 'process', 'infuse'],
     takes: [argument('time'), argument('temperature', { after: 'at', optional: true })],
     example: 'hold 8 h at 50 degC',
-    sheet: 'Hold {time} at {temperature}.',
+    sheet: 'Hold {time}, at {temperature}.',
     meaning: 'Stays at this temperature (or this vacuum). The time counts from when the part is there, not the air.',
     occupies: ['oven'],
     clauses: ['part', 'vacuum'],

@@ -90,7 +90,7 @@ export const overVerbs = steps('over the stack', [
     word: 'intensifier',
     takes: [...consumable, argument('name', { after: 'at', names: ['zone'] })],
     example: 'intensifier silicone_6 at corner_a',
-    sheet: 'Intensifier {material} at {place}.',
+    sheet: 'Intensifier {material} {place}.',
     meaning: 'A rubber piece that presses into an inside corner.',
     material: ['intensifier'],
     processes: UNDER_A_BAG,

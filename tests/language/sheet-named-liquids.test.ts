@@ -73,6 +73,19 @@ recipe flat {
     expect(text).toContain(line);
 });
 
+it('what ends before a dam, lies in a corner or is counted is told so', async () => {
+  const text = await page('fairing_panel', recipes);
+  for (const line of [
+    'Perforated film film_p3, 5 mm short of the dam.',
+    'Caul alu_2, 3 mm short of the dam.',
+    'Intensifier silicone_6 at corner_a.',
+    'Thermocouples: 2. in flange',
+    'Hold 30 min. part within 5 K',
+    'Hold 60 min. part above 117 degC',
+  ])
+    expect(text).toContain(line);
+});
+
 it('the name of a pot tells all that is in the cup, as the balance shows it at the end', async () => {
   const text = await page('sled_deck', path.join(root, 'extension/sample'));
   const [, told = '', rows = ''] = /Mix epoxy_slow: ([\d.]+) kg(.*?)Mix it when/.exec(text) ?? [];

@@ -28,7 +28,7 @@ export function instructionOf(step: Step, style: Style): string {
 
 /** Where a line or a body lies: `perimeter`, `from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)`. */
 function placeWords(step: Step, style: Style): string | undefined {
-  const places = head(step).filter((_each, i, list) => i > 0 || !isName(step, list[0]));
+  const places = head(step).filter((each, i, list) => each.kind !== 'count' && (i > 0 || !isName(step, list[0])));
   return places.length === 0 ? undefined : worded(places, style);
 }
 
@@ -56,8 +56,11 @@ function sentence(words: string): string {
 }
 
 function valuesOf(step: Step, style: Style): Readonly<Record<string, string | undefined>> {
-  const all = [...head(step), ...step.clauses.flatMap(flat)];
-  const temperature = amountsOf(all).find(({ dimension }) => sameDimension(dimension, TEMPERATURE));
+  // `part above 117 degC`, `part within 5 K` say when the part is there, and not how warm it is held
+  const all = [...head(step), ...step.clauses.map(flat).filter((list) => !hasWord(list, 'part'))].flat();
+  const temperature = amountsOf(all).find(
+    ({ dimension, difference }) => sameDimension(dimension, TEMPERATURE) && difference !== true,
+  );
   const time = typedTime(step)?.amount;
   return {
     material: step.material ?? subject(step),
@@ -95,11 +98,13 @@ function phraseName({ phrases }: Step): string | undefined {
   return last?.kind === 'word' ? last.word : undefined;
 }
 
-/** How far a sheet goes beyond the edge of the part, or ends before it. */
+/** How far a sheet goes beyond the edge of the part, or ends before it or before its dam. */
 function edgeWords(step: Step, style: Style): string | undefined {
   const past = pastEdge(step);
   if (past === undefined) return undefined;
   const length = { si: Math.abs(past), dimension: LENGTH };
+  if (past < 0 && step.clauses.some((clause) => hasWord(flat(clause), 'dam')))
+    return say('{length} short of the dam', { length }, style);
   return past < 0
     ? say('{length} short of the edge', { length }, style)
     : say('{length} past the edge', { length }, style);
