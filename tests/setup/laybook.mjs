@@ -2,13 +2,12 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { build, programs, writeTexts } from './build.mjs';
+import { buildAll } from './build.mjs';
 import { filesBelow } from './files.mjs';
 import { generate } from './generate.mjs';
 import { dist, root } from './paths.mjs';
 import { task } from './task.mjs';
 
-const parts = programs.filter(({ source }) => source.startsWith('language/terminal/'));
 const bundle = path.join(dist, 'laybook.cjs');
 
 /** Whether a source is newer than the bundle. */
@@ -27,8 +26,8 @@ function isStale() {
 export async function laybook(args, options = {}) {
   if (isStale()) {
     generate();
-    await build(parts);
-    writeTexts(dist);
+    // whole: it reads what makes PDF files, their fonts and the pages from beside it
+    await buildAll();
   }
   const cwd = process.env.INIT_CWD ?? process.cwd();
   const result = spawnSync(process.execPath, [bundle, ...args], {

@@ -7,7 +7,7 @@ const size = 10.5;
 const pad = 1.3;
 /** mm: written in by hand */
 const leastRow = 8;
-const picture = { width: 34, height: 20 };
+const picture = { width: 34, narrow: 24, height: 20 };
 
 /** mm of a square to tick in a cell, and beside it; so many stand abreast where there is room */
 const boxSize = 5;
@@ -59,10 +59,13 @@ export function tableBlocks(
       least: Math.max(longestWord(title, 'bold'), ...cells.map((cell) => apart(cell, 'regular')), 8) + 2 * pad + 0.3,
     };
   });
-  const room = pictures === undefined ? 0 : picture.width;
+  const least = columns.reduce((sum, column) => sum + column.least, 0);
+  // a picture may be smaller; half a name is another name
+  const roomIn = (width: number): number =>
+    pictures === undefined ? 0 : Math.max(picture.narrow, Math.min(picture.width, width - least));
   const known = new Map<number, number[]>();
   const widths = (width: number): number[] => {
-    const found = known.get(width) ?? shared(columns, width - room);
+    const found = known.get(width) ?? shared(columns, width - roomIn(width));
     known.set(width, found);
     return found;
   };
@@ -73,17 +76,20 @@ export function tableBlocks(
         : words(doc, cells[i] ?? '', { size, weight, align: right.includes(i) ? 'right' : 'left' }),
     );
     const above = weight === 'bold' && pictures !== undefined ? words(doc, pictures.head, { size, weight }) : undefined;
-    const height = (width: number): number =>
-      Math.max(
+    const height = (width: number): number => {
+      const room = roomIn(width);
+      return Math.max(
         weight === 'bold' ? 0 : leastRow,
         drawing === undefined ? 0 : drawn(doc, drawing, picture.height - 2).height(room - 2) + 2,
         above === undefined ? 0 : above.height(room - 2 * pad) + 2 * pad,
         ...blocks.map((block, i) => block.height((widths(width)[i] ?? 0) - 2 * pad) + 2 * pad),
       );
+    };
     return {
       height,
       paint: (x, y, width) => {
         const high = height(width);
+        const room = roomIn(width);
         let at = x;
         doc
           .undash()
@@ -145,7 +151,8 @@ function shared(columns: readonly { readonly wanted: number; readonly least: num
   const wanted = columns.reduce((sum, column) => sum + column.wanted, 0);
   if (wanted <= width) return columns.map((column) => (column.wanted * width) / wanted);
   const least = columns.reduce((sum, column) => sum + column.least, 0);
-  if (least >= width) {
+  // the room beside a picture is what the longest words need, but for rounding
+  if (least > width + 1e-6) {
     const most = fairest(columns, width);
     return columns.map((column) => Math.min(column.least, most));
   }
