@@ -5,6 +5,7 @@ import {
   defineFigure,
   definePick,
   type Figure,
+  type FigureDefinition,
   ifKnown,
   isKnown,
   known,
@@ -56,6 +57,15 @@ export const stepAt = (bench: Bench, path: string): Figure<Step> =>
     const step = steps.get(path);
     return step === undefined ? cannot(reason('typed', text('the process has no step {path}', { path }))) : known(step);
   });
+
+/** What a figure of each step gives, of all steps in one list. */
+export function ofSteps<T>(bench: Bench, figure: FigureDefinition<readonly T[]>): Figure<readonly T[]> {
+  return ifKnown(bench.ask(processSteps), (steps) =>
+    ifKnown(allKnown(steps.map(({ path }) => bench.ask(figure, path))), (each, reasons) =>
+      knownBy(each.flat(), reasons),
+    ),
+  );
+}
 
 /** How far a sheet of a step runs past the edge of the part, m; negative: short of it. */
 export function sheetPast(bench: Bench, step: Step): Figure<number> {

@@ -1,18 +1,5 @@
-import { processSteps } from '../bag/bag.figure.ts';
-import {
-  allKnown,
-  type Bench,
-  cannot,
-  defineFigure,
-  type Figure,
-  type FigureDefinition,
-  ifKnown,
-  isKnown,
-  known,
-  knownBy,
-  reason,
-  whenKnown,
-} from '../figure/index.ts';
+import { ofSteps } from '../bag/bag.figure.ts';
+import { cannot, defineFigure, ifKnown, isKnown, known, knownBy, reason, whenKnown } from '../figure/index.ts';
 import { type MixPart, type MixSplit, mixOf } from './mix.figure.ts';
 import { resinName, resinToMix } from './needs.figure.ts';
 import { potLifeFor, potLimit } from './pot.figure.ts';
@@ -63,14 +50,6 @@ export const batches = defineFigure<BatchPlan>('batches', (bench, key) =>
 
 /** Whether the steps mix all that is mixed: a layer that no step lays has no pot. */
 const isAll = (some: number, all: number): boolean => Math.abs(some - all) <= 1e-6 * all;
-
-function ofSteps<T>(bench: Bench, figure: FigureDefinition<readonly T[]>): Figure<readonly T[]> {
-  return ifKnown(bench.ask(processSteps), (steps) =>
-    ifKnown(allKnown(steps.map(({ path }) => bench.ask(figure, path))), (each, reasons) =>
-      knownBy(each.flat(), reasons),
-    ),
-  );
-}
 
 /** Pot life of the largest pot at the temperature of the process, s. */
 export const potLife = defineFigure<number>('pot_life', (bench, key) =>

@@ -1,6 +1,5 @@
-import { processSteps } from '../bag/bag.figure.ts';
+import { ofSteps } from '../bag/bag.figure.ts';
 import {
-  allKnown,
   type Bench,
   defineFigure,
   type Figure,
@@ -32,9 +31,7 @@ export const infusedResin = defineFigure<number>('infused_resin', (bench) =>
 /** kg of the resin of an infusion that stays in what was laid wet with it. */
 function laidWet(bench: Bench): Figure<number> {
   const own = bench.recipe.process?.resin ?? '';
-  return ifKnown(bench.ask(processSteps), (steps) =>
-    ifKnown(allKnown(steps.map(({ path }) => bench.ask(wettedAt, path))), (each) => known(massOf(each.flat(), own))),
-  );
+  return ifKnown(ofSteps(bench, wettedAt), (items) => known(massOf(items, own)));
 }
 
 /**
