@@ -80,3 +80,15 @@ export function spanOf(places: Places, path: string): Span | undefined {
     if (found !== undefined || !at.includes('.')) return found ?? places.get('');
   }
 }
+
+/** A clause together with the comma that leads to it, and the line end before a comma that begins its line. */
+export function withComma(span: Span, source: string): Span {
+  const comma = backOverSpace(source, span.offset) - 1;
+  return source[comma] === ',' ? { offset: backOverSpace(source, comma), end: span.end } : span;
+}
+
+function backOverSpace(source: string, from: number): number {
+  let offset = from;
+  while (offset > 0 && /\s/.test(source[offset - 1] ?? '')) offset--;
+  return offset;
+}

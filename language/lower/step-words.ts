@@ -6,6 +6,7 @@ import type { Amount } from '../../calc/model/index.ts';
 import { type Dimension, type DimensionName, namedDimension, sameDimension } from '../../calc/quantity/index.ts';
 import { type Clause, isProcess, isRecipe } from '../grammar/generated/ast.ts';
 import {
+  ANY_STEP,
   type Argument,
   senses,
   type Verb,
@@ -20,7 +21,7 @@ import { checked } from './amounts.ts';
 import { type Read, type Said, spanOfRead } from './arguments.ts';
 import { needBasis } from './facts.ts';
 import type { Lowering } from './lowering.ts';
-import { nodeSpan, propertySpan, type Span } from './places.ts';
+import { nodeSpan, propertySpan, type Span, withComma } from './places.ts';
 
 /*
  * Steps are data: what may stand in one is said by the table of verbs and clause words. A word that the table lacks is let
@@ -183,23 +184,16 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
   const verb = verbNamed(verbName);
   if (clause.$type === 'Phrase') {
     const row = wordAt(clause.word, 'clause of step');
-    if (isOutOfPlace(row, verb)) reportOutOfPlace(low, clause.word, verb, propertySpan(clause, 'word'));
+    if (isOutOfPlace(row, verb)) reportOutOfPlace(low, clause, clause.word, verb, propertySpan(clause, 'word'));
     if (row?.takes !== undefined) checkNumbers(low, said, takenBehind(row.takes));
     else if (row === undefined && senses(clause.word).length === 0)
       reportUnknownWord(low, clause.word, propertySpan(clause, 'word'), verb, said);
   } else if (clause.$type === 'AmountClause') {
     const first = said.values.find(({ argument }) => argument.kind === 'word') ?? said.parts[0];
-    const word =
-      first === undefined
-        ? undefined
-        : 'word' in first
-          ? first.word
-          : first.argument.kind === 'word'
-            ? first.argument.word
-            : undefined;
-    const row = word === undefined ? undefined : wordAt(word, 'clause of step');
-    if (word !== undefined && isOutOfPlace(row, verb))
-      reportOutOfPlace(low, word, verb, first === undefined ? undefined : spanOfWord(first));
+    const word = first === undefined ? undefined : wordOf(first);
+    const row = clauseRow(word ?? countedIn(said));
+    if (row !== undefined && isOutOfPlace(row, verb))
+      reportOutOfPlace(low, clause, row.word, verb, first === undefined ? nodeSpan(clause) : spanOfWord(first));
     const before = row?.takes === undefined ? [] : takenBefore(row.takes);
     if (before.length > 0) checkNumbers(low, { ...said, values: said.values.slice(0, 1), parts: [] }, before);
     else if (word !== undefined && !isRead(word, verb))
@@ -212,25 +206,62 @@ export function checkStepClause(low: Lowering, clause: Clause, said: Said, verbN
   } else if (clause.$type === 'PartClause') {
     const [part] = said.parts;
     const row = wordAt(part?.word ?? '', 'clause of step');
-    if (part !== undefined && isOutOfPlace(row, verb)) reportOutOfPlace(low, part.word, verb, nodeSpan(part.node));
+    if (part !== undefined && isOutOfPlace(row, verb))
+      reportOutOfPlace(low, clause, part.word, verb, nodeSpan(part.node));
     if (row?.takes !== undefined) checkNumbers(low, said, takenBehind(row.takes));
     const states = wordAt('until', 'clause of step')?.takes?.[0]?.words;
     if (states !== undefined) checkStates(low, said, states);
   }
 }
 
+const wordOf = (first: Said['parts'][number] | Read): string | undefined =>
+  'word' in first ? first.word : first.argument.kind === 'word' ? first.argument.word : undefined;
+
+/** What a bare number counts: `80 grit`, `2 coats`. */
+function countedIn({ values }: Said): string | undefined {
+  const argument = values[0]?.argument;
+  return argument?.kind === 'amount' && isOf(argument.amount.dimension, 'number') ? argument.amount.unit : undefined;
+}
+
+const clauseRow = (word: string | undefined): Word | undefined =>
+  word === undefined ? undefined : wordAt(word, 'clause of step');
+
 /** A clause that says nothing in this step: read over, it would seem to be done. */
 const isOutOfPlace = (row: Word | undefined, verb: Verb | undefined): boolean =>
-  row?.verbs !== undefined && verb !== undefined && !OWN_WORDS.has(verb.word) && !row.verbs.includes(verb.word);
+  row?.at.includes('clause of step') === true &&
+  verb !== undefined &&
+  !OWN_WORDS.has(verb.word) &&
+  !takenBy(verb).has(row.word);
+
+/** The clause words of a verb with the words behind them, and those that its head takes: `dry body, 2 h at 80 degC`. */
+const takenBy = onceFor(({ clauses, mistaken = [], takes = [] }: Verb): ReadonlySet<string> => {
+  const own = [...ANY_STEP, ...clauses, ...mistaken];
+  const behind = own.flatMap((clause) => wordAt(clause, 'clause of step')?.takes ?? []);
+  const words = [...takes, ...behind].flatMap(({ after, words: known = [] }) =>
+    after === undefined ? known : [after, ...known],
+  );
+  return new Set([...own, ...words]);
+});
 
 /** Steps in the words of the shop. */
 const OWN_WORDS: ReadonlySet<string> = new Set(['do', 'check']);
 
-function reportOutOfPlace(low: Lowering, word: string, verb: Verb | undefined, where: Span | undefined): void {
+function reportOutOfPlace(
+  low: Lowering,
+  clause: Clause,
+  word: string,
+  verb: Verb | undefined,
+  where: Span | undefined,
+): void {
+  const whole = nodeSpan(clause);
+  const source = clause.$cstNode?.root.fullText;
   low.problem(
     'line/not-understood',
     where,
     text('`{word}` is not used on a line of `{verb}`', { word, verb: verb?.word ?? '' }),
+    whole === undefined || source === undefined
+      ? []
+      : [{ title: text('Take the clause out', {}), edits: [{ ...withComma(whole, source), text: '' }] }],
   );
 }
 

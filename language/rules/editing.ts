@@ -1,16 +1,14 @@
 import type { Words } from '../../calc/figure/figure.ts';
 import { indentAt } from '../grammar/braces.ts';
 import type { Fix, Places, Span, TextEdit } from '../lower/index.ts';
+import { withComma } from '../lower/places.ts';
 
 /** How the lines of a text end. */
 export const lineEndOf = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
 /** Takes a clause away together with the comma before it. */
 export function withoutClause(title: Words, span: Span, source: string): Fix {
-  let offset = span.offset;
-  while (offset > 0 && /\s/.test(source[offset - 1] ?? '')) offset--;
-  const from = source[offset - 1] === ',' ? offset - 1 : span.offset;
-  return { title, edits: [{ offset: from, end: span.end, text: '' }] };
+  return { title, edits: [{ ...withComma(span, source), text: '' }] };
 }
 
 /** Edits for quick fixes, by the path of a line. Undefined where the line does not stand in this text. */

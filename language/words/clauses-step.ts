@@ -2,10 +2,6 @@ import { argument, COMMON_PRACTICE, share } from './arguments.ts';
 import type { Place, Word } from './types.ts';
 
 const step: readonly Place[] = ['clause of step'];
-/** Steps that lay something over the stack, or round it. */
-const SHEETS = 'peel perforated bleeder film mesh caul intensifier breather bag dam tape feed vent tack release'.split(
-  ' ',
-);
 
 /** Clauses that a work step may carry; a verb lists the ones that it takes. */
 export const stepClauses: readonly Word[] = [
@@ -27,7 +23,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'new',
     at: step,
-    verbs: ['release'],
     takes: [argument('count', { before: true })],
     example: 'release semi_permanent, 5 coats new, 1 coat every 4 pulls',
     meaning: 'On a new or stripped tool.',
@@ -35,7 +30,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'bake',
     at: step,
-    verbs: ['release'],
     takes: [argument('time'), argument('temperature', { after: 'at' })],
     example: 'release semi_permanent, 3 coats, bake 30 min at 120 degC',
     meaning: 'The release is baked on before the first part.',
@@ -43,7 +37,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'past',
     at: step,
-    verbs: SHEETS,
     takes: [argument('length', { before: true }), argument('word', { words: ['edge'] })],
     example: 'peel nylon_85, 80 mm past edge',
     meaning: 'Reaches this far beyond the finished edge.',
@@ -51,7 +44,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'short',
     at: step,
-    verbs: SHEETS,
     takes: [argument('length', { before: true }), argument('word', { after: 'of', words: ['edge', 'dam', 'trim'] })],
     example: 'mesh mesh_130, 40 mm short of edge',
     meaning: 'Ends this far inside the edge.',
@@ -66,7 +58,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'above',
     at: step,
-    verbs: ['feed', 'vent'],
     takes: [argument('length', { before: true })],
     example: 'feed f1 spiral_10 from (0 mm, 0 mm) to (400 mm, 0 mm), 500 mm above pot',
     meaning: 'Lies this much higher: half a metre costs about 54 mbar of the pressure that pushes the resin.',
@@ -82,7 +73,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'perimeter',
     at: step,
-    verbs: ['feed', 'vent', 'dam', 'tape'],
     example: 'vent v1 spiral_10 perimeter, 60 mm outside',
     meaning: 'All round the part.',
   },
@@ -96,7 +86,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'through',
     at: step,
-    verbs: ['feed', 'vent', 'trap', 'tape', 'bag'],
     takes: [argument('name', { names: ['consumable'] }), argument('name', { after: 'by', names: ['consumable'] })],
     example: 'vent v1 spiral_10 perimeter, 60 mm outside, through tape by tube_10',
     meaning: 'How the line leaves the bag: the usual place for a leak.',
@@ -104,7 +93,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'pleats',
     at: step,
-    verbs: ['bag'],
     takes: [argument('count'), argument('length', { after: 'of' })],
     example: 'bag film_50, pleats 4 of 40 mm',
     meaning: 'How many pleats, and how high each is. At every change of shape, not only in the middle of the sides.',
@@ -112,7 +100,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'envelope',
     at: step,
-    verbs: ['bag'],
     example: 'bag film_50, envelope',
     meaning: 'The bag goes round tool and part. Without a stiff tool inside, bend and twist are cured in.',
   },
@@ -126,7 +113,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'takes',
     at: step,
-    verbs: ['bleeder', 'breather', 'peel'],
     takes: [argument('areal weight')],
     example: 'bleeder glass_100, takes 60 g/m2',
     meaning: 'How much resin it takes up: the bleed.',
@@ -158,7 +144,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'batches',
     at: step,
-    verbs: ['mix'],
     takes: [argument('count')],
     example: 'mix 3 kg, batches 2',
     meaning: 'In how many pots: a big pot heats itself and goes off early.',
@@ -201,7 +186,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'debulk',
     at: step,
-    verbs: ['lay', 'roll out'],
     takes: [argument('time'), argument('count', { after: 'every', optional: true })],
     example: 'lay p3 to boss, debulk 15 min every 3 plies',
     meaning: 'Pressed down under a bag on the way, each time after so many plies.',
@@ -209,7 +193,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'release',
     at: step,
-    verbs: ['caul'],
     takes: [argument('name', { names: ['consumable'] }), argument('count', { optional: true })],
     example: 'caul alu_2, release semi_permanent 3 coats',
     meaning: 'The release on the caul.',
@@ -241,7 +224,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'turned',
     at: step,
-    verbs: ['lay'],
     takes: [argument('word', { words: ['over'] })],
     example: 'lay inner, turned over',
     meaning: 'Turned over when it is laid.',
@@ -249,7 +231,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'grid',
     at: step,
-    verbs: ['drill', 'perforate'],
     takes: [argument('count'), argument('count', { after: 'by' })],
     example: 'drill 8 holes 8 mm in bolts, grid 4 by 2, 20 mm by 30 mm apart',
     meaning: 'The holes stand in rows: so many along, so many across.',
@@ -264,7 +245,6 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'oversize',
     at: step,
-    verbs: ['drill'],
     takes: [argument('length')],
     example: 'drill 8 holes 8 mm in body, oversize 12 mm then fill filleting_mix',
     default: '4 mm more',
@@ -288,21 +268,18 @@ export const stepClauses: readonly Word[] = [
   {
     word: 'knife',
     at: step,
-    verbs: ['trim', 'cut', 'kit'],
     example: 'trim green, knife, 10 min after gel',
     meaning: 'With a knife, while it is leathery.',
   },
   {
     word: 'diamond',
     at: step,
-    verbs: ['trim', 'cut', 'kit'],
     example: 'trim net, diamond',
     meaning: 'With a diamond blade.',
   },
   {
     word: 'spikes',
     at: step,
-    verbs: ['sand'],
     takes: [argument('word', { words: ['only'] })],
     example: 'sand skin 120 grit, spikes only',
     meaning: 'Only what stands up.',

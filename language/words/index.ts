@@ -22,6 +22,7 @@ import { overVerbs } from './verbs-over.ts';
 import { pullVerbs } from './verbs-pull.ts';
 
 export { classesOf, LAID, needed, precedes } from './order.ts';
+export { ANY_STEP } from './step-row.ts';
 export type {
   Argument,
   ArgumentKind,

@@ -14,11 +14,14 @@ export interface StepRow extends Pick<Verb, 'word' | 'meaning' | 'example' | 'sh
   readonly caution?: string;
   readonly processes?: readonly ProcessKind[];
   readonly clauses?: readonly string[];
+  readonly mistaken?: readonly string[];
   readonly block?: true;
 }
 
 export const EVERY_PROCESS: readonly ProcessKind[] = ['hand', 'bagged', 'infusion', 'prepreg'];
 export const UNDER_A_BAG: readonly ProcessKind[] = ['bagged', 'infusion', 'prepreg'];
+/** Clauses that any step may carry: hands and a deadline. */
+export const ANY_STEP: readonly string[] = ['people', 'within'];
 const HANDS_AT_THE_TOOL: readonly Resource[] = ['tool', 'people'];
 
 /** Rows of one group as verbs: on the tool, by hand, in every process, unless the row says otherwise. */

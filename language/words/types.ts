@@ -135,8 +135,6 @@ export interface Word {
   readonly source?: string;
   /** the spellings of older notations and of other shops that are read with a fix */
   readonly instead?: readonly string[];
-  /** of a clause: the only steps that it says something in */
-  readonly verbs?: readonly string[];
 }
 
 export const GROUPS = [
@@ -176,6 +174,8 @@ export interface Verb extends Word {
   readonly processes: readonly ProcessKind[];
   /** clause words that it takes, besides `note`, `accept` and `people` */
   readonly clauses: readonly string[];
+  /** clause words that a rule knows as a mistake here: read, and never offered */
+  readonly mistaken?: readonly string[];
   /** the step may carry a block of steps */
   readonly block?: true;
 }

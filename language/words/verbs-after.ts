@@ -9,7 +9,7 @@ export const afterVerbs = steps('after', [
     example: 'demould below 50 degC',
     sheet: 'Demould {when}.',
     meaning: 'Takes the part out. Too early it warps, too hot it distorts or the tool lets go with damage.',
-    clauses: ['below'],
+    clauses: ['below', 'after', 'at'],
     caution: 'Wedges and air, not force; edges cut like glass: gloves.',
     instead: ['demold'],
   },
@@ -18,6 +18,7 @@ export const afterVerbs = steps('after', [
     example: 'unwrap',
     sheet: 'Take the bag and everything on it off.',
     meaning: 'Takes bag, mesh and film off, with the part still in the tool.',
+    clauses: ['below', 'after'],
   },
   {
     word: 'keep',
@@ -27,6 +28,7 @@ export const afterVerbs = steps('after', [
     meaning: 'Leaves the part in the tool although it could come out: it stays true.',
     occupies: ['tool'],
     instead: ['keep in mould'],
+    clauses: ['until', 'below', 'at'],
   },
   {
     word: 'pull peel',
@@ -34,6 +36,7 @@ export const afterVerbs = steps('after', [
     sheet: 'Pull the peel ply off, just before what comes next.',
     meaning: 'Tears the peel ply off. Leave it on until the bond, it keeps the face clean.',
     needs: ['peel'],
+    clauses: ['after'],
   },
   {
     word: 'trim',
@@ -42,7 +45,7 @@ export const afterVerbs = steps('after', [
     sheet: 'Trim {what}.',
     meaning:
       'Cuts the edge: to the finished edge (net), only the thin flash, or soft with a knife soon after gel (green).',
-    clauses: ['knife', 'diamond', 'after'],
+    clauses: ['knife', 'diamond', 'after', 'wet'],
     occupies: ['people'],
   },
   {
@@ -54,6 +57,7 @@ export const afterVerbs = steps('after', [
     material: ['resin', 'paste'],
     occupies: ['people'],
     consumes: [{ what: 'resin', by: 'perimeter', why: 'a brush along the edge' }],
+    clauses: ['coats', 'each', 'brush', 'roller', 'catalyst'],
   },
   {
     word: 'seal hole',
@@ -65,6 +69,7 @@ export const afterVerbs = steps('after', [
     needs: ['drill'],
     occupies: ['people'],
     consumes: [{ what: 'resin', by: 'each', why: 'a wipe in each hole' }],
+    clauses: ['coats', 'each', 'brush', 'catalyst'],
   },
   {
     word: 'drill',
@@ -77,7 +82,7 @@ export const afterVerbs = steps('after', [
     sheet: 'Drill {amount} in {what}.',
     meaning:
       'Holes, in an insert or oversized, filled and drilled again: a bolt through bare core crushes it and lets water in.',
-    clauses: ['grid', 'apart', 'sealed', 'oversize', 'at'],
+    clauses: ['grid', 'apart', 'sealed', 'oversize', 'at', 'holes', 'then', 'fill'],
     occupies: ['people'],
   },
   {
@@ -118,6 +123,7 @@ export const afterVerbs = steps('after', [
     needs: ['a keyed face'],
     occupies: ['people', 'bench'],
     consumes: [{ what: 'paste', by: 'area', why: 'the bond line' }],
+    clauses: ['catalyst'],
   },
   {
     word: 'fillet',
@@ -130,6 +136,7 @@ export const afterVerbs = steps('after', [
     meaning: 'A rounded bead of paste in an inside corner, so that cloth does not bridge it.',
     occupies: ['people'],
     consumes: [{ what: 'paste', by: 'length', why: 'along the corner' }],
+    clauses: ['catalyst'],
   },
   {
     word: 'pour',
@@ -144,6 +151,7 @@ export const afterVerbs = steps('after', [
     occupies: ['people'],
     consumes: [{ what: 'paste', by: 'volume', why: 'the cavity' }],
     caution: 'A thick pour gets hot, smokes and cracks: pour in lifts.',
+    clauses: ['catalyst'],
   },
   {
     word: 'fair',
@@ -154,6 +162,7 @@ export const afterVerbs = steps('after', [
     material: ['paste'],
     occupies: ['people'],
     consumes: [{ what: 'paste', by: 'area', why: 'a thin layer' }],
+    clauses: ['coats', 'each', 'catalyst'],
   },
   {
     word: 'prime',

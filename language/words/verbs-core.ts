@@ -16,7 +16,7 @@ export const coreVerbs = steps('core', [
     meaning:
       'Dries wood, foam or natural fibre before it is laid or bagged. What stays wet boils out into the laminate.',
     occupies: ['oven'],
-    clauses: ['use', 'within'],
+    clauses: ['use', 'within', 'at'],
   },
   {
     word: 'score',
@@ -25,6 +25,7 @@ export const coreVerbs = steps('core', [
     sheet: 'Score {what}; the open cuts go away from the visible face.',
     meaning: 'Cuts a grid so that the core bends. Fill the cuts, or they drink resin and print.',
     occupies: ['bench', 'people'],
+    clauses: ['every'],
   },
   {
     word: 'seal core',
@@ -37,6 +38,7 @@ export const coreVerbs = steps('core', [
     material: ['resin', 'paste'],
     occupies: ['bench', 'people'],
     consumes: [{ what: 'resin', by: 'area', why: 'both faces of the core' }],
+    clauses: ['coats', 'each', 'brush', 'roller', 'spray', 'catalyst'],
   },
   {
     word: 'shape',
@@ -53,6 +55,7 @@ export const coreVerbs = steps('core', [
     sheet: 'Chamfer the edge of {what}.',
     meaning: 'Bevels the core edge so that the skin runs down without a kink.',
     occupies: ['bench', 'people'],
+    clauses: ['along'],
   },
   {
     word: 'perforate',
@@ -62,6 +65,7 @@ export const coreVerbs = steps('core', [
     meaning: 'Makes the holes through the core that let resin to the skin on the tool.',
     occupies: ['bench', 'people'],
     processes: ['infusion', 'bagged'],
+    clauses: ['every', 'grid', 'apart', 'holes'],
   },
   {
     word: 'bed',
@@ -74,7 +78,7 @@ export const coreVerbs = steps('core', [
     sheet: 'Bed {what} in {material}, {amount}; press until it squeezes out all round.',
     meaning: 'Presses the core into paste or wet mat, so that no air stays below.',
     consumes: [{ what: 'paste', by: 'area', why: 'the whole face of the core' }],
-    clauses: ['bag', 'vacuum'],
+    clauses: ['bag', 'vacuum', 'catalyst'],
   },
   {
     word: 'fill',
@@ -87,6 +91,7 @@ export const coreVerbs = steps('core', [
     meaning:
       'Fills the gaps between pieces of core: resin would race through them, or water later. For a cavity say `pour`.',
     consumes: [{ what: 'paste', by: 'length', why: 'the joints' }],
+    clauses: ['along', 'catalyst'],
   },
   {
     word: 'bag down',
@@ -97,7 +102,7 @@ export const coreVerbs = steps('core', [
     needs: ['tape', 'a bag', 'a pump'],
     occupies: ['tool', 'people', 'pump'],
     processes: ['hand', 'bagged'],
-    clauses: ['vacuum'],
+    clauses: ['vacuum', 'until', 'after', 'past', 'limit'],
     consumes: [{ what: 'bag', by: 'area past edge', why: 'over the core to the tape' }],
   },
 ]);
@@ -115,7 +120,7 @@ export const clothVerbs = steps('cloth', [
     material: ['prepreg'],
     processes: ['prepreg'],
     occupies: [],
-    clauses: ['bag'],
+    clauses: ['bag', 'at'],
   },
   {
     word: 'cut',
@@ -124,6 +129,7 @@ export const clothVerbs = steps('cloth', [
     sheet: 'Cut {what} by the cut list and mark each piece.',
     meaning: 'Cuts the pieces. Mark name, warp and upper side on each.',
     occupies: ['bench', 'people'],
+    clauses: ['knife', 'diamond'],
   },
   {
     word: 'wet out',
@@ -133,7 +139,7 @@ export const clothVerbs = steps('cloth', [
     meaning: 'Wets the cloth on film on the bench, so that the resin can be weighed, then carries it over.',
     occupies: ['bench', 'people'],
     processes: ['hand', 'bagged'],
-    clauses: ['on', 'resin', 'fibre'],
+    clauses: ['on', 'resin', 'fibre', 'catalyst', 'brush', 'roller'],
     needs: ['mixed resin'],
   },
   {
@@ -162,6 +168,7 @@ export const clothVerbs = steps('cloth', [
       'spray',
       'coats',
       'turned',
+      'after',
     ],
     consumes: [
       { what: 'the layers named', by: 'area', why: 'their pieces' },
@@ -181,6 +188,7 @@ export const clothVerbs = steps('cloth', [
     material: ['tack'],
     processes: ['infusion'],
     consumes: [{ what: 'tack', by: 'area', why: 'a mist on each layer' }],
+    clauses: ['past', 'short', 'coats', 'spray', 'limit'],
   },
   {
     word: 'kit',
@@ -199,6 +207,7 @@ export const clothVerbs = steps('cloth', [
     meaning: 'Rolls the air out of a wet laminate. Air that stays is white and weak.',
     processes: ['hand', 'bagged'],
     instead: ['roll', 'consolidate'],
+    clauses: ['debulk', 'roller', 'brush'],
   },
   {
     word: 'debulk',
@@ -212,6 +221,6 @@ export const clothVerbs = steps('cloth', [
     needs: ['a bag', 'a pump'],
     occupies: ['tool', 'people', 'pump'],
     processes: UNDER_A_BAG,
-    clauses: ['every'],
+    clauses: ['every', 'vacuum', 'until', 'at', 'limit'],
   },
 ]);

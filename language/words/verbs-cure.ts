@@ -11,7 +11,7 @@ export const cureVerbs = steps('cure', [
     meaning:
       'Leaves the part to cure, at the temperature given or of the process. With braces: a schedule of ramps and holds. No tape, film, mesh, core or tool may get hotter than its limit.',
     occupies: ['tool'],
-    clauses: ['vacuum', 'part'],
+    clauses: ['vacuum', 'part', 'at', 'until', 'on'],
     block: true,
   },
   {
@@ -29,6 +29,7 @@ export const cureVerbs = steps('cure', [
     occupies: ['oven'],
     block: true,
     source: "epoxy maker's page: 60 to 82 degC, most of the gain by 8 h",
+    clauses: ['vacuum', 'part', 'at', 'on'],
   },
   {
     word: 'ramp',
@@ -40,7 +41,7 @@ export const cureVerbs = steps('cure', [
       'Heats at this rate. Over 10 to 15 K/h an epoxy that is still soft distorts; over 3 K/min thick parts overheat.',
     source: FROM_MEMORY,
     occupies: ['oven'],
-    clauses: ['part'],
+    clauses: ['part', 'vacuum'],
   },
   {
     word: 'hold',
@@ -50,7 +51,7 @@ export const cureVerbs = steps('cure', [
     sheet: 'Hold {time}, at {temperature}.',
     meaning: 'Stays at this temperature (or this vacuum). The time counts from when the part is there, not the air.',
     occupies: ['oven'],
-    clauses: ['part', 'vacuum'],
+    clauses: ['part', 'vacuum', 'at', 'until'],
   },
   {
     word: 'cool',
@@ -78,7 +79,7 @@ export const waitVerbs = steps('wait and check', [
     meaning:
       'Waits a time, or for a state; the bench goes by the state, the plan takes the time from the window of the material.',
     occupies: ['tool'],
-    clauses: ['at'],
+    clauses: ['at', 'until'],
   },
   {
     word: 'check',
@@ -87,7 +88,7 @@ export const waitVerbs = steps('wait and check', [
     example: 'check barcol >= 35',
     sheet: 'Check: {text}',
     meaning: 'A box on the sheet: words to be ticked, or a value to be measured. The record answers it.',
-    clauses: ['on', 'at'],
+    clauses: ['on', 'at', 'in', 'after'],
   },
   {
     word: 'weigh',
@@ -97,6 +98,7 @@ export const waitVerbs = steps('wait and check', [
     sheet: 'Weigh; write it in the record.',
     meaning: 'Weighs the part (or the layer): the simplest check of the fibre fraction.',
     occupies: ['people'],
+    clauses: ['on', 'at'],
   },
   {
     word: 'do',

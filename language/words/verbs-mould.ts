@@ -23,7 +23,7 @@ export const mouldVerbs = steps('mould', [
     source: "supplier's repair page: 3 to 4 wax coats buffed",
     material: ['release'],
     consumes: [{ what: 'release', by: 'area', why: 'each coat covers the tool, flange included' }],
-    clauses: ['coats', 'each', 'new', 'every', 'bake'],
+    clauses: ['coats', 'each', 'new', 'every', 'bake', 'brush', 'roller', 'spray', 'limit', 'past', 'short'],
   },
   {
     word: 'heat',
@@ -36,6 +36,7 @@ export const mouldVerbs = steps('mould', [
     meaning:
       'Warms the tool or the part. The mould, not the air, sets the gel time; heat on a foam core before gel drives gas into the skin.',
     occupies: ['tool'],
+    clauses: ['at'],
   },
   {
     word: 'tape',
@@ -47,7 +48,7 @@ export const mouldVerbs = steps('mould', [
     material: ['tape'],
     needs: ['a clean flange'],
     processes: ['bagged', 'infusion', 'prepreg'],
-    clauses: ['limit', 'outside'],
+    clauses: ['limit', 'outside', 'past', 'short', 'perimeter', 'along', 'through'],
     instead: ['sealant', 'tacky_tape'],
     consumes: [
       { what: 'tape', by: 'perimeter', why: 'once round outside the vent, and twice the height of each pleat' },
@@ -64,6 +65,7 @@ export const coatVerbs = steps('coat', [
     sheet: 'Mask the {what}.',
     meaning: 'Masking tape over what must stay clean of coats: sealant tape does not hold on overspray.',
     consumes: [{ what: 'mask', by: 'perimeter', why: 'one run round the part' }],
+    clauses: ['past', 'short', 'outside', 'along', 'perimeter'],
   },
   {
     word: 'unmask',
@@ -72,5 +74,6 @@ export const coatVerbs = steps('coat', [
     sheet: 'Pull the masking off the {what}.',
     meaning: 'Takes the masking off again, before the coat is hard.',
     needs: ['mask'],
+    clauses: ['after', 'until'],
   },
 ]);

@@ -19,7 +19,7 @@ export const overVerbs = steps('over the stack', [
       { what: 'peel', by: 'area past edge', why: 'the part and what it reaches past the edge' },
       { what: 'resin', by: 'area', why: 'what the peel ply keeps' },
     ],
-    clauses: ['past', 'short', 'wet'],
+    clauses: ['past', 'short', 'wet', 'takes', 'layer', 'layers', 'limit'],
     instead: ['peel_ply'],
   },
   {
@@ -31,7 +31,7 @@ export const overVerbs = steps('over the stack', [
     material: ['perforated'],
     processes: UNDER_A_BAG,
     consumes: [{ what: 'perforated', by: 'area past edge', why: 'over the peel ply' }],
-    clauses: ['past', 'short'],
+    clauses: ['past', 'short', 'layer', 'layers', 'limit'],
   },
   {
     word: 'bleeder',
@@ -43,7 +43,7 @@ export const overVerbs = steps('over the stack', [
     processes: ['bagged', 'prepreg'],
     needs: ['perforated'],
     consumes: [{ what: 'bleeder', by: 'area', why: 'over the perforated film' }],
-    clauses: ['takes', 'layer', 'layers', 'past', 'short'],
+    clauses: ['takes', 'layer', 'layers', 'past', 'short', 'limit'],
   },
   {
     word: 'film',
@@ -54,7 +54,7 @@ export const overVerbs = steps('over the stack', [
     material: ['film'],
     processes: ['bagged', 'prepreg'],
     consumes: [{ what: 'film', by: 'area past edge', why: 'over the bleeder' }],
-    clauses: ['past', 'short'],
+    clauses: ['past', 'short', 'layer', 'layers', 'limit'],
   },
   {
     word: 'mesh',
@@ -73,7 +73,8 @@ export const overVerbs = steps('over the stack', [
       { what: 'mesh', by: 'area short of edge', why: 'the part less its brake zone' },
       { what: 'resin', by: 'area short of edge', why: 'what stays in the mesh' },
     ],
-    clauses: ['short', 'layers'],
+    mistaken: ['past'],
+    clauses: ['short', 'layer', 'layers', 'limit'],
   },
   {
     word: 'caul',
@@ -84,7 +85,7 @@ export const overVerbs = steps('over the stack', [
     material: ['caul'],
     processes: UNDER_A_BAG,
     consumes: [{ what: 'release', by: 'area', why: 'the face of the caul' }],
-    clauses: ['short', 'release'],
+    clauses: ['short', 'past', 'release', 'limit'],
   },
   {
     word: 'intensifier',
@@ -94,6 +95,7 @@ export const overVerbs = steps('over the stack', [
     meaning: 'A rubber piece that presses into an inside corner.',
     material: ['intensifier'],
     processes: UNDER_A_BAG,
+    clauses: ['past', 'short', 'limit'],
   },
   {
     word: 'dam',
@@ -104,7 +106,7 @@ export const overVerbs = steps('over the stack', [
     material: ['dam'],
     processes: UNDER_A_BAG,
     consumes: [{ what: 'dam', by: 'perimeter', why: 'once round the layup' }],
-    clauses: ['at', 'outside'],
+    clauses: ['at', 'outside', 'past', 'short', 'perimeter', 'along', 'limit'],
   },
   {
     word: 'breather',
@@ -115,7 +117,7 @@ export const overVerbs = steps('over the stack', [
     material: ['breather'],
     processes: ['bagged', 'prepreg'],
     consumes: [{ what: 'breather', by: 'area past edge', why: 'the part and out to the port' }],
-    clauses: ['past', 'layers'],
+    clauses: ['past', 'short', 'takes', 'layer', 'layers', 'limit'],
   },
   {
     word: 'thermocouple',
@@ -124,7 +126,7 @@ export const overVerbs = steps('over the stack', [
     sheet: 'Thermocouples: {amount}, {place}.',
     meaning: 'Probes in the laminate or the tool: the hold counts from the slowest of them, not from the air.',
     processes: ['prepreg', 'infusion', 'bagged'],
-    clauses: ['in', 'at'],
+    clauses: ['in', 'at', 'on', 'limit'],
   },
   {
     word: 'feed',
@@ -144,7 +146,7 @@ export const overVerbs = steps('over the stack', [
       { what: 'feed_line', by: 'length', why: 'from point to point' },
       { what: 'resin', by: 'volume', why: 'what stands in the line' },
     ],
-    clauses: ['through', 'along', 'above'],
+    clauses: ['through', 'along', 'above', 'perimeter', 'outside', 'past', 'short', 'limit'],
     instead: ['line'],
   },
   {
@@ -161,7 +163,7 @@ export const overVerbs = steps('over the stack', [
     material: ['feed_line', 'tube'],
     processes: ['infusion', 'bagged'],
     consumes: [{ what: 'feed_line', by: 'length', why: 'along its run' }],
-    clauses: ['outside', 'through', 'perimeter', 'above'],
+    clauses: ['outside', 'through', 'along', 'perimeter', 'above', 'past', 'short', 'limit'],
   },
   {
     word: 'trap',
@@ -173,6 +175,7 @@ export const overVerbs = steps('over the stack', [
     material: ['trap', 'container'],
     processes: UNDER_A_BAG,
     source: `2 to 10 litres, ${FROM_MEMORY}`,
+    clauses: ['through', 'above', 'below', 'limit'],
   },
   {
     word: 'bag',
@@ -187,6 +190,6 @@ export const overVerbs = steps('over the stack', [
     needs: ['tape'],
     processes: UNDER_A_BAG,
     consumes: [{ what: 'bag', by: 'area past edge', why: 'out to the tape, over all heights and pleats' }],
-    clauses: ['pleats', 'envelope', 'limit', 'past'],
+    clauses: ['pleats', 'envelope', 'through', 'limit', 'past', 'short', 'layer', 'layers'],
   },
 ]);

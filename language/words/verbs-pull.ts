@@ -17,7 +17,7 @@ export const pullVerbs = steps('pull', [
     needs: ['a bag', 'a pump'],
     occupies: ['tool', 'pump'],
     processes: UNDER_A_BAG,
-    clauses: ['within', 'until'],
+    clauses: ['within', 'until', 'after', 'at'],
   },
   {
     word: 'leak test',
@@ -52,6 +52,7 @@ export const pullVerbs = steps('pull', [
     occupies: ['people', 'bench'],
     consumes: [{ what: 'catalyst', by: 'mass', why: 'its share of the resin' }],
     instead: ['catalyze'],
+    clauses: ['at'],
   },
   {
     word: 'mix',
@@ -61,7 +62,7 @@ export const pullVerbs = steps('pull', [
     meaning: 'Mixes resin and hardener. Not before the bag has passed its leak test: mixed resin cannot wait.',
     occupies: ['people', 'bench'],
     consumes: [{ what: 'resin', by: 'mass', why: 'what the part takes, and the allowance' }],
-    clauses: ['batches'],
+    clauses: ['batches', 'catalyst', 'at'],
   },
   {
     word: 'tint',
@@ -87,6 +88,7 @@ export const pullVerbs = steps('pull', [
     needs: ['a pump', 'mixed resin'],
     occupies: ['pump', 'bench'],
     processes: ['infusion'],
+    clauses: ['vacuum'],
   },
   {
     word: 'infuse',
@@ -100,6 +102,7 @@ export const pullVerbs = steps('pull', [
     consumes: [{ what: 'resin', by: 'mass', why: 'laminate, core, mesh, peel ply, lines and pot' }],
     caution: 'Watch the pot: air in the feed ruins the part in seconds.',
     block: true,
+    clauses: ['vacuum', 'at', 'until'],
   },
   {
     word: 'open',
@@ -113,6 +116,7 @@ export const pullVerbs = steps('pull', [
     meaning: 'Opens a line. Opened before the front has passed it, it shuts in a dry pocket.',
     needs: ['feed'],
     processes: ['infusion'],
+    clauses: ['after', 'at'],
   },
   {
     word: 'clamp',
@@ -125,5 +129,6 @@ export const pullVerbs = steps('pull', [
     sheet: 'Clamp {name} {when}.',
     meaning:
       'Shuts a line, or holds a bond together until it has set. Keep the vacuum on to gel when the feed is shut; the order of closing is contested in the trade.',
+    clauses: ['after', 'until', 'at'],
   },
 ]);

@@ -70,6 +70,14 @@ describe('words that nothing takes', () => {
     ['lay stack, 40 mm past edge', '`past` is not used on a line of `lay`'],
     ['sand skin, batches 3', '`batches` is not used on a line of `sand`'],
     ['mix 1 kg, knife', '`knife` is not used on a line of `mix`'],
+    ['peel nylon_85, 80 grit', '`grit` is not used on a line of `peel`'],
+    ['tape sealant_12, 20 mm apart', '`apart` is not used on a line of `tape`'],
+    ['trap, 20 min each', '`each` is not used on a line of `trap`'],
+    ['bag film_50, use within 1 h', '`use` is not used on a line of `bag`'],
+    ['wipe, at most 12 h', '`at` is not used on a line of `wipe`'],
+    ['drill 8 holes 8 mm in bolts, until gel', '`until` is not used on a line of `drill`'],
+    ['trim net, catalyst 1 % by weight', '`catalyst` is not used on a line of `trim`'],
+    ['demould, part within 5 K', '`part` is not used on a line of `demould`'],
     [
       'clamp f1 when f2 is dancing',
       'this is nothing that a line is shut or opened at: when full, when f2 is running, or when front at (300 mm, 0 mm)',
@@ -90,6 +98,9 @@ describe('words that nothing takes', () => {
     'open f2 when front at (300 mm, 0 mm)',
     'feed f1 spiral_10 from (0 mm, 0 mm) to (400 mm, 0 mm), 500 mm above pot',
     'do "Fold the film.", pleats 4 of 40 mm',
+    'check "Warm enough", at middle',
+    'dry skin, 2 h at 80 degC',
+    'seal edge epoxy_laminating_slow, within 30 min of mix, people 2',
   ])('but not: %s', async (line) => {
     expect(await told(inRecipe(`  process infusion {\n    ${line}\n  }`))).toEqual([]);
   });

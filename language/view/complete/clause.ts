@@ -1,5 +1,5 @@
 import type { IToken } from 'chevrotain';
-import { type Argument, type Place, type Word, wordAt, wordsAt } from '../../words/index.ts';
+import { ANY_STEP, type Argument, type Place, type Word, wordAt, wordsAt } from '../../words/index.ts';
 import { clausesOf } from '../statements.ts';
 import { translated } from '../translation.ts';
 import { clausePlace, isVerb } from '../words.ts';
@@ -14,8 +14,6 @@ const oneOf: readonly ReadonlySet<string>[] = [
   new Set(['rectangle', 'rounded', 'circle', 'ellipse', 'capsule', 'polygon', 'path', 'file']),
   new Set(['brush', 'roller', 'spray']),
 ];
-/** Clauses that any step may carry. */
-const anyStep: ReadonlySet<string> = new Set(['people', 'each', 'within', 'at', 'on']);
 const remarks = ['note', 'accept', 'source'];
 
 /** What may stand behind a comma. */
@@ -68,7 +66,7 @@ function rowsAt({ head }: Scene, place: Place): readonly Word[] {
   const own = new Set(head.clauses);
   return [
     ...rows.filter((row) => own.has(row.word)),
-    ...rows.filter((row) => !own.has(row.word) && anyStep.has(row.word)),
+    ...rows.filter((row) => !own.has(row.word) && ANY_STEP.includes(row.word)),
   ];
 }
 
