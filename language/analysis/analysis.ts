@@ -1,4 +1,4 @@
-import { Cancellation, interruptAndCheck, type LangiumDocument, type LangiumDocuments } from 'langium';
+import { Cancellation, interruptAndCheck, type LangiumDocument, type LangiumDocuments, URI } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
 import { type Bench, benchOf } from '../../calc/figure/index.ts';
 import type { EntryKey, Place, Recipe } from '../../calc/model/index.ts';
@@ -9,7 +9,7 @@ import type { Finding } from '../rules/finding.ts';
 import type { Names } from '../rules/names.ts';
 import type { Runner, Severities } from '../rules/runner.ts';
 import { nearestWords } from '../words/nearest.ts';
-import { contentsOf } from './contents.ts';
+import { type Change, contentsOf, contentsWith } from './contents.ts';
 import { type DocumentEntries, entriesOf } from './entries.ts';
 import { exampleOf } from './examples.ts';
 import { KeptFindings } from './kept-findings.ts';
@@ -33,8 +33,8 @@ export interface AnalysisOptions {
   readonly drawings: DrawingsPort;
   readonly runner: Runner;
   readonly severities: () => Severities;
-  /** another number after each change of a document or of what it refers to; while it stays, the book stands */
-  readonly generation: () => number;
+  /** the documents of the workspace that were read, linked or taken away since this was asked last, by their addresses */
+  readonly touched: () => ReadonlySet<string>;
 }
 
 const nothingReached = (): { shared: boolean; records: boolean; readonly recipes: Set<string> } => ({
@@ -57,7 +57,8 @@ export class Analysis {
   private current: Shelf | undefined;
   private readonly kept: KeptFindings;
   private reach = nothingReached();
-  private settledAt: number | undefined;
+  /** documents with a recipe that says something of another: what it says may change with that one */
+  private readonly leaning = new Set<string>();
   private drawnAt = 0;
 
   constructor(options: AnalysisOptions) {
@@ -71,34 +72,29 @@ export class Analysis {
 
   /** The book as it stands now. */
   shelf(): Shelf {
-    const generation = this.options.generation();
-    if (this.current !== undefined && this.settledAt === generation) return this.current;
-    this.settledAt = generation;
+    const touched = this.options.touched();
     const { drawings } = this.options;
-    let changed = this.current === undefined || this.drawnAt !== drawings.version;
+    const drawn = this.drawnAt !== drawings.version;
+    if (this.current !== undefined && touched.size === 0 && !drawn) return this.current;
     // A recipe that is like another may have its outline, and with it the drawing that it names.
-    if (this.drawnAt !== drawings.version) this.reach.recipes.add('');
+    if (drawn) this.reach.recipes.add('');
     this.drawnAt = drawings.version;
-    const seen = new Set<string>();
-    for (const document of this.options.documents.all) {
-      const uri = document.uri.toString();
-      seen.add(uri);
+    const changes: Change[] = [];
+    for (const uri of new Set([...touched, ...this.leaning])) {
       const before = this.byDocument.get(uri);
-      const now = entriesOf(document, 'workspace', before);
+      const document = this.options.documents.getDocument(URI.parse(uri));
+      const now = document === undefined ? undefined : entriesOf(document, 'workspace', before);
       if (now === before) continue;
-      this.byDocument.set(uri, now);
+      if (now === undefined) this.byDocument.delete(uri);
+      else this.byDocument.set(uri, now);
+      if (now === undefined || now.bases.length === 0) this.leaning.delete(uri);
+      else this.leaning.add(uri);
       this.noteChange(before, now);
-      changed = true;
+      changes.push({ before, now });
     }
-    for (const [uri, before] of this.byDocument) {
-      if (seen.has(uri)) continue;
-      this.byDocument.delete(uri);
-      this.noteChange(before, undefined);
-      changed = true;
-    }
-    if (changed || this.current === undefined) {
+    if (changes.length > 0 || drawn || this.current === undefined) {
       this.current = new Shelf(
-        contentsOf([...this.byDocument.values()]),
+        contentsWith(this.current?.contents, changes) ?? contentsOf([...this.byDocument.values()]),
         (namespace, name) => this.fromStock(namespace, name),
         this.current,
         (address) => drawings.of(address),
@@ -113,17 +109,16 @@ export class Analysis {
     const { shared, records, recipes } = this.reach;
     this.reach = nothingReached();
     if (!shared && !records && recipes.size === 0) return [];
-    const hasRecordOf = ({ model }: Lowered): boolean =>
-      model.kind === 'record' && (records || (model.record.recipe !== undefined && recipes.has(model.record.recipe)));
+    const reached = new Set(recipes.size > 0 ? this.leaning : []);
+    for (const { uri, lowered } of this.shelf().contents.records) {
+      const { model } = lowered;
+      if (records || (model.kind === 'record' && model.record.recipe !== undefined && recipes.has(model.record.recipe)))
+        reached.add(uri);
+    }
     return this.options.documents.all
-      .filter((document) => {
-        const own = this.byDocument.get(document.uri.toString());
-        return (
-          own !== undefined &&
-          (shared
-            ? own.entries.length > 0
-            : (recipes.size > 0 && own.bases.length > 0) || own.entries.some(hasRecordOf))
-        );
+      .filter(({ uri }) => {
+        const address = uri.toString();
+        return shared ? (this.byDocument.get(address)?.entries.length ?? 0) > 0 : reached.has(address);
       })
       .toArray();
   }
@@ -249,7 +244,7 @@ export class Analysis {
           [...shelf.names(namespace), ...(namespace === 'recipe' ? [] : this.options.stock.names(namespace))],
           3,
         ),
-      hasLikeness: (recipe) => shelf.likenesses.has(recipe),
+      hasLikeness: (recipe) => shelf.contents.likenesses().has(recipe),
       stockFacts: (namespace, name) => factsOf(this.fromStock(namespace, name)),
     };
   }

@@ -1,5 +1,6 @@
-import { DocumentState, type LangiumDocument } from 'langium';
+import { DocumentState, type LangiumDocument, type URI } from 'langium';
 import type { LayupServices, MoreServices } from '../book/services.ts';
+import { isStock } from '../book/stock.ts';
 import { diagnosticsOf } from '../lsp/diagnostics.ts';
 import { SteadyFindings } from '../lsp/steady-findings.ts';
 import { typingIn } from '../lsp/tell-again.ts';
@@ -25,7 +26,7 @@ export const analysisModule: MoreServices<AnalysisServices> = {
       drawings: services.shared.workspace.Drawings,
       runner: new Runner(rules),
       severities: () => services.settings.current.severities,
-      generation: generationOf(services),
+      touched: touchedIn(services),
     }),
   typing: (services) => typingIn(services),
   steady: (services) => new SteadyFindings(services.typing),
@@ -35,17 +36,23 @@ export const analysisModule: MoreServices<AnalysisServices> = {
   }),
 };
 
-/** Counts what may change the book: a document that comes, goes, is read anew or is linked. */
-function generationOf({ shared }: LayupServices): () => number {
-  const { DocumentBuilder } = shared.workspace;
-  let generation = 0;
-  const count = (): void => {
-    generation++;
+/** Gathers what may change the book: documents that come, go, are read anew or are linked; given out once. */
+function touchedIn({ shared }: LayupServices): () => ReadonlySet<string> {
+  const { DocumentBuilder, LangiumDocuments } = shared.workspace;
+  let touched = new Set<string>(LangiumDocuments.all.map(({ uri }) => uri.toString()));
+  const note = (uri: URI): void => {
+    if (!isStock(uri)) touched.add(uri.toString());
   };
-  DocumentBuilder.onUpdate(count);
+  DocumentBuilder.onUpdate((changed, deleted) => {
+    for (const uri of [...changed, ...deleted]) note(uri);
+  });
   for (const state of [DocumentState.Parsed, DocumentState.IndexedContent, DocumentState.Linked])
-    DocumentBuilder.onDocumentPhase(state, count);
-  return () => generation;
+    DocumentBuilder.onDocumentPhase(state, ({ uri }) => note(uri));
+  return () => {
+    const given = touched;
+    if (given.size > 0) touched = new Set();
+    return given;
+  };
 }
 
 function stockPort({ stock }: LayupServices): StockPort {

@@ -17,6 +17,8 @@ export interface Contents {
   readonly shops: readonly Placed[];
   readonly records: readonly Placed[];
   readonly named: Readonly<Record<Named, ReadonlyMap<string, readonly Placed[]>>>;
+  /** the names of recipes that others are like; gathered when somebody asks */
+  readonly likenesses: () => ReadonlySet<string>;
 }
 
 export type DrawingFinder = (address: string) => DrawnFile | undefined;
@@ -32,7 +34,6 @@ export class Shelf implements Book {
   private readonly tools = new Map<string, Tool | undefined>();
   private readonly before: Shelf | undefined;
   private indexed: RecordIndex | undefined;
-  private liked: ReadonlySet<string> | undefined;
 
   /** `before`: the book as it stood; entries that came out the same there are the same objects here. */
   constructor(contents: Contents, stock: StockFinder, before?: Shelf, drawings: DrawingFinder = () => undefined) {
@@ -94,16 +95,6 @@ export class Shelf implements Book {
   get records(): RecordIndex {
     this.indexed ??= new RecordIndex(this.contents.records, (name, size) => this.recipe(name, size));
     return this.indexed;
-  }
-
-  /** The names of recipes that others are like. */
-  get likenesses(): ReadonlySet<string> {
-    this.liked ??= new Set(
-      [...this.contents.named.recipe.values()]
-        .flat()
-        .flatMap(({ lowered: { model } }) => (model.kind === 'recipe' ? [model.recipes[0]?.like ?? ''] : [])),
-    );
-    return this.liked;
   }
 
   /** Names of a namespace in the workspace. */

@@ -42,6 +42,12 @@ export class BookBuilder extends DefaultDocumentBuilder {
     return this.#index.isAffected(document, changed);
   }
 
+  /** There is one kind of check: what was checked lacks none. Langium looks through the kinds of every document at every key. */
+  protected override resultsAreIncomplete(document: LangiumDocument): boolean {
+    const state = this.buildState.get(document.uri.toString());
+    return state?.completed !== true || state.options.validation === undefined || state.options.validation === false;
+  }
+
   protected override async buildDocuments(
     given: LangiumDocument[],
     options: BuildOptions,
@@ -52,6 +58,7 @@ export class BookBuilder extends DefaultDocumentBuilder {
       await this.#advance(given, phase, token);
       await this.#finish(given, phase[0], token);
     }
+    if (options.eagerLinking === false) return;
     const documents = this.#withWaiting(given, options);
     const first = documents.filter((document) => this.#isUrgent(document));
     for (const phase of this.#understanding(token)) await this.#advance(first, phase, token);

@@ -20,6 +20,8 @@ import { isStock } from './stock.ts';
 /** The documents of the book. Those of the stock library are found by their address and are not among `all`. */
 export class LayupDocuments extends DefaultLangiumDocuments {
   readonly #stock: (uri: URI) => LangiumDocument | undefined;
+  /** all of them, until one comes or goes: a build looks through them several times */
+  #all: readonly LangiumDocument[] | undefined;
 
   constructor(services: LangiumSharedServices) {
     super(services);
@@ -27,7 +29,23 @@ export class LayupDocuments extends DefaultLangiumDocuments {
   }
 
   override get all(): Stream<LangiumDocument> {
-    return stream(this.documentTrie.all());
+    this.#all ??= this.documentTrie.all();
+    return stream(this.#all);
+  }
+
+  override addDocument(document: LangiumDocument): void {
+    this.#all = undefined;
+    super.addDocument(document);
+  }
+
+  override deleteDocument(uri: URI): LangiumDocument | undefined {
+    this.#all = undefined;
+    return super.deleteDocument(uri);
+  }
+
+  override deleteDocuments(folder: URI): LangiumDocument[] {
+    this.#all = undefined;
+    return super.deleteDocuments(folder);
   }
 
   override getDocument(uri: URI): LangiumDocument | undefined {
