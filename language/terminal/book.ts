@@ -17,7 +17,7 @@ export interface OpenBook {
   readonly unread: number;
 }
 
-/** Reads the paths given and the book around them, and links the names. */
+/** Reads the paths given and the book around them; a name is linked when somebody follows it, and `check` follows none. */
 export async function openBook(paths: readonly string[], book: string | undefined, screen: Screen): Promise<OpenBook> {
   const { services, belongs } = terminalServices();
   const { files, folders, ...found } = await findPaths(paths, screen.folder, belongs);
@@ -45,7 +45,7 @@ export async function openBook(paths: readonly string[], book: string | undefine
       tell(file, error as NodeJS.ErrnoException);
     }
   }
-  await DocumentBuilder.build(LangiumDocuments.all.toArray(), { validation: false });
+  await DocumentBuilder.build(LangiumDocuments.all.toArray(), { eagerLinking: false });
   return {
     services,
     documents: files.flatMap((file) => LangiumDocuments.getDocument(URI.file(file)) ?? []),
