@@ -20,10 +20,11 @@ import {
   usual,
   whenKnown,
 } from '../figure/index.ts';
+import { onceFor } from '../kept.ts';
 import { densityOf, factPlace, layerArealWeight, layerMaterial, materialAt } from '../laminate/fraction.figure.ts';
 import { layerResin } from '../laminate/mass.figure.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
-import { UNKNOWN } from '../model/index.ts';
+import { type Fact, type Price, UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { catalystDose } from '../resin/dose.figure.ts';
@@ -38,16 +39,23 @@ export const currency = definePick<string>('currency', (bench) =>
   factOf(bench.shop?.currency, 'the currency of the shop', { entry: bench.shop?.entry ?? 'shop', path: 'currency' }),
 );
 
+const none: readonly Fact<Price>[] = [];
+
+/** The prices of an entry that are told; it never changes, and a hundred recipes may ask. */
+const knownPrices = onceFor((facts: readonly Fact<Price>[]): readonly Price[] =>
+  facts.flatMap((f) => (f.value === UNKNOWN ? [] : [f.value])),
+);
+
 /** Money for what is used of a material. */
 export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): Figure<number> {
-  const what = text('the price of {material}', { material: material.name });
-  const facts = bench.prices(material.name) ?? [];
+  const what = () => text('the price of {material}', { material: material.name });
+  const facts = bench.prices(material.name) ?? none;
   const at = facts[0]?.at ?? factPlace(material, 'price');
-  const prices = facts.flatMap((f) => (f.value === UNKNOWN ? [] : [f.value]));
-  if (prices.length === 0) return typed<number>(facts[0]?.value === UNKNOWN ? UNKNOWN : undefined, what, at);
+  const prices = knownPrices(facts);
+  if (prices.length === 0) return typed<number>(facts[0]?.value === UNKNOWN ? UNKNOWN : undefined, what(), at);
   const found = priceOf(prices, bought);
   if (isImpossible(found))
-    return cannot(reason('computed', text('{what}: {problem}', { what, problem: found.problem }), { at }));
+    return cannot(reason('computed', text('{what}: {problem}', { what: what(), problem: found.problem }), { at }));
   const money = bench.ask(currency);
   const { amount } = found.price;
   if (isKnown(money) && amount.currency !== undefined && amount.currency !== money.value) {
@@ -55,7 +63,7 @@ export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): F
       reason(
         'typed',
         text('{what} is in {own}, the costs of the shop are in {currency}', {
-          what,
+          what: what(),
           own: amount.currency,
           currency: money.value,
         }),

@@ -29,13 +29,14 @@ const measureOf = (bought: Bought, { per }: Price): number | undefined => {
  * for the nearest thickness, pro rata.
  */
 export function priceOf(prices: readonly Price[], bought: Bought): Outcome<PricedAt> {
-  const fitting = prices.filter((price) => measureOf(bought, price) !== undefined);
   const { thickness } = bought;
-  const exact = fitting.find(
-    (p) => p.thickness !== undefined && thickness !== undefined && Math.abs(p.thickness.si - thickness) < 1e-6,
-  );
-  const plain = exact ?? fitting.find((p) => p.thickness === undefined);
-  const price = plain ?? nearest(fitting, thickness);
+  const fits = (price: Price): boolean => measureOf(bought, price) !== undefined;
+  const exact =
+    thickness === undefined
+      ? undefined
+      : prices.find((p) => p.thickness !== undefined && Math.abs(p.thickness.si - thickness) < 1e-6 && fits(p));
+  const plain = exact ?? prices.find((p) => p.thickness === undefined && fits(p));
+  const price = plain ?? nearest(prices.filter(fits), thickness);
   if (price === undefined) return { problem: 'none of its prices is for what is used of it (m2, m, kg, m3 or each)' };
   const amount = measureOf(bought, price) ?? 0;
   return following(shareOf(price, plain === undefined ? thickness : undefined), (share) =>

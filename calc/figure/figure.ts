@@ -120,16 +120,29 @@ export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R
   then: (values: Values<F>, reasons: readonly Reason[]) => Figure<R>,
 ): Figure<R> {
   for (const name in inputs) if (!isKnown(inputs[name] as Figure<unknown>)) return whatIsMissing(Object.values(inputs));
-  // most of what goes on needs no reasons, or those of one input
-  const wanted = then.length > 1;
-  let reasons: readonly Reason[] = none;
+  const reasons = then.length > 1 ? reasonsOf(inputs) : none;
   const values = inputs as Record<string, unknown>;
-  for (const name in values) {
-    const figure = values[name] as KnownFigure<unknown>;
-    if (wanted) reasons = reasons.length === 0 ? figure.reasons : reasons.concat(figure.reasons);
-    values[name] = figure.value;
-  }
+  for (const name in values) values[name] = (values[name] as KnownFigure<unknown>).value;
   return then(values as Values<F>, reasons);
+}
+
+/** The reasons of all inputs; mostly those of one, which are taken as they are. */
+function reasonsOf(inputs: Readonly<Record<string, Figure<unknown>>>): readonly Reason[] {
+  let found: readonly Reason[] = none;
+  let all: Reason[] | undefined;
+  for (const name in inputs) {
+    const { reasons } = inputs[name] as KnownFigure<unknown>;
+    if (reasons.length === 0) continue;
+    if (found.length === 0) found = reasons;
+    else {
+      if (all === undefined) {
+        all = [...found];
+        found = all;
+      }
+      for (const each of reasons) all.push(each);
+    }
+  }
+  return found;
 }
 
 /** All that is missing among some figures, unless one of them is still computed. */

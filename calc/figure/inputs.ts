@@ -61,7 +61,7 @@ export function allKnown<T>(figures: readonly Figure<T>[]): Figure<readonly T[]>
   for (const figure of figures) {
     if (isKnown(figure)) {
       values.push(figure.value);
-      reasons.push(...figure.reasons);
+      for (const each of figure.reasons) reasons.push(each);
     } else if (isCannot(figure)) {
       missing ??= new Set();
       for (const why of figure.because) missing.add(why);

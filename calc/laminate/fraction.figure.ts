@@ -18,6 +18,7 @@ import {
   whenKnown,
   worked,
 } from '../figure/index.ts';
+import { onceFor } from '../kept.ts';
 import type { Cloth, Fraction, Place, ProcessKind } from '../model/index.ts';
 import { UNKNOWN } from '../model/index.ts';
 import type { Outcome } from '../outcome.ts';
@@ -42,14 +43,17 @@ export function materialAt(bench: Bench, name: string | undefined, what: Words, 
 /** The fact of a material with its own place, as a figure. */
 export const factPlace = (material: MaterialFacts, path: string): Place => ({ entry: material.entry, path });
 
-export const densityOf = (material: MaterialFacts): Figure<number> =>
-  siOf(
-    factOf(
-      material.density,
-      text('the density of {material}', { material: material.name }),
-      factPlace(material, 'density'),
+/** Kept with the entry: every recipe asks. */
+export const densityOf = onceFor(
+  (material: MaterialFacts): Figure<number> =>
+    siOf(
+      factOf(
+        material.density,
+        text('the density of {material}', { material: material.name }),
+        factPlace(material, 'density'),
+      ),
     ),
-  );
+);
 
 /** The material of a layer. */
 export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench, key) =>

@@ -18,15 +18,16 @@ export const layersOf = (context: RecipeContext): readonly LaidLayer[] => valueO
 export const materialOf = (context: RecipeContext, { layer }: LaidLayer): MaterialFacts | undefined =>
   layer.material === undefined ? undefined : context.bench.material(layer.material);
 
+function stands(found: readonly LaidLayer[], path: string): boolean {
+  for (const laid of found) if (laid.path === path) return true;
+  return false;
+}
+
 /** Copies of one line are told of once. */
 export function onePerLine(layers: readonly LaidLayer[]): readonly LaidLayer[] {
-  const seen = new Set<string>();
+  // a stack has few lines: looking through them is quicker than a set, and most rules ask
   const found: LaidLayer[] = [];
-  for (const laid of layers) {
-    if (seen.has(laid.path)) continue;
-    seen.add(laid.path);
-    found.push(laid);
-  }
+  for (const laid of layers) if (!stands(found, laid.path)) found.push(laid);
   return found;
 }
 

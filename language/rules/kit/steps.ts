@@ -31,17 +31,23 @@ const LAID_AS: Readonly<Record<LaidLayer['layer']['kind'], string>> = {
 const OF_A_BLOCK: Readonly<Record<string, readonly string[]>> = { infuse: ['vacuum'] };
 
 function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | undefined): ReadonlySet<string> {
-  if (inside !== undefined && own(OF_A_BLOCK, inside.verb)?.includes(step.verb) !== true) return new Set();
-  const classes = new Set(classesOfVerb(step.verb));
+  if (inside !== undefined && own(OF_A_BLOCK, inside.verb)?.includes(step.verb) !== true) return noClasses;
   if (step.lay !== undefined) {
+    const classes = new Set(classesOfVerb(step.verb));
     for (const { layer } of layers) classes.add(LAID_AS[layer.kind]);
     if (step.lay.what === 'kit') classes.add('lay kit');
     return classes;
   }
   const first = step.arguments[0];
-  if (first?.kind === 'word') classes.add(`${step.verb} ${first.word}`);
+  // a verb that is asked for as `pull peel` or `seal edge` stands in the order by both words
+  if (first?.kind === 'word') return new Set([...classesOfVerb(step.verb), `${step.verb} ${first.word}`]);
+  const classes = ofVerbAlone.get(step.verb) ?? new Set(classesOfVerb(step.verb));
+  ofVerbAlone.set(step.verb, classes);
   return classes;
 }
+
+const noClasses: ReadonlySet<string> = new Set();
+const ofVerbAlone = new Map<string, ReadonlySet<string>>();
 
 export const workedSteps = definePick<readonly WorkedStep[]>('worked_steps', (bench) => {
   const plan = bench.ask(layPlan);

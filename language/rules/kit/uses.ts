@@ -28,11 +28,19 @@ export interface Use {
   readonly free?: true;
 }
 
-const one = (name: string | undefined, at: string, ...wants: readonly Namespace[]): Use[] =>
-  name === undefined ? [] : [{ name, at, wants }];
+// What is spoken of is put into one list: it is gathered for every recipe, and lists of lists were the dearest part of it.
 
-const material = (name: string | undefined, at: string, kinds: readonly string[]): Use[] =>
-  name === undefined ? [] : [{ name, at, wants: ['material'], kinds }];
+function one(into: Use[], name: string | undefined, at: string, wants: readonly Namespace[]): void {
+  if (name !== undefined) into.push({ name, at, wants });
+}
+
+function material(into: Use[], name: string | undefined, at: string, kinds: readonly string[]): void {
+  if (name !== undefined) into.push({ name, at, wants: MATERIAL, kinds });
+}
+
+const MATERIAL = ['material'] as const;
+const LAYER = ['layer'] as const;
+const ZONE_OR_LAYER = ['zone', 'layer'] as const;
 
 const CLOTH = ['fabric', 'prepreg'];
 /** What a kind of layer is made of. */
@@ -82,42 +90,35 @@ export function localNames(
  */
 export const usesInRecipe = onceFor((recipe: Recipe): readonly Use[] => {
   const { stack, process } = recipe;
-  return [
-    ...one(recipe.like, 'like', 'recipe'),
-    ...(stack === undefined
-      ? []
-      : one(
-          stack.tool,
-          `${stack.path}.tool`,
-          ...(stack.from === 'caul' ? (['tool', 'material'] as const) : (['tool'] as const)),
-        )),
-    ...linesOf(stack?.items ?? []).flatMap((item) =>
-      item.kind === 'mirror'
-        ? one(item.about, `${item.path}.about`, 'layer')
-        : item.kind === 'repeat'
-          ? []
-          : usesOfLayer(item),
-    ),
-    ...(process === undefined ? [] : material(process.resin, `${process.path}.resin`, ['resin'])),
-    ...allSteps(process?.steps ?? []).flatMap(usesOfStep),
-    ...recipe.expects.flatMap(({ path, test }) => [
-      ...one(test.under, `${path}.test.under`, 'load'),
-      ...one(test.on, path, 'layer'),
-      ...(typeof test.at === 'string' && test.at !== 'middle' ? one(test.at, path, 'zone', 'layer') : []),
-    ]),
-  ];
+  const into: Use[] = [];
+  one(into, recipe.like, 'like', ['recipe']);
+  if (stack !== undefined)
+    one(into, stack.tool, `${stack.path}.tool`, stack.from === 'caul' ? ['tool', 'material'] : ['tool']);
+  for (const item of linesOf(stack?.items ?? [])) {
+    if (item.kind === 'mirror') one(into, item.about, `${item.path}.about`, LAYER);
+    else if (item.kind !== 'repeat') usesOfLayer(item, into);
+  }
+  if (process !== undefined) material(into, process.resin, `${process.path}.resin`, RESIN);
+  for (const step of allSteps(process?.steps ?? [])) usesOfStep(step, into);
+  for (const { path, test } of recipe.expects) {
+    one(into, test.under, `${path}.test.under`, ['load']);
+    one(into, test.on, path, LAYER);
+    if (typeof test.at === 'string' && test.at !== 'middle') one(into, test.at, path, ZONE_OR_LAYER);
+  }
+  return into;
 });
 
-function usesOfLayer(layer: Layer): Use[] {
+const RESIN = ['resin'];
+const LIQUID = ['resin', 'gelcoat', 'paste'];
+
+function usesOfLayer(layer: Layer, into: Use[]): void {
   const { extent, path } = layer;
-  return [
-    ...material(layer.material, `${path}.material`, MADE_OF[layer.kind]),
-    ...material(layer.wetResin, `${path}.resin`, ['resin', 'gelcoat', 'paste']),
-    ...one(layer.bedded?.material, `${path}.bedded`, 'material'),
-    ...(extent.kind === 'wrap' ? one(extent.target, `${path}.wrap.target`, 'layer') : []),
-    ...(extent.kind === 'zone' ? one(extent.zone, `${path}.over`, 'zone', 'layer') : []),
-    ...(layer.grooves ?? []).flatMap((groove) => one(groove.strip, groove.path, 'layer')),
-  ];
+  material(into, layer.material, `${path}.material`, MADE_OF[layer.kind]);
+  material(into, layer.wetResin, `${path}.resin`, LIQUID);
+  one(into, layer.bedded?.material, `${path}.bedded`, MATERIAL);
+  if (extent.kind === 'wrap') one(into, extent.target, `${path}.wrap.target`, LAYER);
+  if (extent.kind === 'zone') one(into, extent.zone, `${path}.over`, ZONE_OR_LAYER);
+  for (const groove of layer.grooves ?? []) one(into, groove.strip, groove.path, LAYER);
 }
 
 const takesKept = new Map<Verb, NonNullable<Verb['takes']>>();
@@ -131,48 +132,36 @@ function takesOfNames(of: Verb): NonNullable<Verb['takes']> {
 }
 
 /** Words of a step that the table of verbs takes for names; one that is a word of the notation is none. */
-function usesOfStep(step: Step): Use[] {
-  const known = verb(step.verb);
-  const made: Use[] =
-    step.material === undefined
-      ? []
-      : [
-          {
-            name: step.material,
-            at: `${step.path}.material`,
-            wants: known?.material?.includes('tool') === true ? ['tool', 'material'] : ['material'],
-            ...(known?.material === undefined ? {} : { kinds: known.material }),
-          },
-        ];
+function usesOfStep(step: Step, into: Use[]): void {
   if (step.lay !== undefined) {
     const { first, last, resin } = step.lay;
-    return [
-      ...one(first, `${step.path}.first`, 'layer'),
-      ...one(last, `${step.path}.last`, 'layer'),
-      ...material(resin, `${step.path}.resin`, ['resin', 'gelcoat', 'paste']),
-    ];
+    one(into, first, `${step.path}.first`, LAYER);
+    one(into, last, `${step.path}.last`, LAYER);
+    material(into, resin, `${step.path}.resin`, LIQUID);
+    return;
   }
-  const named = known === undefined ? [] : takesOfNames(known);
-  if (named.length === 0) return made;
-  return [
-    ...made,
-    ...named.flatMap((take) => {
-      const list =
-        take.after === undefined
-          ? step.arguments
-          : (step.phrases.find((phrase) => phrase.word === take.after)?.arguments ?? []);
-      const index = list.findIndex(({ kind }) => kind === 'word');
-      const word = list[index];
-      if (word?.kind !== 'word' || senses(word.word).length > 0) return [];
-      const names = take.names ?? [];
-      const uses = one(
-        word.word,
-        take.after === undefined ? `${step.path}.arguments.${index}` : step.path,
-        ...new Set(names.filter((kind) => kind !== 'bought piece').map(namespaceOf)),
-      );
-      return names.includes('bought piece') ? uses.map((use) => ({ ...use, free: true as const })) : uses;
-    }),
-  ];
+  const known = verb(step.verb);
+  const kinds = known?.material;
+  if (step.material !== undefined) {
+    const wants = kinds?.includes('tool') === true ? (['tool', 'material'] as const) : MATERIAL;
+    const at = `${step.path}.material`;
+    into.push(kinds === undefined ? { name: step.material, at, wants } : { name: step.material, at, wants, kinds });
+  }
+  for (const take of known === undefined ? [] : takesOfNames(known)) {
+    const list =
+      take.after === undefined
+        ? step.arguments
+        : (step.phrases.find((phrase) => phrase.word === take.after)?.arguments ?? []);
+    const index = list.findIndex(({ kind }) => kind === 'word');
+    const word = list[index];
+    if (word?.kind !== 'word' || senses(word.word).length > 0) continue;
+    const names = take.names ?? [];
+    const at = take.after === undefined ? `${step.path}.arguments.${index}` : step.path;
+    const wants = [...new Set(names.filter((kind) => kind !== 'bought piece').map(namespaceOf))];
+    into.push(
+      names.includes('bought piece') ? { name: word.word, at, wants, free: true } : { name: word.word, at, wants },
+    );
+  }
 }
 
 function namespaceOf(kind: NameKind): Namespace {
@@ -193,27 +182,26 @@ function namespaceOf(kind: NameKind): Namespace {
 
 /** The other materials that an entry names, where it says so itself. */
 export function usesInMaterial(entry: Material): Use[] {
-  const own = (fact: Fact<string> | undefined, kinds: readonly string[]): Use[] =>
-    fact === undefined || fact.value === UNKNOWN ? [] : material(fact.value, fact.at.path, kinds);
-  const catalyst = entry.catalyst;
-  return [
-    ...(entry.like === 'stock' ? [] : one(entry.like, 'like', 'material')),
-    ...own(entry.fibre, ['fibre']),
-    ...own(entry.madeFrom, ['resin', 'gelcoat', 'paste']),
-    ...(catalyst === undefined || catalyst.value === UNKNOWN
-      ? []
-      : material(catalyst.value.material, catalyst.at.path, ['catalyst'])),
-    ...(entry.fillers ?? []).flatMap((fact) =>
-      fact.value === UNKNOWN ? [] : one(fact.value.material, fact.at.path, 'material'),
-    ),
-  ];
+  const into: Use[] = [];
+  const own = (fact: Fact<string> | undefined, kinds: readonly string[]): void => {
+    if (fact !== undefined && fact.value !== UNKNOWN) material(into, fact.value, fact.at.path, kinds);
+  };
+  const { catalyst } = entry;
+  if (entry.like !== 'stock') one(into, entry.like, 'like', MATERIAL);
+  own(entry.fibre, ['fibre']);
+  own(entry.madeFrom, LIQUID);
+  if (catalyst !== undefined && catalyst.value !== UNKNOWN)
+    material(into, catalyst.value.material, catalyst.at.path, ['catalyst']);
+  for (const fact of entry.fillers ?? [])
+    if (fact.value !== UNKNOWN) one(into, fact.value.material, fact.at.path, MATERIAL);
+  return into;
 }
 
 export function usesInRecord(record: BuildRecord): Use[] {
-  return [
-    ...one(record.recipe, 'recipe', 'recipe'),
-    ...one(record.size, 'size', 'size'),
-    ...record.lots.flatMap((lot) => one(lot.material, `${lot.path}.material`, 'material')),
-    ...record.readings.flatMap(({ key, words, path }) => (key === 'out' ? one(words[0], path, 'material') : [])),
-  ];
+  const into: Use[] = [];
+  one(into, record.recipe, 'recipe', ['recipe']);
+  one(into, record.size, 'size', ['size']);
+  for (const lot of record.lots) one(into, lot.material, `${lot.path}.material`, MATERIAL);
+  for (const { key, words, path } of record.readings) if (key === 'out') one(into, words[0], path, MATERIAL);
+  return into;
 }

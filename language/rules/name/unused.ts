@@ -7,9 +7,18 @@ import { type RecipeContext, rule } from '../rule.ts';
 const withoutComments = (source: string): string =>
   source.includes('//') || source.includes('/*') ? source.replace(/\/\*[\s\S]*?\*\/|\/\/[^\n\r]*/g, ' ') : source;
 
-/** How often a name stands in a text as a word of its own; words in quotes count. */
-const timesIn = (source: string, name: string): number =>
-  /^\w+$/.test(name) ? (source.match(new RegExp(`\\b${name}\\b`, 'g'))?.length ?? 0) : 0;
+const ofWord = /\w/;
+
+/** Whether a name stands in a text once, as a word of its own; words in quotes count. */
+function standsOnce(source: string, name: string): boolean {
+  if (!/^\w+$/.test(name)) return false;
+  let found = 0;
+  for (let at = source.indexOf(name); at >= 0; at = source.indexOf(name, at + name.length)) {
+    if (ofWord.test(source[at - 1] ?? '') || ofWord.test(source[at + name.length] ?? '')) continue;
+    if (++found > 1) return false;
+  }
+  return found === 1;
+}
 
 interface Named {
   readonly name: string;
@@ -57,10 +66,11 @@ export const nameUnused = rule({
       ...portsByName(context),
     ];
     if (named.length === 0) return;
-    const meant = misspelt(context);
+    let meant: readonly string[] | undefined;
     const source = withoutComments(context.edit.text.slice(lowered.source.offset, lowered.source.end));
     for (const { name, path, what } of named) {
-      if (path.startsWith('like.') || !lowered.places.has(path) || timesIn(source, name) !== 1) continue;
+      if (path.startsWith('like.') || !lowered.places.has(path) || !standsOnce(source, name)) continue;
+      meant ??= misspelt(context);
       if (meant.some((typed) => nearestWords(typed, [name]).length > 0)) continue;
       context.report({
         at: path,
