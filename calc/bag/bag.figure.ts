@@ -23,7 +23,7 @@ import { stackHeight } from '../laminate/height.figure.ts';
 import type { Step } from '../model/index.ts';
 import { following, isImpossible } from '../outcome.ts';
 import { offsetPerimeter } from '../outline/offset.ts';
-import { inRecipe, outlinePerimeter, partFrame, placedPoint } from '../outline/part.figure.ts';
+import { inRecipe, outlinePerimeter, partFrame } from '../outline/part.figure.ts';
 import { own } from '../own.ts';
 import {
   allSaid,
@@ -39,6 +39,7 @@ import {
 import { LENGTH, type Quantity } from '../quantity/index.ts';
 import { bagFilm, tapeLength as tapeFormula } from './film.ts';
 import { HEM, PLEAT_HEIGHT, SHEET_PAST, TAPE_CLEARANCE } from './habits.ts';
+import { linePoints } from './line-points.ts';
 import { pleatsNeeded as pleatsFormula } from './pleats.ts';
 import { sheetOver } from './sheet.ts';
 
@@ -109,11 +110,11 @@ export const lineLength = defineFigure<number>('line_length', (bench, path) =>
       const words = text('round the part, {out} outside its edge', { out: quantity(out, LENGTH) });
       return worked(offsetPerimeter(frame.shape, Math.max(0, out)), words, { at });
     }
-    const points = said.flatMap((a) => (a.kind === 'point' ? [placedPoint(frame, a.point)] : []));
+    const points = linePoints(frame, step);
     if (points.length === 0)
       return typed<number>(
         undefined,
-        text('where {step} runs (from (x, y) to (x, y), or perimeter)', { step: step.name ?? step.verb }),
+        text('where {step} runs (from (x, y) to (x, y), along an end, or perimeter)', { step: step.name ?? step.verb }),
         at,
       );
     let length = 0;

@@ -81,12 +81,19 @@ const measure = (amount: Quantity): Bought => {
   return sameDimension(amount.dimension, VOLUME) ? { volume: amount.si } : { pieces: amount.si };
 };
 
+/** Kinds whose price is that of the mix: with catalyst and fillers. */
+const MIXED: ReadonlySet<string> = new Set(['resin', 'gelcoat', 'paste']);
+
 /** Cost of one thing that a step uses up. */
 function bought(bench: Bench, item: StepItem, path: string): Figure<number> {
   return ifKnown(
     materialAt(bench, item.material, text('the material of {what}', { what: item.what }), inRecipe(bench, path)),
     (material) => {
       const amount = measure(item.amount);
+      if (amount.mass !== undefined && MIXED.has(material.kind))
+        return ifKnown(bench.ask(resinPrice, material.name), (price, reasons) =>
+          knownBy(price * item.amount.si, reasons),
+        );
       const roll = material.roll?.value;
       const width = roll === undefined || roll === UNKNOWN ? material.width?.value : roll.width;
       const across = width === undefined || width === UNKNOWN ? undefined : width.si;

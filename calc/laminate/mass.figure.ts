@@ -218,7 +218,7 @@ function inBed(bench: Bench, laid: LaidLayer): Figure<readonly ResinItem[]> {
 }
 
 /** A paste made of a resin has about the density of that resin where none is given. */
-function pasteDensity(bench: Bench, name: string): Figure<number> {
+export function pasteDensity(bench: Bench, name: string): Figure<number> {
   return ifKnown(materialAt(bench, name, 'the paste', { entry: `material/${name}`, path: '' }), (paste) => {
     if (paste.density !== undefined || paste.madeFrom === undefined) return densityOf(paste);
     return ifKnown(

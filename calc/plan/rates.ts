@@ -13,7 +13,8 @@ import {
 import type { Step } from '../model/index.ts';
 import { AREA, LENGTH, NUMBER, sameDimension } from '../quantity/index.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { mouldArea, type StepAmount, stepAmount } from './amount.figure.ts';
+import { type StepAmount, stepAmount } from './amount.figure.ts';
+import { coatsOf, mouldArea } from './coats.figure.ts';
 import { COAT_LAY, DURATION_SOURCE, type Duration, durationOf, type PerUnit, type Rate, WET_LAY } from './durations.ts';
 import { layPlan } from './lay.figure.ts';
 
@@ -74,7 +75,7 @@ function measured(bench: Bench, step: Step, { items }: StepAmount): Measures {
   return {
     m2: kit ? largest : area,
     m: length,
-    pieces: kit || step.lay === undefined ? 1 : layers.length,
+    pieces: step.verb === 'cut' ? holes : kit || step.lay === undefined ? 1 : layers.length,
     coats: layers.reduce((most, l) => Math.max(most, l.layer.coats ?? 1), 1),
     holes,
     pleats: 0,
@@ -98,13 +99,13 @@ export function rowOf(bench: Bench, step: Step): Duration {
   return wet && step.lay.what !== 'kit' ? WET_LAY : durationOf('lay');
 }
 
+/** Steps that put on coats. */
+const COATED = ['release', 'prime', 'paint'];
+
 /** How often a time that is said for each is taken: each coat, each piece. */
 export function times(bench: Bench, step: Step): number {
   const layers = laidBy(bench, step);
-  if (step.verb === 'release') {
-    const amount = bench.ask(stepAmount, step.path);
-    return isKnown(amount) ? (amount.value.coats?.first ?? 1) : 1;
-  }
+  if (COATED.includes(step.verb)) return coatsOf(bench, step).first;
   return Math.max(
     1,
     layers.reduce((sum, l) => sum + (l.layer.coats ?? 1), 0),

@@ -1,6 +1,6 @@
 import { onceFor } from '../kept.ts';
 import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.ts';
-import { type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity/index.ts';
+import { ANGLE, type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity/index.ts';
 
 /*
  * A step is data: a clause may begin with its word or with its number (`pleats 4 of 40 mm`, `5 coats new`). What is asked of it
@@ -118,6 +118,35 @@ export function subject(step: Step): string | undefined {
   const first = step.arguments[0];
   return first?.kind === 'word' ? first.word : undefined;
 }
+
+/** The name behind a connective in the head of a step: `with bond_paste`, `in bolts`. */
+export function namedBehind(step: Step, connective: string): string | undefined {
+  const first = step.phrases.find(({ word }) => word === connective)?.arguments[0];
+  return first?.kind === 'word' ? first.word : undefined;
+}
+
+/** What a step is done with: `bond latch with bond_paste`, `seal edge bond_paste`, `fillet 10 mm with filleting_mix`. */
+export const pasteOf = (step: Step): string | undefined => namedBehind(step, 'with') ?? subject(step);
+
+/** How thick the line of a bond is to be: a length of its own, neither a radius nor how long the joint is. */
+export function bondLine(step: Step): { readonly amount: Amount; readonly path: string } | undefined {
+  for (const clause of step.clauses) {
+    const list = flat(clause);
+    const amount = hasWord(list, 'fillet', 'long', 'along') ? undefined : amountOf(list, LENGTH);
+    if (amount !== undefined) return { amount, path: clause.path };
+  }
+  return undefined;
+}
+
+/** Radius of the fillet that a step draws, m: `fillet 10 mm with epoxy_fillet`, `bond web with epoxy_fillet, fillet 10 mm`. */
+export function filletRadius(step: Step): number | undefined {
+  const clause = step.verb === 'fillet' ? undefined : firstClause(step, 'fillet');
+  const list = step.verb === 'fillet' ? head(step) : clause === undefined ? [] : flat(clause);
+  return amountOf(list, LENGTH)?.si;
+}
+
+/** The angle at which two pieces meet: `at 90 deg`. */
+export const meetingAngle = (step: Step): Amount | undefined => amountOf(allSaid(step), ANGLE);
 
 /** Every step with those inside its block, in order of the text. */
 export function allSteps(steps: readonly Step[], into: Step[] = []): readonly Step[] {

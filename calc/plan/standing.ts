@@ -14,13 +14,14 @@ import {
   whenKnown,
 } from '../figure/index.ts';
 import { layerResinName } from '../laminate/fraction.figure.ts';
-import type { Step } from '../model/index.ts';
+import { type Step, UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { dimension, TEMPERATURE, TIME } from '../quantity/index.ts';
 import { gelTime, workTemperature } from '../resin/time.figure.ts';
 import { durationOf, WAIT_UNTIL } from './durations.ts';
 import { fromTable, laidBy, rowOf, times } from './rates.ts';
 import { allSaid, amountOf, clauseWith, countOf, flat, hasWord, head, subject, typedTime } from './reading.ts';
+import { layersNamed } from './worked-on.figure.ts';
 
 const RAMP = dimension({ temperature: 1, time: -1 });
 
@@ -42,8 +43,27 @@ export function ownStanding(bench: Bench, step: Step): Figure<number> {
       reason('typed', text('{time}', { time: said.amount }), { at: inRecipe(bench, said.path) }),
     );
   }
+  const told = ofItsData(bench, step);
+  if (told !== undefined) return told;
   const standing = row.standing === undefined ? 0 : row.standing.minutes * 60;
   return known(standing + extra, ...(standing > 0 ? [fromTable(step, row)] : []));
+}
+
+/** What is dried or thawed stands as long as its material says. */
+function ofItsData(bench: Bench, step: Step): Figure<number> | undefined {
+  if (step.verb !== 'dry' && step.verb !== 'thaw') return undefined;
+  const name = step.material ?? layersNamed(bench, step)[0]?.layer.material ?? subject(step);
+  const material = name === undefined ? undefined : bench.material(name);
+  const fact = step.verb === 'dry' ? material?.dry : material?.thaw;
+  if (material === undefined || fact === undefined || fact.value === UNKNOWN) return undefined;
+  const time = 'time' in fact.value ? fact.value.time : fact.value;
+  return known(
+    time.si,
+    reason(material.origin === 'stock' ? 'stock' : 'typed', text('{name}: {time}', { name: material.name, time }), {
+      at: fact.at,
+      source: fact.source,
+    }),
+  );
 }
 
 /** `leak test 5 mbar in 10 min` */

@@ -7,8 +7,8 @@ const LIQUIDS: ReadonlySet<string> = new Set(['resin', 'gelcoat', 'paste']);
 const OF_THE_POT: ReadonlySet<string> = new Set(['mix', 'infuse', 'accelerate', 'catalyse', 'tint', 'degas']);
 
 /**
- * Resins and pastes that a step names and no layer takes: `seal edge epoxy`, `drill ... then fill paste`. How much of them
- * is used is not worked out; they stay in the part all the same.
+ * Resins and pastes that a step names and no layer takes: `seal edge epoxy`, `drill ... then fill paste`. They are mixed as they
+ * are used, and stay in the part all the same.
  */
 export function liquidsNamed(bench: Bench, step: Step): readonly string[] {
   if (step.lay !== undefined || OF_THE_POT.has(step.verb)) return [];

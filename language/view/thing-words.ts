@@ -10,6 +10,13 @@ const ours: Readonly<Record<string, Text>> = {
   release: text('release'),
   tack: text('tack'),
   tube: text('tube'),
+  paste: text('paste'),
+  paint: text('paint'),
+  pieces: text('pieces'),
+  mould: text('mould'),
+  face: text('face'),
+  edge: text('edge'),
+  joint: text('joint'),
 };
 
 /** What a step takes, or what goes into a pot: a name, or one of a few words. */

@@ -78,10 +78,10 @@ export const stepClauses: readonly Word[] = [
   },
   {
     word: 'along',
-    at: ['clause of step'],
+    at: step,
     takes: [argument('name', { names: ['end', 'zone'] })],
     example: 'vent v1 spiral_10 along nose',
-    meaning: 'Along this end or side.',
+    meaning: 'Along this end of the part; of a joint also round this zone or layer.',
   },
   {
     word: 'through',
@@ -167,7 +167,8 @@ export const stepClauses: readonly Word[] = [
     at: step,
     takes: [argument('word', { words: ['most', 'edge', 'middle'] })],
     example: 'wait until tacky, at most 12 h',
-    meaning: 'The place, or with `most` the longest time: later the next layer no longer bonds by itself.',
+    meaning:
+      'The place; with `most` the longest time: later the next layer no longer bonds by itself. Of a bond the angle at which the pieces meet, `at 90 deg`.',
   },
   {
     word: 'until',
@@ -257,6 +258,21 @@ export const stepClauses: readonly Word[] = [
     takes: [argument('word', { words: ['fill'] }), argument('name', { names: ['paste'] })],
     example: 'drill 8 holes 8 mm in body, oversize 12 mm then fill filleting_mix',
     meaning: 'What is done next, in the same step.',
+  },
+  {
+    word: 'fillet',
+    at: step,
+    takes: [argument('length'), argument('word', { words: ['both', 'sides'], optional: true })],
+    example: 'bond web with epoxy_fillet, at 90 deg, fillet 10 mm both sides, 410 mm long',
+    meaning:
+      'The inside corner is rounded with paste to this radius, on one side or on both, so that the cloth that is laid over it does not bridge. The paste is reckoned by the section of the fillet, r^2 (1 - pi / 4) at a right angle, along the joint.',
+  },
+  {
+    word: 'long',
+    at: step,
+    takes: [argument('length', { before: true })],
+    example: 'fillet 10 mm with epoxy_fillet, 410 mm long',
+    meaning: 'How long the joint is; or `perimeter`, or `along` a zone, a layer or an end of the part.',
   },
   {
     word: 'fill',

@@ -3,6 +3,7 @@ import type { Group, Place, ProcessKind, Resource, Verb } from './types.ts';
 /** A verb as it is written in the tables: what is the same for most verbs is left out. */
 export interface StepRow extends Pick<Verb, 'word' | 'meaning' | 'example' | 'sheet'> {
   readonly at?: readonly Place[];
+  readonly alone?: string;
   readonly takes?: Verb['takes'];
   readonly default?: string;
   readonly source?: string;

@@ -170,6 +170,8 @@ export interface Verb extends Word {
   readonly consumes?: readonly Use[];
   /** imperative line for the build sheet; {material}, {amount} stand for what the line says */
   readonly sheet: string;
+  /** that line where the step says nothing but its verb */
+  readonly alone?: string;
   readonly caution?: string;
   readonly processes: readonly ProcessKind[];
   /** clause words that it takes, besides `note`, `accept` and `people` */

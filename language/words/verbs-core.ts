@@ -32,6 +32,7 @@ export const coreVerbs = steps('core', [
     takes: [argument('name', { names: ['resin', 'paste'], optional: true })],
     example: 'seal core epoxy_slow',
     sheet: 'Seal both faces of the core with {material}; let it tack off.',
+    alone: 'Seal both faces of the core with resin; let it tack off.',
     meaning:
       'Closes the faces of a core before it is laid. Unsealed balsa drinks 300 to 500 g/m2 on each face and starves the skin. Late in the day, while it cools: warming wood blows bubbles.',
     source: COMMON_PRACTICE,
@@ -95,8 +96,11 @@ export const coreVerbs = steps('core', [
   },
   {
     word: 'bag down',
-    takes: [argument('name', { names: ['layer'] })],
-    example: 'bag down body, vacuum 300 mbar gauge',
+    takes: [
+      argument('name', { names: ['layer'] }),
+      argument('name', { after: 'with', names: ['consumable'], optional: true }),
+    ],
+    example: 'bag down body with film_50, vacuum 300 mbar gauge',
     sheet: 'Pull {what} down under a bag until the paste has set.',
     meaning: 'Holds the core down with a bag while its bedding sets; half the vacuum is enough.',
     needs: ['tape', 'a bag', 'a pump'],
@@ -127,6 +131,7 @@ export const clothVerbs = steps('cloth', [
     takes: [argument('name', { names: ['layer'], optional: true })],
     example: 'cut outer to inner',
     sheet: 'Cut {what} by the cut list and mark each piece.',
+    alone: 'Cut all pieces by the cut list and mark each.',
     meaning: 'Cuts the pieces. Mark name, warp and upper side on each.',
     occupies: ['bench', 'people'],
     clauses: ['knife', 'diamond'],
@@ -204,6 +209,7 @@ export const clothVerbs = steps('cloth', [
     takes: [argument('name', { names: ['layer'], optional: true })],
     example: 'roll out mat',
     sheet: 'Roll out {what} from the middle until no air is white.',
+    alone: 'Roll out from the middle until no air is white.',
     meaning: 'Rolls the air out of a wet laminate. Air that stays is white and weak.',
     processes: ['hand', 'bagged'],
     instead: ['roll', 'consolidate'],
@@ -214,6 +220,7 @@ export const clothVerbs = steps('cloth', [
     takes: [argument('time', { optional: true })],
     example: 'debulk 15 min',
     sheet: 'Debulk {time} under full vacuum.',
+    alone: 'Debulk under full vacuum.',
     meaning:
       'Presses dry or prepreg layers down under a bag for some minutes, to get the air out. First ply and every third.',
     default: '20 min',

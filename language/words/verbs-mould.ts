@@ -60,9 +60,12 @@ export const mouldVerbs = steps('mould', [
 export const coatVerbs = steps('coat', [
   {
     word: 'mask',
-    takes: [argument('name', { optional: true, words: ['flange', 'edge'], names: ['consumable'] })],
-    example: 'mask flange',
-    sheet: 'Mask the {what}.',
+    takes: [
+      argument('name', { optional: true, words: ['flange', 'edge'], names: ['consumable'] }),
+      argument('name', { after: 'with', names: ['consumable'], optional: true }),
+    ],
+    example: 'mask flange with masking_25',
+    sheet: 'Mask the {what}, with {material}.',
     meaning: 'Masking tape over what must stay clean of coats: sealant tape does not hold on overspray.',
     consumes: [{ what: 'mask', by: 'perimeter', why: 'one run round the part' }],
     clauses: ['past', 'short', 'outside', 'along', 'perimeter'],

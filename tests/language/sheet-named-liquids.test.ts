@@ -20,10 +20,16 @@ it('what seals an edge or fills a hole is told by its ratio, has a lot, and is w
   const text = await page('hatch_lid', recipes);
   const [, seal = ''] = /Seal the cut edge with epoxy_laminating_medium\.(.*?)Closes a cut edge/.exec(text) ?? [];
   // 100:35, of 100 g: 74.1 g and 25.9 g, and no more than 2 % above
-  const [, resin = '', hardener = ''] = /resin ([\d.]+) g .*? hardener ([\d.]+) g/.exec(seal) ?? [];
+  const [, resin = '', hardener = ''] = / are .*? resin ([\d.]+) g .*? hardener ([\d.]+) g/.exec(seal) ?? [];
   expect(Number(hardener) / Number(resin)).toBeCloseTo(0.35, 2);
   expect(Number(resin) + Number(hardener)).toBeLessThan(103);
-  expect(seal).toContain('How much is used is not worked out');
+  // the way round is 2 (540 + 340) mm and a circle of 90 mm radius; without the core, which ends inside, the edge is
+  // 1 + 0.765 + 2 (0.469 + 0.234) mm high (the coat, the mat, two of each cloth) and takes 300 g/m2
+  const edge = 2 * (0.54 + 0.34) + 2 * Math.PI * 0.09;
+  const grams = 300 * edge * (1 + 0.765 + 2 * (0.469 + 0.234)) * 1e-3;
+  const [, about = ''] = /About ([\d.]+) g of it is used/.exec(seal) ?? [];
+  expect(Number(about) / grams).toBeCloseTo(1, 1);
+  expect(about).not.toBe('');
   const [, drill = ''] = /Drill 4 holes 8 mm in hinge_left\.(.*?)Holes, in an insert/.exec(text) ?? [];
   expect(drill).toContain('Epoxy sensitises');
   expect(drill).toMatch(/Mix filleting_mix as it is used; of 100 g are .* cotton_flock 10 g 100\.4 g/);

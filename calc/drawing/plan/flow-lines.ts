@@ -1,10 +1,11 @@
 import { lineLength, processSteps } from '../../bag/bag.figure.ts';
+import { linePoints } from '../../bag/line-points.ts';
 import { quantity, type Text, text } from '../../figure/figure.ts';
 import { type Bench, isKnown } from '../../figure/index.ts';
 import type { Step } from '../../model/index.ts';
 import { isImpossible } from '../../outcome.ts';
 import type { Contour } from '../../outline/contour.ts';
-import { type PartFrame, placedPoint } from '../../outline/part.figure.ts';
+import type { PartFrame } from '../../outline/part.figure.ts';
 import { origin } from '../../outline/shape.ts';
 import { flat, hasWord, head, pastEdge } from '../../plan/reading.ts';
 import { LENGTH } from '../../quantity/index.ts';
@@ -54,10 +55,7 @@ function lineOf(step: Step, frame: PartFrame): FlowLine {
       where: text('round the part, {past}', { past: pastOutline(past) }),
     };
   }
-  const points = said.flatMap((argument) => {
-    const point = argument.kind === 'point' ? placedPoint(frame, argument.point) : undefined;
-    return point === undefined || isImpossible(point) ? [] : [point];
-  });
+  const points = linePoints(frame, step).flatMap((point) => (isImpossible(point) ? [] : [point]));
   const [first, last] = [points[0], points.at(-1)];
   const where =
     first === undefined || last === undefined

@@ -1,7 +1,6 @@
 import { text } from '../../../calc/figure/figure.ts';
 import type { Usual } from '../../../calc/figure/index.ts';
-import { amountOf, flat } from '../../../calc/plan/reading.ts';
-import { LENGTH } from '../../../calc/quantity/index.ts';
+import { bondLine } from '../../../calc/plan/reading.ts';
 import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
@@ -36,18 +35,18 @@ export const bondLineThickness = rule({
     const thick = habitOf(context.bench, THICKEST);
     steps.forEach(({ step }, i) => {
       if (step.verb !== 'bond') return;
-      const clause = step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined);
-      const line = clause === undefined ? undefined : amountOf(flat(clause), LENGTH);
+      const said = bondLine(step);
+      const line = said?.amount;
       const shown = { thin: metres(thin), thick: metres(thick), ...(line === undefined ? {} : { line }) };
-      if (clause !== undefined && line !== undefined) {
+      if (said !== undefined && line !== undefined) {
         if (line.si >= thin - 1e-9 && line.si <= thick + 1e-9) return;
         context.report({
-          at: clause.path,
+          at: said.path,
           message:
             line.si < thin
               ? text('a bond line of {line} is starved: {thin} to {thick} holds', shown)
               : text('a bond line of {line} is brittle and slumps: {thin} to {thick} holds', shown),
-          fixes: [mendText(context, 'Make it 1.5 mm', clause.path, TYPED_LENGTH, '1.5 mm')],
+          fixes: [mendText(context, 'Make it 1.5 mm', said.path, TYPED_LENGTH, '1.5 mm')],
         });
         return;
       }

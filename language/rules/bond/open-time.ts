@@ -1,5 +1,5 @@
 import { isKnown, text, type Usual } from '../../../calc/figure/index.ts';
-import { amountOf, clauseWith, flat, subject } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, flat, pasteOf } from '../../../calc/plan/reading.ts';
 import { stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { TIME } from '../../../calc/quantity/index.ts';
 import { gelTime } from '../../../calc/resin/time.figure.ts';
@@ -25,8 +25,7 @@ export const bondOpenTime = rule({
   check(context) {
     for (const { step } of stepsOf(context)) {
       if (step.verb !== 'bond' && step.verb !== 'bed') continue;
-      const with_ = step.phrases.find(({ word }) => word === 'with')?.arguments[0];
-      const name = with_?.kind === 'word' ? with_.word : subject(step);
+      const name = pasteOf(step);
       const paste = name === undefined ? undefined : context.bench.material(name);
       if (name === undefined || paste === undefined || !['paste', 'resin'].includes(paste.kind)) continue;
       const gel = context.ask(gelTime, name);

@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { subject } from '../../../calc/plan/reading.ts';
+import { pasteOf } from '../../../calc/plan/reading.ts';
 import { after, stepsOf } from '../kit/steps.ts';
 import { familyOf, hasStyrene, wettedLayers } from '../kit/wetted.ts';
 import { rule } from '../rule.ts';
@@ -56,9 +56,3 @@ export const bondPolyesterOverEpoxy = rule({
     }
   },
 });
-
-/** `bond latch with bond_paste`, `seal edge bond_paste`, `fillet 10 mm with filleting_mix` */
-function pasteOf(step: Parameters<typeof subject>[0]): string | undefined {
-  const with_ = step.phrases.find(({ word }) => word === 'with')?.arguments[0];
-  return with_?.kind === 'word' ? with_.word : subject(step);
-}

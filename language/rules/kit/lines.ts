@@ -1,6 +1,7 @@
+import { linePoints } from '../../../calc/bag/line-points.ts';
 import { definePick, ifKnown, isKnown, known } from '../../../calc/figure/index.ts';
 import { signedDistance } from '../../../calc/outline/distance.ts';
-import { type PartFrame, partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
+import { type PartFrame, partFrame } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
 import { allSaid, hasWord, pastEdge } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
@@ -34,10 +35,7 @@ function lineOf(worked: WorkedStep, verb: 'feed' | 'vent', frame: PartFrame): Fl
   const said = allSaid(step);
   const name = step.name ?? verb;
   if (hasWord(said, 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points: [], outside: [] };
-  const points = said.flatMap((argument) => {
-    const point = argument.kind === 'point' ? placedPoint(frame, argument.point) : undefined;
-    return point === undefined || 'problem' in point ? [] : [point];
-  });
+  const points = linePoints(frame, step).flatMap((point) => ('problem' in point ? [] : [point]));
   const outside = points.flatMap((point) => {
     const distance = signedDistance(frame.shape, point);
     return typeof distance === 'number' ? [distance] : [];

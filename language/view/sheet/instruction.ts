@@ -1,7 +1,16 @@
 import type { Amount, Argument, Phrase, Step, StepClause } from '../../../calc/model/index.ts';
-import { flat, hasWord, head, pastEdge, subject, typedTime } from '../../../calc/plan/reading.ts';
+import {
+  filletRadius,
+  flat,
+  hasWord,
+  head,
+  namedBehind,
+  pastEdge,
+  subject,
+  typedTime,
+} from '../../../calc/plan/reading.ts';
 import { LENGTH, sameDimension, TEMPERATURE, TIME } from '../../../calc/quantity/index.ts';
-import { verb } from '../../words/index.ts';
+import { type Verb, verb } from '../../words/index.ts';
 import { showAmount } from '../figures.ts';
 import { testWords } from '../report/expects.ts';
 import { argumentWords, stepWords } from '../step-words.ts';
@@ -11,20 +20,28 @@ import { translated } from '../translation.ts';
 /**
  * What to do, as a sentence: the sheet line of the verb with what the step says put in. A part of the sentence for which
  * the step says nothing is left out; where nothing of it would be left, the step is told as the recipe says it.
+ * `usual` is what the shop does where the step says nothing.
  */
-export function instructionOf(step: Step, style: Style): string {
+export function instructionOf(step: Step, style: Style, usual: Said = {}): string {
   const row = verb(step.verb);
   if (row === undefined) return sentence(stepWords(step, style));
   const template = translated(row.sheet);
-  const said = valuesOf(step, style);
+  const said = { ...valuesOf(step, row, style), ...usual };
   const filled: string[] = [];
   for (const [i, part] of template.split(/(?<=[,:;])/).entries()) {
     const whole = filledIn(part, said);
     if (whole !== undefined) filled.push(whole);
-    else if (i === 0) return sentence(stepWords(step, style));
+    else if (i === 0)
+      return sentence(row.alone !== undefined && isBare(step) ? translated(row.alone) : stepWords(step, style));
   }
   return sentence(safe(template.endsWith(':') ? filled.join('') : filled.join('').replace(/[,;:]$/, '')));
 }
+
+/** What is put in for each name in braces. */
+export type Said = Readonly<Record<string, string | undefined>>;
+
+/** Only the verb: `cut`, `leak test`. */
+export const isBare = (step: Step): boolean => step.material === undefined && head(step).length === 0;
 
 /** Where a line or a body lies: `perimeter`, `from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)`. */
 function placeWords(step: Step, style: Style): string | undefined {
@@ -40,7 +57,7 @@ export function clauseWords(step: Step, style: Style): string[] {
   return step.clauses.map((clause) => safe(worded(flat(clause), style))).filter((words) => words !== '');
 }
 
-function filledIn(part: string, said: Readonly<Record<string, string | undefined>>): string | undefined {
+function filledIn(part: string, said: Said): string | undefined {
   let whole = true;
   const filled = part.replace(/\{(\w+)\}/g, (_, name: string) => {
     const value = said[name];
@@ -55,7 +72,7 @@ function sentence(words: string): string {
   return /[.:!?"]$/.test(first) ? first : `${first}.`;
 }
 
-function valuesOf(step: Step, style: Style): Readonly<Record<string, string | undefined>> {
+function valuesOf(step: Step, row: Verb, style: Style): Said {
   // `part above 117 degC`, `part within 5 K` say when the part is there, and not how warm it is held
   const all = [...head(step), ...step.clauses.map(flat).filter((list) => !hasWord(list, 'part'))].flat();
   const temperature = amountsOf(all).find(
@@ -63,7 +80,8 @@ function valuesOf(step: Step, style: Style): Readonly<Record<string, string | un
   );
   const time = typedTime(step)?.amount;
   return {
-    material: step.material ?? subject(step),
+    material:
+      step.material ?? (row.takes?.some(({ after }) => after === 'with') ? namedBehind(step, 'with') : subject(step)),
     what: whatOf(step),
     how: subject(step),
     name: step.name,
@@ -72,6 +90,7 @@ function valuesOf(step: Step, style: Style): Readonly<Record<string, string | un
     temperature: temperature && showAmount(temperature, style),
     amount: amountWords(step, style),
     edge: edgeWords(step, style),
+    fillet: filletWords(step, style),
     until: phraseOf(step, ['until'], style),
     when: phraseOf(step, ['when', 'below', 'after'], style),
     place: placeWords(step, style),
@@ -83,7 +102,7 @@ function valuesOf(step: Step, style: Style): Readonly<Record<string, string | un
 
 function whatOf(step: Step): string | undefined {
   const { lay } = step;
-  if (lay === undefined) return phraseName(step) ?? subject(step);
+  if (lay === undefined) return namedBehind(step, 'in') ?? runOf(step);
   if (lay.what === 'kit') return say('the kit');
   if (lay.what === 'rest') return say('the rest');
   if (lay.what === 'stack') return say('the whole stack');
@@ -92,10 +111,11 @@ function whatOf(step: Step): string | undefined {
     : say('{first} to {last}', { first: lay.first, last: lay.last });
 }
 
-/** `drill 8 holes 8 mm in bolts` is about the bolts. */
-function phraseName({ phrases }: Step): string | undefined {
-  const last = phrases.find(({ word }) => word === 'in')?.arguments[0];
-  return last?.kind === 'word' ? last.word : undefined;
+/** `cut outer to inner`: one name, or a run of them. */
+function runOf(step: Step): string | undefined {
+  const first = step.material === undefined ? subject(step) : undefined;
+  const last = namedBehind(step, 'to');
+  return first === undefined || last === undefined ? first : say('{first} to {last}', { first, last });
 }
 
 /** How far a sheet goes beyond the edge of the part, or ends before it or before its dam. */
@@ -108,6 +128,11 @@ function edgeWords(step: Step, style: Style): string | undefined {
   return past < 0
     ? say('{length} short of the edge', { length }, style)
     : say('{length} past the edge', { length }, style);
+}
+
+function filletWords(step: Step, style: Style): string | undefined {
+  const radius = filletRadius(step);
+  return radius === undefined ? undefined : show({ si: radius, dimension: LENGTH }, style);
 }
 
 /** What is neither a time nor a temperature: of the head, else of the first clause that has one. */

@@ -2,6 +2,8 @@ import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import type { Step } from '../../../calc/model/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
+import { pasteMass } from '../../../calc/plan/paste.figure.ts';
+import { pasteOf } from '../../../calc/plan/reading.ts';
 import { formatNumber, MASS, NUMBER, TIME, VOLUME } from '../../../calc/quantity/index.ts';
 import { doseAt } from '../../../calc/resin/dose.figure.ts';
 import { type MixPart, mixOf, scaleStep } from '../../../calc/resin/mix.figure.ts';
@@ -23,10 +25,10 @@ export function potsOfStep(bench: Bench, step: Step, style: Style): SheetPot[] {
   return [...planned, ...named.flatMap((resin) => asNeeded(bench, resin, step, style))];
 }
 
-/** kg that the parts of a mix are told for where no amount of it is worked out */
+/** kg that the parts of a mix are told for that is used as it goes */
 const some = 0.1;
 
-/** How a resin is mixed of which nobody has reckoned how much is used. */
+/** How a resin is mixed that a step spreads as it goes. */
 function asNeeded(bench: Bench, resin: string, step: Step, style: Style): SheetPot[] {
   const mixed = mixOf(bench, resin, some, (name) => doseAt(bench, name, step.path));
   if (!isKnown(mixed)) return [];
@@ -36,9 +38,20 @@ function asNeeded(bench: Bench, resin: string, step: Step, style: Style): SheetP
     {
       title: say('Mix {resin} as it is used; of {mass} are', { resin, mass: inCup(pot) }, style),
       table,
-      notes: [say('How much is used is not worked out: mix no more than is used up at once.'), ...notes.slice(1)],
+      notes: [usedWords(bench, resin, step, style), ...notes.slice(1)],
     },
   ];
+}
+
+function usedWords(bench: Bench, resin: string, step: Step, style: Style): string {
+  const used = resin === pasteOf(step) ? pasteMass(bench, step) : undefined;
+  return used !== undefined && isKnown(used) && used.value > 0
+    ? say(
+        'About {mass} of it is used: mix a little more, and never more than is used up at once.',
+        { mass: quantity(used.value, MASS) },
+        style,
+      )
+    : say('How much is used is not worked out: mix no more than is used up at once.');
 }
 
 function potOf(bench: Bench, pot: StepPot, style: Style): SheetPot {

@@ -2,8 +2,9 @@ import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import type { Accepted, Book, Step } from '../../../calc/model/index.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
-import { type Quantity, TIME } from '../../../calc/quantity/index.ts';
+import { PRESSURE, type Quantity, TIME } from '../../../calc/quantity/index.ts';
 import type { Report, StepRow } from '../../../calc/report.ts';
+import { leakLimit } from '../../../calc/vacuum/vacuum.figure.ts';
 import { DEFERRAL } from '../../words/cautions.ts';
 import { verb } from '../../words/index.ts';
 import { type Blank, stepBlanks, stepTables, usUnits, wetBlanks } from '../../words/sheet-blanks.ts';
@@ -12,9 +13,9 @@ import { figureOf } from '../figures.ts';
 import { testWords } from '../report/expects.ts';
 import type { Table } from '../report/section.ts';
 import { stepAmounts } from '../step-words.ts';
-import { type Style, safe, say } from '../text.ts';
+import { type Style, safe, say, show } from '../text.ts';
 import { translated } from '../translation.ts';
-import { clauseWords, instructionOf } from './instruction.ts';
+import { clauseWords, instructionOf, isBare, type Said } from './instruction.ts';
 import { layTable } from './pieces.ts';
 import { potsOfStep } from './pots.ts';
 import type { SheetPot, SheetStep } from './sheet.ts';
@@ -34,7 +35,7 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
     return {
       number: numbers.next(row.depth),
       path: step.path,
-      what: instructionOf(step, style),
+      what: instructionOf(step, style, isBare(step) ? usualOf(step, bench, style) : {}),
       says: clauseWords(step, style),
       // what is joined on the bench leaves the tool free
       takes: takesWords(row, kits.find(({ steps }) => steps?.includes(step)) ?? step, style),
@@ -48,6 +49,14 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
       ...(readings === undefined ? {} : { readings }),
     };
   });
+}
+
+/** What the shop does where a step says nothing: a leak test allows what is its habit, else what is common. */
+function usualOf({ verb: word }: Step, bench: Bench, style: Style): Said {
+  const limit = word === 'leak test' ? bench.ask(leakLimit) : undefined;
+  if (limit === undefined || !isKnown(limit)) return {};
+  const { rise, time } = limit.value;
+  return { amount: show(quantity(rise, PRESSURE), style), time: show(quantity(time, TIME), style) };
 }
 
 /** `3`, and `3.1` for the first line of its block. */
