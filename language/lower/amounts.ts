@@ -28,6 +28,10 @@ export const countWords: ReadonlySet<string> = new Set(
 
 const form = /^(-?)(\d+,\d+|\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)(.*)$/s;
 
+/** What reads without a word, by its text: a workshop types the same sizes again and again. */
+const wellTyped = new Map<string, Quantity>();
+const mostKept = 4096;
+
 /** Reads `12 mm`, `1,5 m`, `5 coats`, `?`. Undefined after a problem that leaves no value. */
 export function readQuantity(
   low: Lowering,
@@ -36,6 +40,23 @@ export function readQuantity(
   expected?: DimensionName,
 ): Quantity | Unknown | undefined {
   if (typed === '?') return UNKNOWN;
+  const kept = expected === undefined ? wellTyped.get(typed) : undefined;
+  if (kept !== undefined) return kept;
+  const read = readAnew(low, typed, where, expected);
+  // a decimal comma is read and told of, each time
+  if (read !== undefined && expected === undefined && !typed.includes(',')) {
+    if (wellTyped.size >= mostKept) wellTyped.clear();
+    wellTyped.set(typed, read);
+  }
+  return read;
+}
+
+function readAnew(
+  low: Lowering,
+  typed: string,
+  where: Span | undefined,
+  expected: DimensionName | undefined,
+): Quantity | undefined {
   const parts = form.exec(typed);
   if (parts === null) return undefined;
   const [, sign, digits, unit] = parts as unknown as [string, string, string, string];
