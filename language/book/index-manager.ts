@@ -39,6 +39,8 @@ export class BookIndex implements IndexManager {
   /** Names that a changed file exports now and did not before. */
   readonly #appeared = new Set<Key>();
   readonly #asked = new Map<string, Set<Key>>();
+  /** Documents that are about to be linked anew: what they asked for is forgotten when they ask again, one at a time. */
+  readonly #asksAnew = new Set<string>();
   readonly #askers = new Map<Key, Set<string>>();
 
   constructor(services: LangiumSharedServices) {
@@ -59,6 +61,7 @@ export class BookIndex implements IndexManager {
   /** Notes that what is known about a document depends on what the book says about a key. */
   noteAsked(document: URI, key: Key): void {
     const uri = document.toString();
+    if (this.#asksAnew.delete(uri)) this.#forgetAsked(uri);
     const keys = this.#asked.get(uri) ?? new Set();
     if (keys.has(key)) return;
     keys.add(key);
@@ -83,7 +86,8 @@ export class BookIndex implements IndexManager {
 
   remove(uri: URI): void {
     this.removeContent(uri);
-    this.removeReferences(uri);
+    this.#asksAnew.delete(uri.toString());
+    this.#forgetAsked(uri.toString());
   }
 
   removeContent(address: URI): void {
@@ -99,8 +103,12 @@ export class BookIndex implements IndexManager {
     }
   }
 
+  /** Until it asks again, a document is taken to hang on what it asked for last: an edit of the materials removes those of a whole book. */
   removeReferences(address: URI): void {
-    const uri = address.toString();
+    this.#asksAnew.add(address.toString());
+  }
+
+  #forgetAsked(uri: string): void {
     for (const key of this.#asked.get(uri) ?? []) {
       const askers = this.#askers.get(key);
       askers?.delete(uri);

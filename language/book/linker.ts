@@ -34,6 +34,17 @@ export class LayupLinker extends DefaultLinker {
     }
   }
 
+  /** As Langium does, but for a `delete` on each of a book's references, which makes every later look at them slow. */
+  override unlink(document: LangiumDocument): void {
+    for (const reference of document.references as Linked[]) {
+      if ('_ref' in reference) {
+        reference._ref = undefined;
+        reference._nodeDescription = undefined;
+      }
+    }
+    document.references = [];
+  }
+
   override getCandidate(info: ReferenceInfo): AstNodeDescription | LinkingError {
     return this.#names().resolve(info) ?? this.createLinkingError(info);
   }
@@ -63,5 +74,8 @@ export class LayupLinker extends DefaultLinker {
     }
   }
 }
+
+/** The grammar has no reference to several entries at once. */
+type Linked = LangiumDocument['references'][number] & { _ref?: unknown; _nodeDescription?: unknown };
 
 const isNode = (value: unknown): value is AstNode => typeof value === 'object' && value !== null && '$type' in value;
