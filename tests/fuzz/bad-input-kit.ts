@@ -4,8 +4,6 @@ export interface BadInput {
   readonly text: () => string;
   /** a rule that must report it; `clean` where nothing is an error */
   readonly told: RegExp | 'clean';
-  /** longest time in milliseconds, on a slow machine; 10 s where nothing is said */
-  readonly within?: number;
 }
 
 export const recipe = (body: string): string => `recipe bad "Bad" {\n${body}\n}\n`;

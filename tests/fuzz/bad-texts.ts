@@ -11,7 +11,6 @@ export const size: readonly BadInput[] = [
         390_000,
       ),
     told: /^line\//,
-    within: 40_000,
   },
   { name: '1 MB of line ends', text: () => '\n'.repeat(1_000_000), told: 'clean' },
   { name: '1 MB of commas', text: () => ','.repeat(999_999), told: /^line\// },
@@ -29,13 +28,11 @@ export const size: readonly BadInput[] = [
     name: 'unknown entries by the thousand',
     text: () => many(5000, (i) => `thing t${i} {\n  of ${i} mm\n}`),
     told: /^line\//,
-    within: 20_000,
   },
   {
     name: 'unknown lines by the thousand in one recipe',
     text: () => recipe(many(10_000, (i) => `  thing ${i} mm`)),
     told: /^line\//,
-    within: 20_000,
   },
 ];
 
@@ -52,7 +49,7 @@ export const brackets: readonly BadInput[] = [
   { name: '100,000 closing braces, one a line', text: () => '}\n'.repeat(100_000), told: /^line\/surplus-brace/ },
   { name: '100,000 closing round brackets', text: () => ')'.repeat(100_000), told: /^line\// },
   { name: '100,000 pairs of braces', text: () => '{}'.repeat(100_000), told: /^line\// },
-  { name: '20,000 open blocks', text: () => 'recipe a {\n'.repeat(20_000), told: /^line\//, within: 20_000 },
+  { name: '20,000 open blocks', text: () => 'recipe a {\n'.repeat(20_000), told: /^line\// },
   {
     name: 'round brackets 10,000 deep, all closed',
     text: () => recipe(`  let a = ${'('.repeat(10_000)}1 mm${')'.repeat(10_000)}`),
