@@ -16,6 +16,15 @@ export class Overrides {
     }
   }
 
+  /** These, and on top of them the changes of some lines. */
+  plus(lines: readonly (Change | Without)[]): Overrides {
+    if (lines.length === 0) return this;
+    const all = new Overrides(lines);
+    for (const [name, clauses] of this.changes) all.changes.set(name, [...clauses, ...all.changesOf(name)]);
+    for (const name of this.dropped) all.dropped.add(name);
+    return all;
+  }
+
   without(name: string): boolean {
     return this.dropped.has(name);
   }

@@ -80,12 +80,25 @@ function headText(node: ProcessNode): string {
   return span === undefined ? '' : (node.$cstNode?.root.fullText.slice(span.offset, span.end) ?? '');
 }
 
-/** A changed line replaces the step of the same verb and name; a new one goes behind. */
+/**
+ * A changed line replaces the step of the same verb and name; a new one goes behind. Of several that are called alike the first
+ * takes the place of the first.
+ */
 function merged(base: readonly Step[], own: readonly Step[]): Step[] {
-  const key = (step: Step): string => `${step.verb} ${step.name ?? ''}`;
-  const replaced = new Map(own.map((step) => [key(step), step]));
-  const known = new Set(base.map(key));
-  return [...base.map((step) => replaced.get(key(step)) ?? step), ...own.filter((step) => !known.has(key(step)))];
+  const left = [...own];
+  const steps = base.map((step) => {
+    const at = left.findIndex((each) => keyOf(each) === keyOf(step));
+    return at < 0 ? step : (left.splice(at, 1)[0] ?? step);
+  });
+  return [...steps, ...left];
+}
+
+/** What a step is called by: its name, the layers that it lays or works on, its words. */
+function keyOf({ verb, name, lay, text: words, arguments: [first] }: Step): string {
+  const [named] = verbNamed(verb)?.takes ?? [];
+  const about = named?.names?.some((kind) => kind === 'layer' || kind === 'zone') === true;
+  const subject = about && first?.kind === 'word' ? first.word : '';
+  return [verb, name ?? lay?.first ?? lay?.what ?? words ?? subject].join(' ');
 }
 
 export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: string, outer: Overrides): Step[] {

@@ -1,5 +1,5 @@
 import { text } from '../../calc/figure/figure.ts';
-import type { Expectation, Load, Recipe } from '../../calc/model/index.ts';
+import type { Expectation, Load, Process, Recipe } from '../../calc/model/index.ts';
 import type {
   Fact,
   Junk,
@@ -29,6 +29,7 @@ import { reportStraysOfHead } from './stray.ts';
 import { reportUnknownLine } from './unknown.ts';
 import { reportSameNames, reportUnknownEnds, reportUnknownLines } from './unknown-names.ts';
 
+type ProcessItem = Extract<RecipeItem, { $type: 'Process' }>;
 type Head = { revision?: number; quantity?: number; handed?: readonly string[] };
 type HeadReader = FactReader<Head>;
 
@@ -227,7 +228,13 @@ function readBlocks(
           recipe.stack = lowerStack(low, item, `${prefix}stack`, overrides);
           break;
         case 'Process':
-          recipe.process = lowerProcess(low, item, `${prefix}process`, overrides, processLike(low, item, recipe));
+          recipe.process = lowerProcess(
+            low,
+            item,
+            `${prefix}process`,
+            overrides,
+            processLike(low, item, `${prefix}process`, overrides, [recipe.name]),
+          );
           break;
         case 'Load': {
           const load = lowerLoad(low, item, `${prefix}loads.${index}`);
@@ -261,11 +268,20 @@ function readBlocks(
   recipe.expects = expects;
 }
 
-/** `process infusion like house_infusion { ... }`: the process of another recipe. */
-function processLike(low: Lowering, item: Extract<RecipeItem, { $type: 'Process' }>, recipe: Recipe) {
+/**
+ * `process infusion like house_infusion { ... }`: the process of another recipe, which may itself be like another one, with what
+ * is changed of it here and in sizes. `seen` are the recipes on the way, so that a ring ends.
+ */
+function processLike(
+  low: Lowering,
+  item: ProcessItem,
+  path: string,
+  overrides: Overrides,
+  seen: readonly (string | undefined)[],
+): Process | undefined {
   const base: unknown = item.base?.ref;
-  if (!isRecipe(base) || base.name === recipe.name) return undefined;
-  const process = base.items.find((line) => line.$type === 'Process');
+  if (!isRecipe(base) || seen.includes(base.name)) return undefined;
+  const process = linesOf(base).findLast((line) => line.$type === 'Process');
   if (process?.$type !== 'Process') {
     low.problem(
       'name/unknown',
@@ -274,9 +290,11 @@ function processLike(low: Lowering, item: Extract<RecipeItem, { $type: 'Process'
     );
     return undefined;
   }
+  const changed = overrides.plus(item.steps.filter((line) => line.$type === 'Change' || line.$type === 'Without'));
   const before = low.inherited;
-  low.inherited = propertySpan(item, 'base') ?? nodeSpan(item);
-  const lowered = lowerProcess(low, process, 'like.process', new Overrides([]));
+  low.inherited ??= propertySpan(item, 'base') ?? nodeSpan(item);
+  const deeper = processLike(low, process, `like.${path}`, changed, [...seen, base.name]);
+  const lowered = lowerProcess(low, process, `like.${path}`, changed, deeper);
   low.inherited = before;
   return lowered;
 }

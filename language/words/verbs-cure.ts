@@ -75,7 +75,7 @@ export const waitVerbs = steps('wait and check', [
       argument('word', { after: 'until', words: ['tacky', 'gel', 'cool', 'hard'], optional: true }),
     ],
     example: 'wait until tacky',
-    sheet: 'Wait {time} {until}.',
+    sheet: 'Wait {wait}, about {planned}: {look}.',
     meaning:
       'Waits a time, or for a state; the bench goes by the state, the plan takes the time from the window of the material.',
     occupies: ['tool'],

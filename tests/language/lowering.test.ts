@@ -156,6 +156,37 @@ describe('likeness', () => {
     expect(process?.steps[2]?.clauses[0]?.arguments[0]).toMatchObject({ amount: { si: 14 } });
   });
 
+  it('of a process: what is changed and left out, of several alike the first, and the process that this one is like', async () => {
+    const { recipe, told } = await read({
+      'first.layup':
+        'recipe first {\n  process infusion with epoxy_slow at 23 degC {\n    lay a\n    lay b\n    check "One."\n    check "Two."\n    degas 10 min\n    bag film_50, pleats 4 of 40 mm\n    cure 24 h at 23 degC\n    cure 8 h at 50 degC\n  }\n}\n',
+      'second.layup':
+        'recipe second {\n  process infusion like first {\n    without degas\n    change bag, pleats 14 of 60 mm\n    weigh\n  }\n}\n',
+      'third.layup':
+        'recipe third {\n  process infusion like second {\n    lay b, people 2\n    cure 30 h at 23 degC\n    check "Two."\n  }\n}\n',
+      'ring.layup': 'recipe one {\n  process hand like two\n}\nrecipe two {\n  process hand like one\n}\n',
+    });
+    expect(told).toBeDefined();
+    const second = recipe('second').process?.steps ?? [];
+    expect(second.map(({ verb }) => verb)).toEqual('lay lay check check bag cure cure weigh'.split(' '));
+    expect(second[4]?.clauses[0]?.arguments[0]).toMatchObject({ amount: { si: 14 } });
+    const third = recipe('third').process;
+    expect(third?.resin).toBe('epoxy_slow');
+    expect(third?.steps.map(({ verb }) => verb)).toEqual(second.map(({ verb }) => verb));
+    expect(third?.steps.map(({ clauses }) => clauses.map(({ word }) => word).join())).toMatchObject([
+      '',
+      'people',
+      '',
+      '',
+      'pleats',
+      '',
+      '',
+      '',
+    ]);
+    expect(third?.steps[5]?.arguments[0]).toMatchObject({ amount: { si: 30 * 3600 } });
+    expect(third?.steps[6]?.arguments[0]).toMatchObject({ amount: { si: 8 * 3600 } });
+  });
+
   it('in a circle is told, and every recipe is still read', async () => {
     const { told, recipe } = await read('recipe a like b {\n  quantity 2\n}\nrecipe b like a {\n  quantity 3\n}\n');
     expect(only(told, /name\/cyclic/).length).toBeGreaterThan(0);

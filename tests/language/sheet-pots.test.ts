@@ -41,7 +41,7 @@ it('what was laid wet is not mixed again for the infusion, which alone feeds mes
 
 it('several pots have their times in their own table, and no blank for one of them beside it', async () => {
   const text = await page('hatch_lid');
-  const [, gel = ''] = /Lay gel\.(.*?)Check: wet_film/.exec(text) ?? [];
+  const [, gel = ''] = /Lay gel\.(.*?)Check: wet film/.exec(text) ?? [];
   expect(gel.match(/mixed at/g)).toHaveLength(1);
   expect(gel).toMatch(/started .*ended .*gel seen at/);
   const [, skin = ''] = /Lay skin\.(.*?)Wait 4 h/.exec(text) ?? [];

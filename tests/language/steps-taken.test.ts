@@ -29,6 +29,8 @@ recipe box {
     bed body with epoxy_fillet, 1500 g/m2
     bag down body, vacuum 300 mbar gauge
     lay b
+    wait until gel
+    check wet_film 400 um to 600 um
     leak test
     fill joints with epoxy_fillet
     cure 24 h at 21 degC
@@ -91,10 +93,12 @@ it('the sheet names the paste where paste is meant, and the numbers of the shop 
     'Bed body in epoxy_fillet, 1500 g/m2; press until it squeezes out all round.',
     'Pull full vacuum, shut the pump off: at most 3 mbar in 5 min.',
     'Fill the joints with epoxy_fillet.',
+    'Check: wet film 0.4 mm to 0.6 mm.',
     'Bond web: butter both faces with epoxy_fillet and close; fillet of 10 mm radius in the corner.',
     'Fillet, radius 10 mm, of epoxy_fillet.',
     'Pour epoxy_fillet, into web.',
     'About 600 g of it is used',
   ])
     expect(sheet).toContain(line);
+  expect(sheet).toMatch(/Wait until gel, about [\d.]+ (min|h): it no longer flows\./);
 });

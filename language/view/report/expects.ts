@@ -37,7 +37,7 @@ export function asTyped(actual: Quantity, { limit, low }: Test): Quantity {
   return typed?.unit === '%' ? { ...actual, unit: '%' } : actual;
 }
 
-/** `thickness at middle 20.8 mm to 21.5 mm` */
+/** `thickness at middle 20.8 mm to 21.5 mm`, `wet film 0.4 mm to 0.6 mm` */
 export function testWords(
   { what, under, at, on, of, basis, comparison, limit, low, high }: Test,
   style: Style,
@@ -51,7 +51,7 @@ export function testWords(
         ? [showAmount(low, style), ...(low.tolerance === undefined ? [] : [`+- ${show(low.tolerance, style)}`])]
         : [showAmount(low, style), 'to', showAmount(high, style)];
   return [
-    what,
+    what.replaceAll('_', ' '),
     ...(under === undefined ? [] : ['under', under]),
     ...(on === undefined ? [] : ['on', on]),
     ...place,

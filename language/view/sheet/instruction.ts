@@ -10,7 +10,7 @@ import {
   typedTime,
 } from '../../../calc/plan/reading.ts';
 import { LENGTH, sameDimension, TEMPERATURE, TIME } from '../../../calc/quantity/index.ts';
-import { type Verb, verb } from '../../words/index.ts';
+import { type Verb, verb, wordAt } from '../../words/index.ts';
 import { showAmount } from '../figures.ts';
 import { testWords } from '../report/expects.ts';
 import { argumentWords, stepWords } from '../step-words.ts';
@@ -41,7 +41,7 @@ export function instructionOf(step: Step, style: Style, usual: Said = {}): strin
 export type Said = Readonly<Record<string, string | undefined>>;
 
 /** Only the verb: `cut`, `leak test`. */
-export const isBare = (step: Step): boolean => step.material === undefined && head(step).length === 0;
+const isBare = (step: Step): boolean => step.material === undefined && head(step).length === 0;
 
 /** Where a line or a body lies: `perimeter`, `from (90 mm from heel, 0 mm) to (90 mm from nose, 0 mm)`. */
 function placeWords(step: Step, style: Style): string | undefined {
@@ -78,7 +78,9 @@ function valuesOf(step: Step, row: Verb, style: Style): Said {
   const temperature = amountsOf(all).find(
     ({ dimension, difference }) => sameDimension(dimension, TEMPERATURE) && difference !== true,
   );
-  const time = typedTime(step)?.amount;
+  const typed = typedTime(step)?.amount;
+  const time = typed && showAmount(typed, style);
+  const until = phraseOf(step, ['until'], style);
   return {
     material:
       step.material ?? (row.takes?.some(({ after }) => after === 'with') ? namedBehind(step, 'with') : subject(step)),
@@ -86,12 +88,14 @@ function valuesOf(step: Step, row: Verb, style: Style): Said {
     how: subject(step),
     name: step.name,
     text: step.text ?? (step.test === undefined ? undefined : testWords(step.test, style)),
-    time: time && showAmount(time, style),
+    time,
     temperature: temperature && showAmount(temperature, style),
     amount: amountWords(step, style),
     edge: edgeWords(step, style),
     fillet: filletWords(step, style),
-    until: phraseOf(step, ['until'], style),
+    until,
+    wait: [time, until].filter((part) => part !== undefined).join(' '),
+    look: lookFor(step),
     when: phraseOf(step, ['when', 'below', 'after'], style),
     place: placeWords(step, style),
     coats: clauseOf(step, ['coats', 'coat'], style),
@@ -128,6 +132,14 @@ function edgeWords(step: Step, style: Style): string | undefined {
   return past < 0
     ? say('{length} short of the edge', { length }, style)
     : say('{length} past the edge', { length }, style);
+}
+
+/** By what the bench knows the state that it waits for: `it sticks, but the glove comes away clean`. */
+function lookFor(step: Step): string | undefined {
+  const state = namedBehind(step, 'until');
+  const meaning = state === undefined ? undefined : wordAt(state, 'value of until')?.meaning;
+  const look = meaning === undefined ? '' : translated(meaning).replace(/\.$/, '');
+  return look === '' ? undefined : `${look.charAt(0).toLowerCase()}${look.slice(1)}`;
 }
 
 function filletWords(step: Step, style: Style): string | undefined {

@@ -2,6 +2,8 @@ import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import type { Accepted, Book, Step } from '../../../calc/model/index.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
+import { head, typedTime } from '../../../calc/plan/reading.ts';
+import { stepStandingTime } from '../../../calc/plan/step.figure.ts';
 import { PRESSURE, type Quantity, TIME } from '../../../calc/quantity/index.ts';
 import type { Report, StepRow } from '../../../calc/report.ts';
 import { leakLimit } from '../../../calc/vacuum/vacuum.figure.ts';
@@ -15,7 +17,7 @@ import type { Table } from '../report/section.ts';
 import { stepAmounts } from '../step-words.ts';
 import { type Style, safe, say, show } from '../text.ts';
 import { translated } from '../translation.ts';
-import { clauseWords, instructionOf, isBare, type Said } from './instruction.ts';
+import { clauseWords, instructionOf, type Said } from './instruction.ts';
 import { layTable } from './pieces.ts';
 import { potsOfStep } from './pots.ts';
 import type { SheetPot, SheetStep } from './sheet.ts';
@@ -35,7 +37,7 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
     return {
       number: numbers.next(row.depth),
       path: step.path,
-      what: instructionOf(step, style, isBare(step) ? usualOf(step, bench, style) : {}),
+      what: instructionOf(step, style, usualOf(step, bench, style)),
       says: clauseWords(step, style),
       // what is joined on the bench leaves the tool free
       takes: takesWords(row, kits.find(({ steps }) => steps?.includes(step)) ?? step, style),
@@ -51,12 +53,17 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
   });
 }
 
-/** What the shop does where a step says nothing: a leak test allows what is its habit, else what is common. */
-function usualOf({ verb: word }: Step, bench: Bench, style: Style): Said {
-  const limit = word === 'leak test' ? bench.ask(leakLimit) : undefined;
-  if (limit === undefined || !isKnown(limit)) return {};
-  const { rise, time } = limit.value;
-  return { amount: show(quantity(rise, PRESSURE), style), time: show(quantity(time, TIME), style) };
+/** What is usual where a step says nothing: what a leak test may lose, and how long a state is about waited for. */
+function usualOf(step: Step, bench: Bench, style: Style): Said {
+  if (step.verb === 'leak test' && head(step).length === 0) {
+    const limit = bench.ask(leakLimit);
+    if (!isKnown(limit)) return {};
+    const { rise, time } = limit.value;
+    return { amount: show(quantity(rise, PRESSURE), style), time: show(quantity(time, TIME), style) };
+  }
+  if (step.verb !== 'wait' || typedTime(step) !== undefined) return {};
+  const waits = bench.ask(stepStandingTime, step.path);
+  return isKnown(waits) ? { planned: show(quantity(waits.value, TIME), style) } : {};
 }
 
 /** `3`, and `3.1` for the first line of its block. */
