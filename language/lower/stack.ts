@@ -10,6 +10,7 @@ import {
   UNKNOWN,
 } from '../../calc/model/index.ts';
 import { countLayers, MOST_LAID_LAYERS } from '../../calc/stack/expand.ts';
+import { connectives } from '../grammar/connectives.ts';
 import type {
   Clause,
   ClothLayer,
@@ -38,7 +39,7 @@ export function lowerStack(low: Lowering, node: StackNode, path: string, overrid
     low.problem(
       'line/not-understood',
       low.places.get(path),
-      'a stack says what it is laid on: stack from tool sled_tool {',
+      'a stack says what it is laid on: `stack from tool table {`, and somewhere `tool table { flat 1200 mm by 800 mm }`',
     );
   else if (tool === undefined)
     low.problem('line/not-understood', low.places.get(path), 'which tool is it laid on? stack from tool sled_tool {');
@@ -110,19 +111,29 @@ const materialWord: Readonly<Record<LayerKind, string>> = {
   coat: 'gelcoat or resin',
 };
 
+/** A name that links words elsewhere (`ply under glass_twill_280`) cannot be one: the line has a name, and none that can be read. */
+function reportNoName(low: Lowering, node: LayerNode): void {
+  const { kind } = node;
+  const at = node.$cstNode?.offset ?? 0;
+  const word = /^\w+[ \t]+(\w+)[ \t]+\w/.exec(node.$cstNode?.root.fullText.slice(at, at + 100) ?? '')?.[1];
+  low.problem(
+    'line/not-understood',
+    node,
+    word !== undefined && connectives.has(word)
+      ? text('`{word}` joins words of a line, so it can be no name: `{other}` can', { word, other: `${word}_${kind}` })
+      : text('`{kind}` needs a name and its {material}: {example}', {
+          kind,
+          material: materialWord[kind],
+          example: example[kind],
+        }),
+  );
+}
+
 function lowerLayer(low: Lowering, node: LayerNode, path: string, changes: readonly Clause[]): Layer | undefined {
   low.place(path, node);
   const kind = node.kind;
   if (node.name === undefined) {
-    low.problem(
-      'line/not-understood',
-      node,
-      text('`{kind}` needs a name and its {material}: {example}', {
-        kind,
-        material: materialWord[kind],
-        example: example[kind],
-      }),
-    );
+    reportNoName(low, node);
     return undefined;
   }
   low.place(`${path}.name`, propertySpan(node, 'name'));

@@ -153,13 +153,17 @@ function checkState(low: Lowering, values: readonly Read[], states: readonly str
 export function knownVerb(low: Lowering, name: string, where: Span | undefined): string {
   if (verbNamed(name) !== undefined) return name;
   const meant = verbs.find((verb) => verb.instead?.includes(name) === true)?.word;
+  // `seal` alone: all that it goes on with, however much longer they are
+  const begun = verbs.flatMap(({ word }) => (word.startsWith(`${name} `) ? [word] : []));
   const near =
-    meant === undefined
-      ? nearestWords(
-          name,
-          verbs.map((verb) => verb.word),
-        )
-      : [meant];
+    meant !== undefined
+      ? [meant]
+      : begun.length > 0
+        ? begun
+        : nearestWords(
+            name,
+            verbs.map(({ word }) => word),
+          );
   low.problem(
     'line/not-understood',
     where,

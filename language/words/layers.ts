@@ -129,7 +129,8 @@ export const coatClauses: readonly Word[] = [
     at: ['clause of coat', 'clause of step'],
     takes: [argument('count', { before: true })],
     example: 'coat gel gel_grey 500 um wet, brush, 2 coats',
-    meaning: 'In how many coats. Gelcoat goes wet on wet: a second coat on a gelled one wrinkles it.',
+    meaning:
+      'In how many coats, each as thick as is said. Gelcoat goes wet on wet: a second coat on a gelled one wrinkles it.',
     instead: ['coat'],
   },
   {

@@ -28,9 +28,10 @@ export const fabricNotDried = rule({
       const line = `dry ${name}, ${asTyped(dry.time)}${dry.temperature === undefined ? '' : ` at ${asTyped(dry.temperature)}`}`;
       context.report({
         at: `${laid.path}.material`,
-        message: text('{material} draws water from the air and is dried first, {time}; no step does', {
+        message: text('{material} draws water from the air and is dried first, {time}; no step dries {layer}', {
           material: name,
           time: dry.time,
+          layer: laid.name,
         }),
         fixes: [addStep(context, 'dry', line)],
       });
