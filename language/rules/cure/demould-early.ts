@@ -7,6 +7,9 @@ import { aboutTime, kelvin } from '../kit/shown.ts';
 import { between, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
+/** The halving for each 10 K is no finer than this, a kelvin and a half: 24 h at 22 degC are as good as 24 h at 23 degC. */
+const AS_GOOD_AS = 0.1;
+
 export const cureDemouldEarly = rule({
   name: 'cure/demould-early',
   severity: 'error',
@@ -38,7 +41,7 @@ export const cureDemouldEarly = rule({
     if (!cures.some(({ classes }) => classes.has('cure')) || !isKnown(spans)) return;
     const does = equivalentTime(spans.value, at);
     const needs = fact.value.value;
-    if (typeof does !== 'number' || does >= 0.98 * needs.si) return;
+    if (typeof does !== 'number' || does >= (1 - AS_GOOD_AS) * needs.si) return;
     const shown = { resin: material.name, does: aboutTime(does), needs, temperature: kelvin(at) };
     context.report({
       at: demould.step.path,

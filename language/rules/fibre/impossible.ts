@@ -1,11 +1,13 @@
 import { text } from '../../../calc/figure/index.ts';
-import { layerCloth, layerFraction } from '../../../calc/laminate/fraction.figure.ts';
+import { type LayerFraction, layerCloth, layerFraction } from '../../../calc/laminate/fraction.figure.ts';
+import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import type { ProcessKind } from '../../../calc/model/index.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { saidAt } from '../kit/fractions.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { share } from '../kit/shown.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /**
  * The most fibre by volume that a process packs, for mat and for other cloth. Careful hand layup of cloth 60 % by weight of glass
@@ -25,6 +27,24 @@ const spoken: Readonly<Record<ProcessKind, string>> = {
   prepreg: 'prepreg',
 };
 
+interface Said {
+  readonly laid: LaidLayer;
+  readonly fraction: LayerFraction;
+  /** the most fibre by volume */
+  readonly limit: number;
+}
+
+/** How thick layers are at the tightest that each packs, over how thick they are said to be. */
+function packedThickness(context: RecipeContext, said: readonly Said[]): number {
+  let [packed, thick] = [0, 0];
+  for (const { laid, fraction, limit } of said) {
+    const thickness = valueOf(context.ask(layerThickness, laid.key)) ?? 0;
+    thick += thickness;
+    packed += (thickness * fraction.byVolume) / limit;
+  }
+  return thick > 0 ? packed / thick : Number.POSITIVE_INFINITY;
+}
+
 export const fibreImpossible = rule({
   name: 'fibre/impossible',
   severity: 'error',
@@ -33,15 +53,18 @@ export const fibreImpossible = rule({
   check(context) {
     const kind = context.recipe.process?.kind;
     if (kind === undefined) return;
-    const told = new Set<string>();
-    for (const laid of layersOf(context).filter(isCloth)) {
-      const at = saidAt(context, laid);
-      const cloth = valueOf(context.ask(layerCloth, laid.key));
-      const fraction = valueOf(context.ask(layerFraction, laid.key));
-      if (at === undefined || told.has(at) || cloth === undefined || fraction === undefined) continue;
-      const limit = most[kind][cloth.style === 'random' ? 'mat' : 'cloth'];
-      if (fraction.byVolume <= limit + 1e-9) continue;
-      told.add(at);
+    for (const [at, layers] of Map.groupBy(layersOf(context).filter(isCloth), (laid) => saidAt(context, laid))) {
+      if (at === undefined) continue;
+      const said = layers.flatMap((laid) => {
+        const cloth = valueOf(context.ask(layerCloth, laid.key));
+        const fraction = valueOf(context.ask(layerFraction, laid.key));
+        if (cloth === undefined || fraction === undefined) return [];
+        return [{ laid, fraction, limit: most[kind][cloth.style === 'random' ? 'mat' : 'cloth'] }];
+      });
+      const over = said.find(({ fraction, limit }) => fraction.byVolume > limit + 1e-9);
+      // a step says one share for all that it lays: a surface tissue between cloth takes what that leaves it
+      if (over === undefined || (said.length > 1 && packedThickness(context, said) <= 1)) continue;
+      const { laid, fraction, limit } = over;
       context.report({
         at,
         message: text(
