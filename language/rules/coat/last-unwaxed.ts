@@ -1,4 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
+import { laysUnknown } from '../kit/named-lays.ts';
 import { after, firstOf, stepsOf } from '../kit/steps.ts';
 import { wettedLayers } from '../kit/wetted.ts';
 import { rule } from '../rule.ts';
@@ -13,7 +14,11 @@ export const coatLastUnwaxed = rule({
     const last = wettedLayers(context).at(-1);
     if (last === undefined || last.resin.airInhibited === undefined || last.laid.layer.waxed === true) return;
     const steps = stepsOf(context);
-    if (firstOf(after(steps, last.worked), 'peel', 'film', 'perforated', 'bag', 'paint') !== undefined) return;
+    if (
+      firstOf(after(steps, last.worked), 'peel', 'film', 'perforated', 'bag', 'paint') !== undefined ||
+      laysUnknown(context)
+    )
+      return;
     context.report({
       at: last.laid.path,
       message: text(

@@ -3,6 +3,7 @@ import { layPlan } from '../../../calc/plan/lay.figure.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
+import { laysUnknown } from '../kit/named-lays.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** `bed body`, `bond latch with paste`, `pour mix in bolts`: another step puts it where it belongs. */
@@ -34,6 +35,7 @@ export const plyNeverLaid = rule({
     if (plan === undefined || plan.layersOf.size === 0) return;
     const elsewhere = putElsewhere(context);
     const never = layersOf(context).filter((laid) => !plan.stepsOf.has(laid.key) && !elsewhere.has(laid.layer.name));
+    if (never.length === 0 || laysUnknown(context)) return;
     const lays = allSteps(context.recipe.process?.steps ?? []).filter((step) => plan.layersOf.has(step.path));
     for (const run of runsOf(never)) {
       const [first, last] = [run[0], run.at(-1)];
