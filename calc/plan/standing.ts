@@ -17,7 +17,7 @@ import { layerResinName } from '../laminate/fraction.figure.ts';
 import { type Step, UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { dimension, TEMPERATURE, TIME } from '../quantity/index.ts';
-import { gelTime, workTemperature } from '../resin/time.figure.ts';
+import { gelTime, gelTimeAt, workTemperature } from '../resin/time.figure.ts';
 import { durationOf, WAIT_UNTIL } from './durations.ts';
 import { fromTable, laidBy, rowOf, times } from './rates.ts';
 import { allSaid, amountOf, clauseWith, countOf, flat, hasWord, head, subject, typedTime } from './reading.ts';
@@ -158,7 +158,7 @@ function ofMaterial(bench: Bench, step: Step, state: 'tacky' | 'gel'): Figure<nu
       );
     }
   }
-  return bench.ask(gelTime, name.value);
+  return before === undefined ? undefined : gelTimeAt(bench, name.value, before.path);
 }
 
 /** An infusion stands under vacuum until the resin gels. */

@@ -22,7 +22,7 @@ import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { TEMPERATURE, TIME } from '../quantity/index.ts';
 import type { AtTemperature } from './arrhenius.ts';
-import { catalystDose } from './dose.figure.ts';
+import { catalystDose, type Dose, doseAt } from './dose.figure.ts';
 import { resinMaterial } from './needs.figure.ts';
 import type { TemperatureMethod } from './viscosity.ts';
 import { gelAtDose, workingTimeAt } from './working-time.ts';
@@ -115,12 +115,16 @@ function timeAt(
 
 /** Gel time at the temperature and with the catalyst of the process, s; the key names another resin. */
 export const gelTime = defineFigure<number>('gel_time', (bench, key) =>
-  whenKnown(
-    {
-      resin: bench.ask(resinMaterial, key),
-      temperature: bench.ask(workTemperature),
-      dose: bench.ask(catalystDose, key),
-    },
+  gelWith(bench, key, bench.ask(catalystDose, key)),
+);
+
+/** Gel time of what one step (its path) lays of a resin, with the catalyst that it says; s. */
+export const gelTimeAt = (bench: Bench, key: string, path: string): Figure<number> =>
+  gelWith(bench, key, doseAt(bench, key, path));
+
+function gelWith(bench: Bench, key: string, dose: Figure<Dose | undefined>): Figure<number> {
+  return whenKnown(
+    { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature), dose },
     ({ resin, temperature, dose }, reasons) => {
       const at = factPlace(resin, 'gel');
       return ifKnown(readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at), (gel, more) => {
@@ -135,8 +139,8 @@ export const gelTime = defineFigure<number>('gel_time', (bench, key) =>
         );
       });
     },
-  ),
-);
+  );
+}
 
 const SAME_DOSE = 1e-6;
 

@@ -5,7 +5,7 @@ import { layerFraction } from '../../../calc/laminate/fraction.figure.ts';
 import { thickness, thicknessAt } from '../../../calc/laminate/laminate.figure.ts';
 import { layerDryMass, layerMass, layerResin } from '../../../calc/laminate/mass.figure.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
-import type { Layer, Part, Process, Recipe } from '../../../calc/model/index.ts';
+import type { Layer, Part, Process, Recipe, Step } from '../../../calc/model/index.ts';
 import { partArea, sidesOf } from '../../../calc/outline/part.figure.ts';
 import { stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { DENSITY } from '../../../calc/quantity/index.ts';
@@ -201,6 +201,23 @@ describe('a tray with sides, laid by hand', () => {
   test('two coats at 15 min each are worked; until tacky is what the gelcoat says', () => {
     expect(valueOf(on.ask(stepWorkingTime, 'process.0'))).toBe(1800);
     expect(valueOf(on.ask(stepStandingTime, 'process.1'))).toBe(5400);
+  });
+  test('until gel is what the dose of the step before it makes of it, not the strongest of the recipe', () => {
+    const steps = tray.process?.steps ?? [];
+    const until = step('process.4', 'wait', { phrases: [phrase('until', word('gel'))] });
+    const waiting = (last: Step): number => {
+      const process = {
+        ...tray.process,
+        path: 'process',
+        kind: 'hand',
+        steps: [...steps.slice(0, 3), last, until],
+      } as Process;
+      return valueOf(bench({ ...tray, process }, BOOK).ask(stepStandingTime, 'process.4'));
+    };
+    // no dose typed: 1.5 % of the resin, 18 min; typed 1 %: 32 min, though 1.2 % was laid before
+    near(waiting(step('process.3', 'lay', { lay: { what: 'rest' } })), 18 * 60, 1e-6);
+    const slow = { lay: { what: 'rest' }, clauses: [clause('catalyst', [said(percent(1, 'by weight'))])] } as const;
+    near(waiting(step('process.3', 'lay', slow)), 32 * 60, 1e-6);
   });
   test('a resin that gels soon is mixed in several pots', () =>
     expect(valueOf(on.ask(batches, '')).batches).toBeGreaterThanOrEqual(1));
