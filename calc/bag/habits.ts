@@ -14,7 +14,7 @@ export const SHEET_PAST: Readonly<Record<string, Usual>> = {
   peel: length('peel', 'peel ply past the edge', 0.05, 'common practice: 30 to 100 mm'),
   perforated: length('perforated', 'perforated film past the edge', 0.02, 'common practice: 20 mm'),
   film: length('film', 'release film past the edge', 0.02, 'common practice: 20 mm'),
-  mesh: length('mesh', 'mesh past the edge', -0.035, 'common practice: 25 to 50 mm short of the edge'),
+  mesh: length('mesh', 'mesh past the edge', -0.04, 'common practice: 25 to 50 mm short of the edge'),
   bleeder: length('bleeder', 'bleeder past the edge', 0, 'common practice: to the edge of the part'),
   breather: length('breather', 'breather past the edge', 0.08, 'common practice: out to the vacuum port'),
 };

@@ -1,3 +1,4 @@
+import type { AstNode } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
 import { type Lay, type Process, type Step, UNKNOWN } from '../../calc/model/index.ts';
 import type {
@@ -9,14 +10,14 @@ import type {
   Process as ProcessNode,
   Step as StepNode,
 } from '../grammar/generated/ast.ts';
-import { verb as verbNamed } from '../words/index.ts';
+import { verb as verbNamed, verbs } from '../words/index.ts';
 import { amountOf, lowerArgument, lowerSaid, phrasesOf, plain, type Said, sayAll, wordAt } from './arguments.ts';
 import { lowerTest } from './asks.ts';
 import { clauseWord, withChanges } from './clauses.ts';
 import type { Mutable } from './facts.ts';
 import type { Lowering } from './lowering.ts';
 import { Overrides } from './overrides.ts';
-import { headSpan, propertySpan } from './places.ts';
+import { headSpan, nodeSpan, propertySpan, type Span } from './places.ts';
 import { lowerRemarks, reportOpenText } from './remarks.ts';
 import { checkHead, checkStepClause, knownVerb } from './step-words.ts';
 import { reportStrayWords } from './stray.ts';
@@ -226,6 +227,12 @@ function readCheck(low: Lowering, line: Check, step: Mutable<Step>): void {
   if (line.test !== undefined) step.test = lowerTest(low, line.test, `${step.path}.test`);
 }
 
+/** From the start of one to the end of the other. */
+function spanTo(from: Span | undefined, node: AstNode | undefined): Span | undefined {
+  const last = nodeSpan(node);
+  return from === undefined || last === undefined ? from : { offset: from.offset, end: last.end };
+}
+
 /** A step by the table of verbs: two words make one verb where the table knows them together. */
 function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides: Overrides): void {
   const said = sayAll(low, line, line.values, line.parts);
@@ -236,7 +243,11 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
     step.verb = two;
     values = values.slice(1);
   }
-  low.place(`${step.path}.verb`, propertySpan(line, 'verb'));
+  const verbSpan = propertySpan(line, 'verb');
+  low.place(`${step.path}.verb`, verbSpan);
+  // `drop test` is one spelling of other shops
+  const spelling = two !== undefined && verbs.some(({ instead }) => instead?.includes(two) === true) ? two : undefined;
+  if (spelling !== undefined) values = values.slice(1);
   const known = verbNamed(step.verb);
   const named = wordAt(values);
   if (known?.material !== undefined && known.material.length > 0 && named !== undefined) {
@@ -244,7 +255,11 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
     low.place(`${step.path}.material`, values[0]?.node);
     values = values.slice(1);
   }
-  step.verb = knownVerb(low, step.verb, propertySpan(line, 'verb'));
+  step.verb = knownVerb(
+    low,
+    spelling ?? step.verb,
+    spelling === undefined ? verbSpan : spanTo(verbSpan, said.values[0]?.node),
+  );
   checkHead(low, { ...said, values }, step.verb);
   values.forEach(({ argument, node }, i) => {
     if (argument.kind === 'word') low.place(`${step.path}.arguments.${i}`, node);

@@ -26,7 +26,7 @@ const rows: readonly HabitRow[] = [
   {
     word: 'mesh',
     takes: 'length',
-    usual: '-35 mm',
+    usual: '-40 mm',
     source: `${COMMON_PRACTICE}: 25 to 50 mm short of the edge`,
     meaning: 'How far flow mesh reaches past the edge, where the step does not say: below zero, it stops short of it.',
   },

@@ -12,7 +12,7 @@ export const coreVerbs = steps('core', [
     ],
     at: ['process', 'kit'],
     example: 'dry flax_twill_300, 2 h at 80 degC',
-    sheet: 'Dry {what} {time} at {temperature}; lay it at once.',
+    sheet: 'Dry {what}, {time}, at {temperature}; lay it at once.',
     meaning:
       'Dries wood, foam or natural fibre before it is laid or bagged. What stays wet boils out into the laminate.',
     occupies: ['oven'],
@@ -117,7 +117,7 @@ export const clothVerbs = steps('cloth', [
     word: 'thaw',
     takes: [argument('name', { names: ['prepreg'] }), argument('time', { optional: true })],
     example: 'thaw carbon_pp_200, 6 h, bag shut',
-    sheet: 'Thaw {material} {time} with its bag shut.',
+    sheet: 'Thaw {material} with its bag shut, {time}.',
     meaning: 'Brings prepreg to room temperature in its shut bag. Opened cold it draws dew.',
     default: '6 h',
     source: COMMON_PRACTICE,
@@ -220,7 +220,6 @@ export const clothVerbs = steps('cloth', [
     takes: [argument('time', { optional: true })],
     example: 'debulk 15 min',
     sheet: 'Debulk {time} under full vacuum.',
-    alone: 'Debulk under full vacuum.',
     meaning:
       'Presses dry or prepreg layers down under a bag for some minutes, to get the air out. First ply and every third.',
     default: '20 min',

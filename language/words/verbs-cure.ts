@@ -22,7 +22,7 @@ export const cureVerbs = steps('cure', [
       argument('temperature', { after: 'at', optional: true }),
     ],
     example: 'postcure flat { ramp 10 K/h to 50 degC }',
-    sheet: 'Postcure {how}:',
+    sheet: 'Postcure {how}, {time}, at {temperature}.',
     meaning:
       'Heat after the first cure, for strength and heat resistance. Slowly, and supported: free above what it has reached, the part sags.',
     needs: ['an oven'],

@@ -83,7 +83,6 @@ export const pullVerbs = steps('pull', [
     takes: [argument('time', { optional: true })],
     example: 'degas 10 min',
     sheet: 'Degas the mixed resin {time}.',
-    alone: 'Degas the mixed resin until it stops foaming.',
     meaning: 'Pulls the air that was stirred in out of the pot. It costs pot life; not with styrene.',
     default: '10 min',
     source: COMMON_PRACTICE,

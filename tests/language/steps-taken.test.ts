@@ -45,10 +45,17 @@ recipe thin {
   }
   stack from tool bench { ply a biax_440 at 0 deg }
   process infusion with epoxy_infusion_slow at 23 degC {
+    dry a, 2 h
     lay a
-    peel nylon_85, 30 mm past edge
+    peel nylon_85
+    mesh mesh_130
     vent v1 spiral_10 along nose, 30 mm outside
     thaw glass_prepreg_300
+    debulk
+    postcure flat 2 h at 60 degC
+    postcure on tool {
+      hold 1 h at 50 degC
+    }
   }
 }
 `;
@@ -101,4 +108,18 @@ it('the sheet names the paste where paste is meant, and the numbers of the shop 
   ])
     expect(sheet).toContain(line);
   expect(sheet).toMatch(/Wait until gel, about [\d.]+ (min|h): it no longer flows\./);
+});
+
+it('what a step leaves to the trade or to its material is told on the sheet', async () => {
+  const sheet = await told('sheet', 'thin', '--out', 'sheet.html');
+  for (const line of [
+    'Dry a, 120 min, lay it at once.',
+    'Peel ply nylon_85, 50 mm past the edge.',
+    'Flow mesh mesh_130, 40 mm short of the edge.',
+    'Thaw glass_prepreg_300 with its bag shut, 6 h.',
+    'Debulk 20 min under full vacuum.',
+    'Postcure flat, 120 min, at 60 degC.',
+    'Postcure on tool.',
+  ])
+    expect(sheet).toContain(line);
 });

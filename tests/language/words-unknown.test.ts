@@ -56,6 +56,10 @@ describe('words that nothing takes', () => {
   it.each([
     ['vacuum 30 mbar absolute until full', '`full` is no state to wait for: until gel or hard or cool'],
     ['wait until warm', '`warm` is no state to wait for: until tacky or gel or cool or hard'],
+    [
+      'drop test 5 mbar in 10 min',
+      '`drop test` is no step of the notation: is leak test meant? do "..." puts any step on the sheet',
+    ],
     ['vent v1 spiral_10 perimeter, 30 mm inside', '`inside` is no clause of a step'],
     ['peel nylon_85, 80 mm sideways edge', '`sideways` is no clause of a step'],
     ['release semi_permanent, 5 coats, sideways', '`sideways` is no clause of a step'],

@@ -1,13 +1,19 @@
-import { senses, words } from '../../words/index.ts';
+import { senses, type Word, words } from '../../words/index.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { wordCard } from '../hover/markdown.ts';
 import { takesText } from '../hover/takes.ts';
 import { stockTexts } from './materials.ts';
 import { placeHeading } from './place-heading.ts';
 
+/** What a word means, or the word that is meant by a spelling of other shops: `medium` is mesh. */
+const meantBy = (name: string): readonly Word[] => {
+  const own = senses(name);
+  return own.length > 0 ? own : words.filter(({ instead }) => instead?.includes(name) === true);
+};
+
 /** What the reference says of one word of the notation or one material of the stock library; none where it knows neither. */
 export function referenceOf(name: string): string | undefined {
-  const cards = senses(name).map((word) => {
+  const cards = meantBy(name).map((word) => {
     const takes = takesText(word);
     return `## ${word.at.map(placeHeading).join(', ')}\n\n**${word.word}**${takes === '' ? '' : ` ${takes}`}\n\n${wordCard(word)}`;
   });

@@ -26,7 +26,7 @@ export function instructionOf(step: Step, style: Style, usual: Said = {}): strin
   const row = verb(step.verb);
   if (row === undefined) return sentence(stepWords(step, style));
   const template = translated(row.sheet);
-  const said = { ...valuesOf(step, row, style), ...usual };
+  const said = { ...usual, ...defined(valuesOf(step, row, style)) };
   const filled: string[] = [];
   for (const [i, part] of template.split(/(?<=[,:;])/).entries()) {
     const whole = filledIn(part, said);
@@ -36,6 +36,10 @@ export function instructionOf(step: Step, style: Style, usual: Said = {}): strin
   }
   return sentence(safe(template.endsWith(':') ? filled.join('') : filled.join('').replace(/[,;:]$/, '')));
 }
+
+/** Only what is said. */
+const defined = (said: Said): Said =>
+  Object.fromEntries(Object.entries(said).filter(([, words]) => words !== undefined && words !== ''));
 
 /** What is put in for each name in braces. */
 export type Said = Readonly<Record<string, string | undefined>>;
@@ -85,7 +89,7 @@ function valuesOf(step: Step, row: Verb, style: Style): Said {
     material:
       step.material ?? (row.takes?.some(({ after }) => after === 'with') ? namedBehind(step, 'with') : subject(step)),
     what: whatOf(step),
-    how: subject(step),
+    how: phraseOf(step, ['on'], style) ?? subject(step),
     name: step.name,
     text: step.text ?? (step.test === undefined ? undefined : testWords(step.test, style)),
     time,
@@ -126,9 +130,14 @@ function runOf(step: Step): string | undefined {
 function edgeWords(step: Step, style: Style): string | undefined {
   const past = pastEdge(step);
   if (past === undefined) return undefined;
+  return past < 0 && step.clauses.some((clause) => hasWord(flat(clause), 'dam'))
+    ? say('{length} short of the dam', { length: { si: -past, dimension: LENGTH } }, style)
+    : pastWords(past, style);
+}
+
+/** `50 mm past the edge`, `40 mm short of the edge`. */
+export function pastWords(past: number, style: Style): string {
   const length = { si: Math.abs(past), dimension: LENGTH };
-  if (past < 0 && step.clauses.some((clause) => hasWord(flat(clause), 'dam')))
-    return say('{length} short of the dam', { length }, style);
   return past < 0
     ? say('{length} short of the edge', { length }, style)
     : say('{length} past the edge', { length }, style);

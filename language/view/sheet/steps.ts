@@ -1,3 +1,5 @@
+import { sheetPast } from '../../../calc/bag/bag.figure.ts';
+import { SHEET_PAST } from '../../../calc/bag/habits.ts';
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import type { Accepted, Book, Step } from '../../../calc/model/index.ts';
@@ -17,7 +19,7 @@ import type { Table } from '../report/section.ts';
 import { stepAmounts } from '../step-words.ts';
 import { type Style, safe, say, show } from '../text.ts';
 import { translated } from '../translation.ts';
-import { clauseWords, instructionOf, type Said } from './instruction.ts';
+import { clauseWords, instructionOf, pastWords, type Said } from './instruction.ts';
 import { layTable } from './pieces.ts';
 import { potsOfStep } from './pots.ts';
 import type { SheetPot, SheetStep } from './sheet.ts';
@@ -53,17 +55,25 @@ export function sheetSteps(report: Report, bench: Bench, book: Book, style: Styl
   });
 }
 
-/** What is usual where a step says nothing: what a leak test may lose, and how long a state is about waited for. */
+/** Waits that the step may leave to the material or to the trade. */
+const WAITS = ['thaw', 'dry', 'debulk', 'degas'];
+
+/** What is usual where a step says nothing: how far a sheet goes, what a leak test may lose, how long is about waited. */
 function usualOf(step: Step, bench: Bench, style: Style): Said {
+  if (Object.hasOwn(SHEET_PAST, step.verb)) {
+    const past = bench.recipe.part === undefined ? undefined : sheetPast(bench, step);
+    return past !== undefined && isKnown(past) ? { edge: pastWords(past.value, style) } : {};
+  }
   if (step.verb === 'leak test' && head(step).length === 0) {
     const limit = bench.ask(leakLimit);
     if (!isKnown(limit)) return {};
     const { rise, time } = limit.value;
     return { amount: show(quantity(rise, PRESSURE), style), time: show(quantity(time, TIME), style) };
   }
-  if (step.verb !== 'wait' || typedTime(step) !== undefined) return {};
+  const state = step.verb === 'wait';
+  if ((!state && !WAITS.includes(step.verb)) || typedTime(step) !== undefined) return {};
   const waits = bench.ask(stepStandingTime, step.path);
-  return isKnown(waits) ? { planned: show(quantity(waits.value, TIME), style) } : {};
+  return isKnown(waits) ? { [state ? 'planned' : 'time']: show(quantity(waits.value, TIME), style) } : {};
 }
 
 /** `3`, and `3.1` for the first line of its block. */
