@@ -90,18 +90,18 @@ const saysSomethingOfAnother = (node: Entry): boolean =>
   isRecipe(node) &&
   (node.base !== undefined || node.items.some((item) => item.$type === 'Process' && item.base !== undefined));
 
-/** The trees that a recipe takes lines from: those that it is like, as far as that goes, and the lenders of its processes. */
+/** The trees that a recipe takes lines from: those that it is like, the lenders of its processes, and those of these in turn. */
 function basesOf(recipe: RecipeNode): readonly AstNode[] {
-  const bases: AstNode[] = [];
-  let at: RecipeNode = recipe;
-  while (bases.length < longestLikeness) {
-    const next: unknown = at.base?.ref;
-    if (!isRecipe(next) || next === recipe || bases.includes(next)) break;
-    bases.push(next);
-    at = next;
+  const bases: RecipeNode[] = [];
+  for (let at: RecipeNode | undefined = recipe, next = 0; at !== undefined; at = bases[next++]) {
+    for (const base of [
+      at.base?.ref,
+      ...at.items.map((item) => (item.$type === 'Process' ? item.base?.ref : undefined)),
+    ]) {
+      if (!isRecipe(base) || base === recipe || bases.includes(base) || bases.length >= longestLikeness) continue;
+      bases.push(base);
+    }
   }
-  for (const item of recipe.items)
-    if (item.$type === 'Process' && item.base?.ref !== undefined) bases.push(item.base.ref);
   return bases;
 }
 

@@ -103,3 +103,24 @@ it('a price reaches costs and no masses', async () => {
   expect(bench().ask(layerMass, 'body')).toBe(before.layer);
   expect(bench().ask(cost)).not.toEqual(before.cost);
 });
+
+it('an edit of a process reaches the recipes whose process is like one that is like it', async () => {
+  const wait = (hours: number): string => `recipe first {\n  process hand {\n    wait ${hours} h\n  }\n}\n`;
+  const book = await openBook<AnalysisServices>(
+    {
+      'first.layup': wait(2),
+      'second.layup': 'recipe second {\n  process hand like first {\n    weigh\n  }\n}\n',
+      'third.layup': 'recipe third {\n  process hand like second {\n    check "Flat."\n  }\n}\n',
+    },
+    { modules: [analysisModule], open: ['third.layup'] },
+  );
+  const waits = (): unknown => {
+    const [{ model } = { model: undefined }] = book.services.analysis.entries(book.document('third.layup'));
+    const step = model?.kind === 'recipe' ? model.recipes[0]?.process?.steps[0] : undefined;
+    const [said] = step?.arguments ?? [];
+    return said?.kind === 'amount' ? said.amount.si : undefined;
+  };
+  expect(waits()).toBe(2 * 3600);
+  await book.edit('first.layup', wait(3));
+  expect(waits()).toBe(3 * 3600);
+});
