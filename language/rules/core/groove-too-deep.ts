@@ -2,6 +2,7 @@ import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { namedLayers } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
+import { heightInGroove } from '../kit/grooves.ts';
 import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { metres, share } from '../kit/shown.ts';
@@ -27,8 +28,7 @@ export const coreGrooveTooDeep = rule({
       const thickness = valueOf(context.ask(layerThickness, core.key));
       for (const groove of core.layer.grooves ?? []) {
         const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
-        const depth =
-          groove.depth?.si ?? (strip === undefined ? undefined : valueOf(context.ask(layerThickness, strip.key)));
+        const depth = groove.depth?.si ?? (strip === undefined ? undefined : heightInGroove(context, layers, strip));
         // a strip thicker than the core is told of as that
         if (thickness === undefined || depth === undefined || depth <= mostOfCore * thickness || depth > thickness)
           continue;

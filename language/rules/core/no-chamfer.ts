@@ -1,11 +1,13 @@
 import { quantity, text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { ANGLE } from '../../../calc/quantity/index.ts';
+import { LEFT_FREE, WIDEST } from '../kit/core-gaps.ts';
 import { coresOf } from '../kit/cores.ts';
+import { endsOf } from '../kit/free-edge.ts';
 import { habitOf } from '../kit/habit.ts';
 import { clauseAt, valueOf } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /** Steepest edge that a skin runs down without a kink. */
 const STEEPEST: Usual = {
@@ -23,6 +25,10 @@ const SQUARE: Usual = {
 /** What is written where the shop bears it, rad: the rule of thumb. */
 const USUAL = (20 * Math.PI) / 180;
 
+/** How near another piece lies that the skin runs on over; where a wider gap is told of as a channel, it is not told of twice. */
+const fittedWithin = (context: RecipeContext, thickness: number): number =>
+  context.recipe.process?.kind === 'infusion' ? LEFT_FREE * thickness : habitOf(context.bench, WIDEST);
+
 export const coreNoChamfer = rule({
   name: 'core/no-chamfer',
   severity: 'warning',
@@ -38,6 +44,8 @@ export const coreNoChamfer = rule({
       if ((inset === undefined && extent.kind === 'net') || thickness === undefined || thickness <= square + 1e-9)
         continue;
       if (chamfer !== undefined && chamfer.si <= steepest + 1e-9) continue;
+      // pieces that are fitted against each other, or reach the finished edge, end nowhere inside the skins
+      if (endsOf(context, core, fittedWithin(context, thickness))?.insideSkins === false) continue;
       context.report({
         at: chamfer === undefined ? core.path : clauseAt(core, 'chamfer'),
         message:

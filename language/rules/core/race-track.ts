@@ -1,24 +1,15 @@
-import { text, type Usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { gapBetweenPieces, roomBesideStrips } from '../kit/core-gaps.ts';
+import type { Fix } from '../../lower/index.ts';
+import { jointOf, LEFT_FREE, roomBesideStrips, WIDEST } from '../kit/core-gaps.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
 import { habitOf } from '../kit/habit.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
+import { lengthOrLess } from '../kit/written.ts';
 import { type RecipeContext, rule } from '../rule.ts';
-
-/** Widest gap that the resin does not race through, m. Common practice. */
-const WIDEST: Usual = {
-  habit: 'gap',
-  what: 'gap beside a core that the resin does not race through',
-  value: metres(0.002),
-  source: 'common practice',
-};
-
-/** A gap this many times as wide as the core is thick is a place left free on purpose, into which the skin goes down. */
-const LEFT_FREE = 2;
 
 export const coreRaceTrack = rule({
   name: 'core/race-track',
@@ -38,7 +29,7 @@ export const coreRaceTrack = rule({
             'a gap of {gap} beside the strip in {core} is a channel: over {most} the resin races through it and shuts the middle off dry',
             { gap: metres(room.gap), core: core.name, most: metres(widest) },
           ),
-          fixes: [room.clause ? context.edit.replace('Write clearance 1 mm', room.at, 'clearance 1 mm') : undefined],
+          fixes: [room.clause ? fitted(context, room.at, widest) : undefined],
         });
     }
     for (const insert of onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'insert')))
@@ -48,6 +39,12 @@ export const coreRaceTrack = rule({
     });
   },
 });
+
+/** A clearance that the shop bears: 1 mm is usual. */
+function fitted(context: RecipeContext, at: string, widest: number): Fix | undefined {
+  const right = `clearance ${lengthOrLess(0.001, widest)}`;
+  return context.edit.replace(text('Write {what}', { what: right }), at, right);
+}
 
 /** Room left round an insert, unless paste fills it. */
 function reportRound(context: RecipeContext, insert: LaidLayer, widest: number): void {
@@ -60,13 +57,13 @@ function reportRound(context: RecipeContext, insert: LaidLayer, widest: number):
       'a gap of {gap} round {insert} is a channel: over {most} the resin races through it and shuts the middle off dry; fit it tight, or bed it in paste',
       { gap: clearance, insert: insert.name, most: metres(widest) },
     ),
-    fixes: [context.edit.replace('Write clearance 1 mm', at, 'clearance 1 mm')],
+    fixes: [fitted(context, at, widest)],
   });
 }
 
 function reportBetween(context: RecipeContext, core: LaidLayer, other: LaidLayer): void {
   const widest = habitOf(context.bench, WIDEST);
-  const gap = gapBetweenPieces(footprintOf(context.bench, core)?.placed, footprintOf(context.bench, other)?.placed);
+  const gap = jointOf(footprintOf(context.bench, core)?.placed, footprintOf(context.bench, other)?.placed)?.gap;
   const thick = valueOf(context.ask(layerThickness, core.key));
   if (gap === undefined || thick === undefined || gap <= widest + 1e-9 || gap > LEFT_FREE * thick) return;
   const shown = { gap: metres(Number(gap.toPrecision(3))), core: core.name, other: other.name, most: metres(widest) };

@@ -5,6 +5,7 @@ import { bareUnder } from '../kit/bare-under.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
+import { piecesBeside } from '../kit/off-core.ts';
 import { about, share } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -21,7 +22,9 @@ export const coreSolidUnderClamp = rule({
       if (placed === undefined) continue;
       for (const core of coresOf(context)) {
         const own = footprintOf(context.bench, core);
-        const solid = insertsOf(layers, core).flatMap((insert) => footprintOf(context.bench, insert) ?? []);
+        const solid = piecesBeside(layers, core)
+          .flatMap((piece) => insertsOf(layers, piece))
+          .flatMap((insert) => footprintOf(context.bench, insert) ?? []);
         const bare = own === undefined ? 0 : bareUnder(placed, own, solid);
         if (bare === 0) continue;
         const shown = { zone: zone.name, core: core.name, bare: share(about(bare)) };

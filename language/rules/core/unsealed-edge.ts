@@ -1,11 +1,47 @@
 import { text } from '../../../calc/figure/index.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { cutoutsOf } from '../../../calc/outline/part.figure.ts';
+import { samples } from '../../../calc/outline/samples.ts';
+import { outOfFrame, type Placed } from '../../../calc/outline/shape.ts';
 import { hasWord, head } from '../../../calc/plan/reading.ts';
+import { covers } from '../../../calc/stack/footprint.figure.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { wrapsRound } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
-import { layersOf } from '../kit/layers.ts';
+import { endsOf } from '../kit/free-edge.ts';
+import { footprintOf } from '../kit/geometry.ts';
+import { layersOf, valueOf } from '../kit/layers.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { stepsOf } from '../kit/steps.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
+
+/** How closely the rim of a cutout is walked along, m. */
+const STEP = 0.01;
+
+/** A core that runs out to the edge of the part, and no ply goes round it. */
+function openAtEdge(context: RecipeContext, layers: readonly LaidLayer[], core: LaidLayer): boolean {
+  if (layers.some(({ layer }) => layer.kind === 'ply' && layer.extent.kind === 'wrap')) return false;
+  if (core.layer.extent.kind !== 'net') return endsOf(context, core, 0)?.atEdge === true;
+  return core.layer.inset === undefined && wrapsRound(layers, core).length === 0;
+}
+
+/** The place in the recipe of the first cutout whose rim runs through bare core. */
+function cutThrough(context: RecipeContext, layers: readonly LaidLayer[], core: LaidLayer): string | undefined {
+  const typed = context.recipe.part?.cutouts ?? [];
+  const own = typed.length === 0 ? undefined : footprintOf(context.bench, core);
+  const cutouts = own === undefined ? [] : (valueOf(context.ask(cutoutsOf)) ?? []);
+  const solid = layers.flatMap((laid) =>
+    laid.layer.kind === 'insert' ? (footprintOf(context.bench, laid) ?? []) : [],
+  );
+  const bare = (cutout: Placed): boolean => {
+    const rim = samples(cutout.shape, STEP);
+    if (isImpossible(rim) || own === undefined) return false;
+    return rim
+      .map((point) => outOfFrame(cutout, point))
+      .some((point) => covers(own, point) === true && !solid.some((piece) => covers(piece, point) === true));
+  };
+  return typed[cutouts.findIndex(bare)]?.path;
+}
 
 export const coreUnsealedEdge = rule({
   name: 'core/unsealed-edge',
@@ -13,36 +49,38 @@ export const coreUnsealedEdge = rule({
   title: 'a core lies open at the finished edge',
   on: 'recipe',
   check(context) {
-    const layers = layersOf(context);
     const { process } = context.recipe;
-    if (
-      process === undefined ||
-      stepsOf(context).length === 0 ||
-      layers.some(({ layer }) => layer.kind === 'ply' && layer.extent.kind === 'wrap')
-    )
-      return;
+    if (process === undefined || stepsOf(context).length === 0) return;
+    const closes = stepsOf(context).some(
+      ({ step }) => step.verb === 'seal edge' || (step.verb === 'fill' && hasWord(head(step), 'edge')),
+    );
+    if (closes) return;
+    const layers = layersOf(context);
+    const line = `seal edge${process.resin === undefined ? '' : ` ${process.resin}`}`;
+    const shut = addStep(context, 'seal edge', line);
     for (const core of coresOf(context)) {
-      if (
-        core.layer.extent.kind !== 'net' ||
-        core.layer.inset !== undefined ||
-        core.layer.sealed === true ||
-        wrapsRound(layers, core).length > 0
-      )
+      if (core.layer.sealed === true) continue;
+      if (openAtEdge(context, layers, core)) {
+        context.report({
+          at: core.path,
+          message: text(
+            '{core} reaches the finished edge and nothing closes it there: wrap a ply round it, end it inside, or seal the edge',
+            { core: core.name },
+          ),
+          fixes: [shut],
+        });
         continue;
-      if (
-        stepsOf(context).some(
-          ({ step }) => step.verb === 'seal edge' || (step.verb === 'fill' && hasWord(head(step), 'edge')),
-        )
-      )
-        continue;
-      const line = `seal edge${process.resin === undefined ? '' : ` ${process.resin}`}`;
+      }
+      const cutout = cutThrough(context, layers, core);
+      if (cutout === undefined) continue;
       context.report({
         at: core.path,
         message: text(
-          '{core} reaches the finished edge and nothing closes it there: wrap a ply round it, end it inside, or seal the edge',
+          '{core} lies open all round a cutout and nothing closes it there: set something solid in its rim, or seal the edge',
           { core: core.name },
         ),
-        fixes: [addStep(context, 'seal edge', line)],
+        related: [{ at: { entry: context.recipe.entry, path: cutout }, message: text('the cutout') }],
+        fixes: [shut],
       });
     }
   },

@@ -6,7 +6,7 @@ import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
-const LEVEL: Usual = {
+export const LEVEL: Usual = {
   habit: 'level',
   what: 'step that a skin lies over without a bridge',
   value: metres(0.0005),

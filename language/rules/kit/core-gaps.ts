@@ -1,5 +1,5 @@
 import { CLEARANCE } from '../../../calc/core/core.figure.ts';
-import { usual } from '../../../calc/figure/index.ts';
+import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { isImpossible } from '../../../calc/outcome.ts';
 import { shapeBounds } from '../../../calc/outline/measure.ts';
 import type { Placed } from '../../../calc/outline/shape.ts';
@@ -8,6 +8,18 @@ import { namedLayers } from '../../../calc/stack/order.ts';
 import type { RecipeContext } from '../rule.ts';
 import { footprintOf } from './geometry.ts';
 import { clauseAt, layersOf, valueOf } from './layers.ts';
+import { metres } from './shown.ts';
+
+/** Widest gap that the resin does not race through, m. Common practice. */
+export const WIDEST: Usual = {
+  habit: 'gap',
+  what: 'gap beside a core that the resin does not race through',
+  value: metres(0.002),
+  source: 'common practice',
+};
+
+/** A gap this many times as wide as the core is thick is a place left free on purpose, into which the skin goes down. */
+export const LEFT_FREE = 2;
 
 /** Free room beside something that stands in a core, or between two cores. */
 export interface CoreGap {
@@ -50,12 +62,26 @@ function boxOf(placed: Placed | undefined): Box | undefined {
   };
 }
 
-/** The gap between two straight rectangles that face each other, m; none where they do not, or overlap. */
-export function gapBetweenPieces(a: Placed | undefined, b: Placed | undefined): number | undefined {
+/** Where two straight rectangles face each other: across `x` or `y`, by how much they are apart, and the middle of that; m. */
+export interface Joint {
+  readonly axis: 'x' | 'y';
+  readonly gap: number;
+  readonly at: number;
+}
+
+/** None where they do not face each other, or overlap. */
+export function jointOf(a: Placed | undefined, b: Placed | undefined): Joint | undefined {
   const [one, two] = [boxOf(a), boxOf(b)];
   if (one === undefined || two === undefined) return undefined;
-  const apart = (axis: 'x' | 'y'): number => Math.max(two.low[axis] - one.high[axis], one.low[axis] - two.high[axis]);
-  const [x, y] = [apart('x'), apart('y')];
-  if (x > 0 && y < -1e-9) return x;
-  return y > 0 && x < -1e-9 ? y : undefined;
+  const across = (axis: 'x' | 'y'): Joint => {
+    const [before, after] = one.low[axis] < two.low[axis] ? [one, two] : [two, one];
+    return {
+      axis,
+      gap: after.low[axis] - before.high[axis],
+      at: (after.low[axis] + before.high[axis]) / 2,
+    };
+  };
+  const [x, y] = [across('x'), across('y')];
+  if (x.gap > -1e-9 && y.gap < -1e-9) return x;
+  return y.gap > -1e-9 && x.gap < -1e-9 ? y : undefined;
 }

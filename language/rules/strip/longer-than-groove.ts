@@ -1,9 +1,14 @@
 import { text } from '../../../calc/figure/index.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { grooveOf } from '../../../calc/stack/order.ts';
 import { footprintOf, outOf, outOfPart, SLACK } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
+import { piecesBeside, standsInPieces } from '../kit/off-core.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
+
+const hasGrooveFor = ({ layer }: LaidLayer, strip: LaidLayer): boolean =>
+  layer.grooves?.some(({ strip: name }) => name === strip.name || name === strip.layer.name) === true;
 
 export const stripLongerThanGroove = rule({
   name: 'strip/longer-than-groove',
@@ -24,6 +29,10 @@ export const stripLongerThanGroove = rule({
         (outOfPart(context.bench, strip) ?? 1) > SLACK
       )
         continue;
+      // one groove may run on through pieces that are fitted against each other
+      const pieces = piecesBeside(layers, core).filter((piece) => hasGrooveFor(piece, strip));
+      const own = footprintOf(context.bench, strip)?.placed;
+      if (pieces.length > 1 && own !== undefined && standsInPieces(context, pieces, own)) continue;
       context.report({
         at: strip.path,
         message: text(

@@ -3,12 +3,13 @@ import { isKnown, type Usual, usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { namedLayers } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
+import { heightInGroove } from '../kit/grooves.ts';
 import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 /** What resin levels out over a strip. */
-const LEVELLED: Usual = {
+export const LEVELLED: Usual = {
   habit: 'groove',
   what: 'depth that resin levels out over a strip',
   value: metres(0.0005),
@@ -28,7 +29,7 @@ export const stripLostInGroove = rule({
       const around = valueOf(context.ask(layerThickness, core.key));
       for (const groove of core.layer.grooves ?? []) {
         const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
-        const thick = strip === undefined ? undefined : valueOf(context.ask(layerThickness, strip.key));
+        const thick = strip === undefined ? undefined : heightInGroove(context, layers, strip);
         const depth = groove.depth?.si;
         if (strip === undefined || thick === undefined || depth === undefined) continue;
         // one that goes through the core is told of as that

@@ -2,6 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { coreOf, grooveOf } from '../../../calc/stack/order.ts';
 import { footprintOf, overlapping } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
+import { piecesBeside } from '../kit/off-core.ts';
 import { rule } from '../rule.ts';
 
 export const stripOverInsert = rule({
@@ -17,7 +18,9 @@ export const stripOverInsert = rule({
       if (core === undefined || own === undefined) continue;
       for (const insert of layers.filter(({ layer }) => layer.kind === 'insert')) {
         const there = footprintOf(context.bench, insert)?.placed;
-        if (coreOf(layers, insert) !== core || overlapping(own, there) !== true) continue;
+        const beside = coreOf(layers, insert);
+        if (beside === undefined || !piecesBeside(layers, core).includes(beside) || overlapping(own, there) !== true)
+          continue;
         context.report({
           at: strip.path,
           message: text('{strip} runs through {insert}: its groove in {core} would be cut into the insert', {

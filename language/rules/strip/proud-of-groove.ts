@@ -1,7 +1,10 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { grooveOf } from '../../../calc/stack/order.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { LEVEL } from '../insert/thicker-than-core.ts';
+import { heightInGroove } from '../kit/grooves.ts';
+import { habitOf } from '../kit/habit.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -14,19 +17,41 @@ export const stripProudOfGroove = rule({
     const layers = layersOf(context);
     for (const strip of onePerLine(layers.filter(({ layer }) => layer.kind === 'strip'))) {
       const core = grooveOf(layers, strip);
-      const own = valueOf(context.ask(layerThickness, strip.key));
+      const own = core === undefined ? undefined : heightInGroove(context, layers, strip);
       const around = core === undefined ? undefined : valueOf(context.ask(layerThickness, core.key));
-      if (core === undefined || own === undefined || around === undefined || own <= around) continue;
-      context.report({
-        at: strip.path,
-        message: text('{strip} is {thick} thick and stands proud of {core}, which has {around} to cut a groove in', {
-          strip: strip.name,
-          thick: metres(own),
-          core: core.name,
-          around: metres(around),
-        }),
-        related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core with the groove') }],
-      });
+      if (core === undefined || own === undefined || around === undefined) continue;
+      const groove = core.layer.grooves?.find(({ strip: name }) => name === strip.name || name === strip.layer.name);
+      const depth = groove?.depth?.si ?? around;
+      const shown = {
+        strip: strip.name,
+        thick: metres(own),
+        core: core.name,
+        around: metres(around),
+        depth: metres(depth),
+        step: metres(own - depth),
+      };
+      const related = [
+        { at: { entry: context.recipe.entry, path: core.path }, message: text('the core with the groove') },
+      ];
+      if (own > around)
+        context.report({
+          at: strip.path,
+          message: text(
+            '{strip} is {thick} thick and stands proud of {core}, which has {around} to cut a groove in',
+            shown,
+          ),
+          related,
+        });
+      else if (own - depth > habitOf(context.bench, LEVEL) + 1e-9)
+        context.report({
+          at: strip.path,
+          message: text(
+            '{strip} is {thick} thick in a groove of {depth}: it stands {step} proud of {core}, and the skin bridges beside it',
+            shown,
+          ),
+          related,
+          fixes: [context.edit.removeClause('Let the depth follow from the strip', clauseAt(core, 'depth'))],
+        });
     }
   },
 });
