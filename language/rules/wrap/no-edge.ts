@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
-import { smallestRadius } from '../kit/bend.ts';
-import { clauseAt, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
+import { roundFor, smallestRadius } from '../kit/bend.ts';
+import { clauseAt, layersOf, onePerLine } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -15,6 +15,7 @@ export const wrapNoEdge = rule({
     const ply = onePerLine(layersOf(context)).find(({ layer }) => layer.extent.kind === 'wrap');
     if (ply === undefined) return;
     const radius = smallestRadius(context, ply) ?? 0.006;
+    const round = roundFor(context, ply, radius);
     context.report({
       at: clauseAt(ply, 'wrap'),
       message: text(
@@ -25,11 +26,9 @@ export const wrapNoEdge = rule({
         { at: { entry: context.recipe.entry, path: part.path }, message: text('the part, without a line `edge`') },
       ],
       fixes: [
-        context.edit.firstLineIn(
-          text('Add: edge round {what}', { what: typedLength(radius) }),
-          part.path,
-          `edge round ${typedLength(radius)}`,
-        ),
+        round === undefined
+          ? undefined
+          : context.edit.firstLineIn(text('Add: {what}', { what: round }), part.path, round),
       ],
     });
   },

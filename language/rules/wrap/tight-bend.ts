@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
-import { smallestRadius } from '../kit/bend.ts';
-import { clauseAt, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { roundFor, smallestRadius } from '../kit/bend.ts';
+import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -20,6 +20,7 @@ export const wrapTightBend = rule({
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
       if (least === undefined || weight === undefined || radius >= least - 1e-9) continue;
       const at = `${context.recipe.part?.path}.edge`;
+      const round = roundFor(context, laid, least);
       context.report({
         at: clauseAt(laid, 'wrap'),
         message:
@@ -37,11 +38,7 @@ export const wrapTightBend = rule({
               }),
         related: [{ at: { entry: context.recipe.entry, path: at }, message: text('the edge of the part') }],
         fixes: [
-          context.edit.replace(
-            text('Write edge round {what}', { what: typedLength(least) }),
-            at,
-            `edge round ${typedLength(least)}`,
-          ),
+          round === undefined ? undefined : context.edit.replace(text('Write {what}', { what: round }), at, round),
         ],
       });
     }
