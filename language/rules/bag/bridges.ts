@@ -1,12 +1,29 @@
 import { pleats } from '../../../calc/bag/bag.figure.ts';
 import { pleatsNeeded } from '../../../calc/bag/pleats.ts';
-import { isKnown, text } from '../../../calc/figure/figure.ts';
+import { text } from '../../../calc/figure/figure.ts';
 import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import { firstClause } from '../../../calc/plan/reading.ts';
+import { valueOf } from '../kit/layers.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
+
+/** What the film lacks to come down the sides and up again, by the pleats that are typed; undefined where it reaches. */
+export function filmBridges(context: RecipeContext) {
+  const sides = context.recipe.part?.sides;
+  const bag = allOf(stepsOf(context), 'bag')[0];
+  if (sides === undefined || bag === undefined) return undefined;
+  const folded = valueOf(context.ask(pleats));
+  const height = valueOf(context.ask(stackHeight));
+  if (folded === undefined || height === undefined || !(folded.height > 0)) return undefined;
+  const wanted = pleatsNeeded(sides.height.si + height, folded.height);
+  // an intensifier presses into the corner what the film does not reach
+  const reaches = typeof wanted !== 'number' || folded.count >= wanted;
+  return reaches || firstOf(stepsOf(context), 'intensifier') !== undefined
+    ? undefined
+    : { sides, bag, folded, height, wanted };
+}
 
 export const bagBridges = rule({
   name: 'bag/bridges',
@@ -14,34 +31,23 @@ export const bagBridges = rule({
   title: 'the film is too short to reach the foot of the sides',
   on: 'recipe',
   check(context) {
-    const sides = context.recipe.part?.sides;
-    const bag = allOf(stepsOf(context), 'bag')[0];
-    if (sides === undefined || bag === undefined) return;
-    const folded = context.ask(pleats);
-    const height = context.ask(stackHeight);
-    if (!isKnown(folded) || !isKnown(height) || !(folded.value.height > 0)) return;
-    const wanted = pleatsNeeded(sides.height.si + height.value, folded.value.height);
-    // an intensifier presses into the corner what the film does not reach
-    if (
-      typeof wanted !== 'number' ||
-      folded.value.count >= wanted ||
-      firstOf(stepsOf(context), 'intensifier') !== undefined
-    )
-      return;
+    const bridged = filmBridges(context);
+    if (bridged === undefined) return;
+    const { sides, bag, folded, height, wanted } = bridged;
     const clause = firstClause(bag.step, 'pleats');
-    const gives = (2 * folded.value.count * folded.value.height) / 2;
+    const gives = (2 * folded.count * folded.height) / 2;
     const shown = {
-      count: folded.value.count,
-      pleat: metres(folded.value.height),
+      count: folded.count,
+      pleat: metres(folded.height),
       sides: sides.height,
       wanted,
       gives: metres(gives / 2),
-      needs: metres(2 * (sides.height.si + height.value)),
+      needs: metres(2 * (sides.height.si + height)),
     };
     context.report({
       at: clause?.path ?? bag.step.path,
       message:
-        folded.value.count === 1
+        folded.count === 1
           ? text(
               '1 pleat of {pleat} gives {gives} of film each way, down sides of {sides} and up again takes {needs}: the film bridges at their foot and the corner fills with resin; {wanted} pleats',
               shown,

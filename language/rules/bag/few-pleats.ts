@@ -2,13 +2,17 @@ import { pleatsNeeded } from '../../../calc/bag/bag.figure.ts';
 import { isKnown, type Text, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { stackHeight } from '../../../calc/laminate/height.figure.ts';
-import type { Outline } from '../../../calc/model/index.ts';
+import { isImpossible } from '../../../calc/outcome.ts';
+import { partFrame } from '../../../calc/outline/part.figure.ts';
+import { turns } from '../../../calc/outline/turns.ts';
 import { countOf, firstClause, flat } from '../../../calc/plan/reading.ts';
 import type { Quantity } from '../../../calc/quantity/index.ts';
+import { valueOf } from '../kit/layers.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
+import { filmBridges } from './bridges.ts';
 
 /** A pleat on either side of each corner, from this height of the stack on. */
 const CORNERS_FROM: Usual = {
@@ -19,12 +23,16 @@ const CORNERS_FROM: Usual = {
 };
 const PER_CORNER = 2;
 
-const corners = (outline: Outline | undefined): number =>
-  outline?.kind === 'rectangle' || outline?.kind === 'rounded'
-    ? 4
-    : outline?.kind === 'polygon'
-      ? outline.points.length
-      : 0;
+/** From this turn on a point of an outline is a corner for the film, rad; a curve drawn in short straights has none. */
+const SHARP = Math.PI / 4;
+
+function corners(context: RecipeContext): number {
+  const { outline } = context.recipe.part ?? {};
+  if (outline?.kind === 'rectangle' || outline?.kind === 'rounded') return 4;
+  const frame = outline?.kind === 'polygon' ? valueOf(context.ask(partFrame)) : undefined;
+  const found = frame === undefined ? [] : turns(frame.shape);
+  return isImpossible(found) ? 0 : found.filter(({ kind, turn }) => kind === 'corner' && turn >= SHARP - 1e-9).length;
+}
 
 interface Shown {
   readonly [figure: string]: number | Quantity;
@@ -57,9 +65,10 @@ export const bagFewPleats = rule({
       const count = clause === undefined ? undefined : countOf(flat(clause));
       if (clause === undefined || count === undefined || !isKnown(needed) || !isKnown(height) || !isKnown(from))
         continue;
-      const cornered = height.value >= from.value ? PER_CORNER * corners(context.recipe.part?.outline) : 0;
+      const cornered = height.value >= from.value ? PER_CORNER * corners(context) : 0;
       const wanted = Math.max(needed.value, cornered);
-      if (count >= wanted) continue;
+      // film that does not reach the foot of the sides is told of as that
+      if (count >= wanted || filmBridges(context) !== undefined) continue;
       const shown = { count, wanted, height: metres(height.value), corners: cornered / PER_CORNER };
       context.report({
         at: clause.path,

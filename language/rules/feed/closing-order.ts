@@ -12,7 +12,9 @@ export const feedClosingOrder = rule({
     const feeds = linesOf(context, 'feed');
     const vents = linesOf(context, 'vent');
     const clamped = turnsOf(context, 'clamp');
-    const vent = clamped.find(({ name }) => vents.some((line) => line.name === name));
+    // a vent that resin has come to is shut while another one goes on drawing
+    const shut = clamped.filter(({ name }) => vents.some((line) => line.name === name));
+    const vent = vents.every(({ name }) => shut.some((turn) => turn.name === name)) ? shut.at(-1) : undefined;
     if (vent === undefined) return;
     const earlier = clamped.slice(0, clamped.indexOf(vent));
     const open = feeds.find(

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { turnsOf } from '../kit/infusing.ts';
-import { linesOf, toLine } from '../kit/lines.ts';
+import { liesBetween, linesOf, toLine } from '../kit/lines.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -26,6 +26,13 @@ export const feedOpenedBeforeFront = rule({
         turn.when === undefined ||
         (come !== undefined && way !== undefined && Number.isFinite(way) && come < way - 1e-9);
       if (!tooSoon || way === undefined || !Number.isFinite(way)) continue;
+      // fronts that are to meet close on a vent that lies between them
+      if (
+        turn.when === undefined &&
+        feed !== undefined &&
+        linesOf(context, 'vent').some((vent) => liesBetween(vent, first, feed))
+      )
+        continue;
       const shown = {
         feed: turn.name,
         first: first.name,

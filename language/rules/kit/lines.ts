@@ -73,3 +73,13 @@ export function nearest(feed: FlowLine, vent: FlowLine): number {
     ...vent.points.map((point) => toLine(point, feed.points)),
   ].reduce((least, way) => Math.min(least, way), Number.POSITIVE_INFINITY);
 }
+
+/** Whether a vent lies on the part between two feeds, where their fronts close on each other. */
+export function liesBetween({ points, outside }: FlowLine, one: FlowLine, other: FlowLine): boolean {
+  const way = Math.min(...other.points.map((point) => toLine(point, one.points)));
+  return (
+    points.length > 0 &&
+    outside.every((far) => far < 0) &&
+    points.every((point) => toLine(point, one.points) < way && toLine(point, other.points) < way)
+  );
+}

@@ -15,10 +15,18 @@ export const plyStepInStack = rule({
   check(context) {
     const atOneLine = atOneLineOf(context.bench);
     const groups = new Map<string, LaidLayer[]>();
-    for (const laid of layersOf(context).filter(isCloth)) {
+    let skin = 0;
+    for (const laid of layersOf(context)) {
+      // the skins of a core carry by themselves: each is stepped on its own
+      if (laid.layer.kind === 'core') skin++;
+      if (!isCloth(laid)) continue;
       const { extent } = laid.layer;
       if (extent.kind !== 'zone' && extent.kind !== 'shape') continue;
-      const key = JSON.stringify([extent.kind === 'zone' ? extent.zone : [extent.shape, extent.centre], laid.drop]);
+      const key = JSON.stringify([
+        skin,
+        extent.kind === 'zone' ? extent.zone : [extent.shape, extent.centre],
+        laid.drop,
+      ]);
       groups.set(key, [...(groups.get(key) ?? []), laid]);
     }
     for (const group of groups.values()) {

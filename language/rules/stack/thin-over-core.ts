@@ -1,9 +1,10 @@
 import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerArealWeight, layerFibreDensity } from '../../../calc/laminate/fraction.figure.ts';
+import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { arealWeight } from '../kit/shown.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 /** Least cloth over a core that is stepped on. */
 const GLASS: Usual = {
@@ -25,6 +26,10 @@ const carbonBelow = 2000;
 /** A weight of a person, kg; less is no step. */
 const person = 50;
 
+/** A part that is moulded with its coat, or its good face, against the tool is stepped on there. */
+const facesTool = ({ recipe: { part } }: RecipeContext, layers: readonly LaidLayer[]): boolean =>
+  part?.cosmetic === undefined ? layers[0]?.layer.kind === 'coat' : part.cosmetic === 'tool face';
+
 export const stackThinOverCore = rule({
   name: 'stack/thin-over-core',
   severity: 'warning',
@@ -35,9 +40,14 @@ export const stackThinOverCore = rule({
       loads.some(({ kind, amount }) => kind === 'weight' && amount.si >= person),
     );
     const layers = layersOf(context);
-    const core = layers.findLast(({ layer }) => layer.kind === 'core');
+    const outward = facesTool(context, layers);
+    const core = outward
+      ? layers.find(({ layer }) => layer.kind === 'core')
+      : layers.findLast(({ layer }) => layer.kind === 'core');
     if (step === undefined || core === undefined) return;
-    const over = layers.slice(core.index + 1).filter(({ layer }) => layer.kind === 'ply');
+    const over = layers.filter(
+      ({ index, layer }) => layer.kind === 'ply' && (outward ? index < core.index : index > core.index),
+    );
     const weights = over.map((laid) => valueOf(context.ask(layerArealWeight, laid.key)));
     if (over.length === 0 || weights.some((weight) => weight === undefined)) return;
     const sum = weights.reduce<number>((all, weight) => all + (weight ?? 0), 0);

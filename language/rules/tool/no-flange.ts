@@ -6,6 +6,7 @@ import { factValue, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
+import { pastTool } from './too-small.ts';
 
 /** Flange that tape, vent and brake zone need. */
 const FLANGE: Usual = {
@@ -38,7 +39,7 @@ export const toolNoFlange = rule({
           ) / 2;
     const left = Math.max(room, factValue(tool?.flange)?.si ?? -Infinity);
     // a part that does not fit at all is told of as that
-    if ((room < 0 && board !== undefined) || left >= wanted - 1e-6) return;
+    if (left >= wanted - 1e-6 || pastTool(context) !== undefined) return;
     context.report({
       at: `${stack.path}.tool`,
       message: text('{tool} leaves {left} round the part for tape, vent and brake; {wanted} or more', {

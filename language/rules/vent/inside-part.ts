@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { linesOf } from '../kit/lines.ts';
+import { liesBetween, linesOf } from '../kit/lines.ts';
 import { rule } from '../rule.ts';
 
 export const ventInsidePart = rule({
@@ -8,8 +8,12 @@ export const ventInsidePart = rule({
   title: 'a vent lies on the part',
   on: 'recipe',
   check(context) {
+    const feeds = linesOf(context, 'feed');
     for (const vent of linesOf(context, 'vent')) {
       if (vent.outside.length === 0 || !vent.outside.every((far) => far < 0)) continue;
+      // fed from two sides, or from all round, it has to lie there
+      const between = feeds.some((one, i) => feeds.slice(i + 1).some((other) => liesBetween(vent, one, other)));
+      if (between || feeds.some(({ around }) => around !== undefined)) continue;
       context.report({
         at: vent.worked.step.path,
         message: text(
