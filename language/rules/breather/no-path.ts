@@ -2,6 +2,7 @@ import { text } from '../../../calc/figure/figure.ts';
 import { subject } from '../../../calc/plan/reading.ts';
 import { sheetOf } from '../kit/sheets.ts';
 import { metres } from '../kit/shown.ts';
+import { lengthOrMore } from '../kit/written.ts';
 import { rule } from '../rule.ts';
 
 export const breatherNoPath = rule({
@@ -15,7 +16,8 @@ export const breatherNoPath = rule({
       .flatMap((verb) => sheetOf(context, verb) ?? [])
       .reduce((most, { past }) => Math.max(most, past), 0);
     if (breather?.clause === undefined || breather.past > film + 1e-9) return;
-    const right = '80 mm past edge';
+    // beyond what is wet, where the port can sit on it
+    const right = `${lengthOrMore(0.08, film + 0.03)} past edge`;
     const shown = {
       breather: subject(breather.step) ?? 'the breather',
       past: metres(Math.abs(breather.past)),

@@ -1,17 +1,10 @@
-import { text, type Usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { coresOf } from '../kit/cores.ts';
 import { habitOf } from '../kit/habit.ts';
 import { clauseAt } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
+import { PITCH, usualPitch } from '../kit/written.ts';
 import { rule } from '../rule.ts';
-
-/** Widest distance of the holes. */
-const PITCH: Usual = {
-  habit: 'perforation',
-  what: 'how far apart the holes of a core stand',
-  value: metres(0.05),
-  source: '20 to 50 mm, from memory',
-};
 
 export const coreCoarsePerforation = rule({
   name: 'core/coarse-perforation',
@@ -33,9 +26,9 @@ export const coreCoarsePerforation = rule({
         ),
         fixes: [
           context.edit.replace(
-            'Write every 40 mm',
+            text('Write {what}', { what: `every ${usualPitch(context.bench)}` }),
             clauseAt(core, 'perforate'),
-            `perforate ${asTyped(diameter ?? metres(0.002))} every 40 mm`,
+            `perforate ${asTyped(diameter ?? metres(0.002))} every ${usualPitch(context.bench)}`,
           ),
         ],
       });

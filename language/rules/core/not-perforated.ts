@@ -5,6 +5,7 @@ import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { habitOf } from '../kit/habit.ts';
 import { layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
+import { usualPitch } from '../kit/written.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** Resin goes round a small piece of core, not through it: up to this thickness it still reaches. */
@@ -44,6 +45,7 @@ export const coreNotPerforated = rule({
       const thickness = valueOf(context.ask(layerThickness, core.key));
       if (below === undefined || materialOf(context, core) === undefined || piercedByStep(context, core)) continue;
       if (thickness !== undefined && thickness <= habitOf(context.bench, THIN) + 1e-9) continue;
+      const holes = `perforate 2 mm every ${usualPitch(context.bench)}`;
       context.report({
         at: core.path,
         message: text(
@@ -51,7 +53,7 @@ export const coreNotPerforated = rule({
           { core: core.name, below: below.name },
         ),
         related: [{ at: { entry: context.recipe.entry, path: below.path }, message: text('the skin that stays dry') }],
-        fixes: [context.edit.addClause('Add perforate 2 mm every 40 mm', core.path, 'perforate 2 mm every 40 mm')],
+        fixes: [context.edit.addClause(text('Add {what}', { what: holes }), core.path, holes)],
       });
     }
   },

@@ -4,7 +4,7 @@ import { amountOf, flat, hasWord, head } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { curesOf } from '../kit/cures.ts';
 import { mendText, TYPED_TEMPERATURE } from '../kit/mend-text.ts';
-import { kelvin } from '../kit/shown.ts';
+import { asTyped, kelvin } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -14,6 +14,9 @@ const HOTTEST: Usual = {
   value: kelvin(333.15),
   source: 'common practice',
 };
+
+/** What is written where the shop bears it, K. */
+const COOL = 323.15;
 
 export const cureDemouldHot = rule({
   name: 'cure/demould-hot',
@@ -30,6 +33,7 @@ export const cureDemouldHot = rule({
     const end = spans.value.at(-1);
     const temperature = Math.min(below?.si ?? Number.POSITIVE_INFINITY, end?.to ?? Number.POSITIVE_INFINITY);
     if (!Number.isFinite(temperature) || temperature <= most.value + 0.5) return;
+    const cool = asTyped(kelvin(Math.min(COOL, most.value)));
     const shown = { temperature: kelvin(temperature), most: kelvin(most.value) };
     context.report({
       at: demould.step.path,
@@ -43,8 +47,8 @@ export const cureDemouldHot = rule({
           : [{ at: { entry: context.recipe.entry, path: end.path }, message: text('so the cure ends') }],
       fixes: [
         below === undefined
-          ? mendText(context, 'Let it cool first', demould.step.path, /demould/, 'demould below 50 degC')
-          : mendText(context, 'Let it cool first', demould.step.path, TYPED_TEMPERATURE, '50 degC'),
+          ? mendText(context, 'Let it cool first', demould.step.path, /demould/, `demould below ${cool}`)
+          : mendText(context, 'Let it cool first', demould.step.path, TYPED_TEMPERATURE, cool),
       ],
     });
   },

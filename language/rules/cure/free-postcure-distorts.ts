@@ -4,7 +4,7 @@ import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';
 import { kelvin } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
-import { SLOW } from './postcure-ramp.ts';
+import { SLOW, slowRamp } from './postcure-ramp.ts';
 
 export const cureFreePostcureDistorts = rule({
   name: 'cure/free-postcure-distorts',
@@ -30,7 +30,13 @@ export const cureFreePostcureDistorts = rule({
         fixes: [
           rate === undefined
             ? mendText(context, 'Support it flat', heat.step.path, /\bfree\b/, 'flat')
-            : mendText(context, 'Ramp at 10 K/h', step.path, TYPED_RAMP, '10 K/h'),
+            : mendText(
+                context,
+                text('Ramp at {what}', { what: slowRamp(slow.value) }),
+                step.path,
+                TYPED_RAMP,
+                slowRamp(slow.value),
+              ),
         ],
       });
     }

@@ -2,7 +2,7 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';
-import { kelvin, ramp } from '../kit/shown.ts';
+import { asTyped, kelvin, ramp } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const SLOW: Usual = {
@@ -11,6 +11,9 @@ export const SLOW: Usual = {
   value: ramp(15 / 3600),
   source: '10 to 15 K/h, from memory',
 };
+
+/** The ramp that a fix writes, K/s: the slower end of what is usual, or slower where the shop wants it so. */
+export const slowRamp = (slow: number): string => asTyped(ramp(Math.min(10 / 3600, slow)));
 
 export const curePostcureRamp = rule({
   name: 'cure/postcure-ramp',
@@ -30,7 +33,15 @@ export const curePostcureRamp = rule({
           '{rate} to {to}, while {resin} has come to a glass transition of {reached}: over {slow} it goes soft and distorts, and the core gives off gas',
           shown,
         ),
-        fixes: [mendText(context, 'Ramp at 10 K/h', step.path, TYPED_RAMP, '10 K/h')],
+        fixes: [
+          mendText(
+            context,
+            text('Ramp at {what}', { what: slowRamp(slow.value) }),
+            step.path,
+            TYPED_RAMP,
+            slowRamp(slow.value),
+          ),
+        ],
       });
     }
   },

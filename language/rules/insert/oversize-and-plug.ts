@@ -3,6 +3,7 @@ import { NUMBER } from '../../../calc/quantity/index.ts';
 import { drilledIn } from '../kit/drilled.ts';
 import { habitOf } from '../kit/habit.ts';
 import { typedLength } from '../kit/layers.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -55,7 +56,13 @@ export const insertOversizeAndPlug = rule({
                 step.path,
                 `oversize ${typedLength(wanted)} then fill epoxy_fillet`,
               )
-            : undefined,
+            : mendText(
+                context,
+                text('Write {what}', { what: `oversize ${typedLength(wanted)}` }),
+                clause.path,
+                TYPED_LENGTH,
+                typedLength(wanted),
+              ),
         ],
       });
     }

@@ -1,16 +1,10 @@
-import { text, type Usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { habitOf } from '../kit/habit.ts';
 import { clauseAt, layersOf, onePerLine, typedLength } from '../kit/layers.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { metres } from '../kit/shown.ts';
+import { OVERLAP } from '../kit/written.ts';
 import { rule } from '../rule.ts';
-
-/** Shortest overlap of two pieces of a ply. */
-const OVERLAP: Usual = {
-  habit: 'overlap',
-  what: 'shortest overlap of two pieces',
-  value: metres(0.025),
-  source: '25 to 50 mm for small craft, from memory',
-};
 
 export const joinOverlapShort = rule({
   name: 'join/overlap-short',
@@ -41,7 +35,13 @@ export const joinOverlapShort = rule({
                 at,
                 `lap ${typedLength(least)}`,
               )
-            : undefined,
+            : mendText(
+                context,
+                text('Write lap {what}', { what: typedLength(least) }),
+                at,
+                TYPED_LENGTH,
+                typedLength(least),
+              ),
         ],
       });
     }

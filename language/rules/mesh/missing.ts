@@ -1,6 +1,7 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { reportMissing } from '../kit/missing-step.ts';
 import { stepsOf } from '../kit/steps.ts';
+import { usualBrake } from '../kit/written.ts';
 import { rule } from '../rule.ts';
 
 export const meshMissing = rule({
@@ -16,7 +17,7 @@ export const meshMissing = rule({
       step: 'mesh',
       kinds: ['infusion'],
       message: text('no flow mesh: the resin has to run through the cloth alone, a hundred times slower'),
-      line: 'mesh mesh_130, 40 mm short of edge',
+      line: `mesh mesh_130, ${usualBrake(context.bench)} short of edge`,
     });
   },
 });

@@ -3,6 +3,7 @@ import { subject } from '../../../calc/plan/reading.ts';
 import { linesOf } from '../kit/lines.ts';
 import { sheetOf } from '../kit/sheets.ts';
 import { metres } from '../kit/shown.ts';
+import { usualBrake } from '../kit/written.ts';
 import { rule } from '../rule.ts';
 
 export const meshOnVent = rule({
@@ -37,7 +38,13 @@ export const meshOnVent = rule({
       fixes:
         mesh.clause === undefined
           ? []
-          : [context.edit.replace('End the mesh 40 mm short of the edge', mesh.clause.path, '40 mm short of edge')],
+          : [
+              context.edit.replace(
+                text('End the mesh {what} short of the edge', { what: usualBrake(context.bench) }),
+                mesh.clause.path,
+                `${usualBrake(context.bench)} short of edge`,
+              ),
+            ],
     });
   },
 });

@@ -1,20 +1,12 @@
 import { isKnown } from '../../../calc/figure/figure.ts';
-import { text, type Usual, usual } from '../../../calc/figure/index.ts';
+import { text, usual } from '../../../calc/figure/index.ts';
 import { amountOf, flat, pastEdge, subject } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
 import { linesOf } from '../kit/lines.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
+import { BRAKE, usualBrake } from '../kit/written.ts';
 import { rule } from '../rule.ts';
-
-/** The brake of peel ply only, between the mesh and the edge. */
-const BRAKE: Usual = {
-  habit: 'brake',
-  what: 'mesh short of the edge',
-  value: metres(0.025),
-  source: "builders' page: 25 to 50 mm short of the trim line",
-};
-const USUAL_BRAKE = '40 mm short of edge';
 
 export const meshReachesEdge = rule({
   name: 'mesh/reaches-edge',
@@ -54,7 +46,13 @@ export const meshReachesEdge = rule({
         fixes:
           clause === undefined
             ? []
-            : [context.edit.replace('End the mesh 40 mm short of the edge', clause.path, USUAL_BRAKE)],
+            : [
+                context.edit.replace(
+                  text('End the mesh {what} short of the edge', { what: usualBrake(context.bench) }),
+                  clause.path,
+                  `${usualBrake(context.bench)} short of edge`,
+                ),
+              ],
       });
     }
   },

@@ -1,6 +1,7 @@
 import { layerPiece } from '../../../calc/cloth/area.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
 import { factValue, layersOf, materialOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { usualLap } from '../kit/written.ts';
 import { rule } from '../rule.ts';
 
 export const plyWiderThanRoll = rule({
@@ -15,13 +16,14 @@ export const plyWiderThanRoll = rule({
       const lanes = valueOf(context.ask(layerPiece, laid.key))?.lanes;
       const roll = factValue(materialOf(context, laid)?.roll)?.width;
       if (lanes === undefined || roll === undefined) continue;
+      const lap = `lap ${usualLap(context.bench)}`;
       context.report({
         at: laid.path,
         message: text(
           '{ply} is wider than the roll of {roll}: say how it is joined, or it is cut in lanes with the usual lap',
           { ply: laid.name, roll },
         ),
-        fixes: [context.edit.addClause('Add lap 50 mm', laid.path, 'lap 50 mm')],
+        fixes: [context.edit.addClause(text('Add {what}', { what: lap }), laid.path, lap)],
       });
     }
   },

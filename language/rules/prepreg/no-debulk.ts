@@ -37,6 +37,7 @@ export const prepregNoDebulk = rule({
       const never = allOf(steps, 'debulk').length === 0 && every === undefined;
       if (since <= (never ? 1 : most.value)) continue;
       const shown = { plies: since, most: most.value };
+      const often = `debulk 20 min every ${Math.min(3, most.value)} plies`;
       context.report({
         at: worked.step.path,
         message: text(
@@ -45,8 +46,8 @@ export const prepregNoDebulk = rule({
         ),
         fixes: [
           clause === undefined
-            ? context.edit.addClause('Debulk every 3 plies', worked.step.path, 'debulk 20 min every 3 plies')
-            : context.edit.replace('Debulk every 3 plies', clause.path, 'debulk 20 min every 3 plies'),
+            ? context.edit.addClause(text('Add {what}', { what: often }), worked.step.path, often)
+            : context.edit.replace(text('Write {what}', { what: often }), clause.path, often),
         ],
       });
       since = 0;

@@ -1,6 +1,8 @@
 import { text } from '../../../calc/figure/figure.ts';
+import { habitOf } from '../kit/habit.ts';
 import { reportMissing } from '../kit/missing-step.ts';
 import { rule } from '../rule.ts';
+import { LEAST } from './too-few-coats.ts';
 
 export const releaseMissing = rule({
   name: 'release/missing',
@@ -13,7 +15,7 @@ export const releaseMissing = rule({
       step: 'release',
       kinds: ['hand', 'bagged', 'infusion', 'prepreg'],
       message: text('no release on {tool}: what is laid on a bare tool bonds to it', { tool }),
-      line: 'release semi_permanent, 4 coats, 20 min each',
+      line: `release semi_permanent, ${Math.max(4, habitOf(context.bench, LEAST))} coats, 20 min each`,
     });
   },
 });

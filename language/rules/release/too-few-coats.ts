@@ -6,7 +6,7 @@ import { mendText } from '../kit/mend-text.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
-const LEAST: Usual = {
+export const LEAST: Usual = {
   habit: 'release_coats',
   what: 'coats of release on a tool',
   value: { si: 3, dimension: NUMBER },

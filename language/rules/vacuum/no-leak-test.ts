@@ -1,5 +1,6 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { reportMissing } from '../kit/missing-step.ts';
+import { usualTest } from '../kit/written.ts';
 import { rule } from '../rule.ts';
 
 export const vacuumNoLeakTest = rule({
@@ -12,7 +13,7 @@ export const vacuumNoLeakTest = rule({
       step: 'leak test',
       kinds: ['infusion', 'prepreg'],
       message: text('no leak test: a leak shows only when the resin is in, as a dry line along the feed or as voids'),
-      line: 'leak test 5 mbar in 10 min',
+      line: `leak test ${usualTest(context.bench)}`,
     });
   },
 });

@@ -1,5 +1,6 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { allOf, between, firstOf, stepsOf } from '../kit/steps.ts';
+import { usualTest } from '../kit/written.ts';
 import { rule } from '../rule.ts';
 
 /** What moves, opens or warms a bag that has been tested. */
@@ -31,7 +32,7 @@ export const vacuumNoSecondTest = rule({
         { step: touched.step.verb },
       ),
       related: [{ at: { entry: context.recipe.entry, path: test.step.path }, message: text('the last test') }],
-      fixes: [context.edit.lineAfter('Test again', touched.step.path, 'leak test 5 mbar in 10 min')],
+      fixes: [context.edit.lineAfter('Test again', touched.step.path, `leak test ${usualTest(context.bench)}`)],
     });
   },
 });

@@ -69,7 +69,7 @@ export const vacuumStyreneBoils = rule({
                   'No deeper than it bears',
                   worked.step.path,
                   TYPED_PRESSURE,
-                  `${Math.round(deepest.value / 100)} mbar`,
+                  `${Math.ceil(deepest.value / 100 - 1e-6)} mbar`,
                 ),
               ]
             : [],
@@ -78,7 +78,7 @@ export const vacuumStyreneBoils = rule({
     const infuse = firstOf(stepsOf(context), 'infuse');
     const pump = context.ask(pumpLeaves);
     if (asked.length > 0 || infuse === undefined || !isKnown(pump) || pump.value >= deepest.value - 1) return;
-    const line = `vacuum ${Math.round(deepest.value / 100)} mbar absolute until gel`;
+    const line = `vacuum ${Math.ceil(deepest.value / 100 - 1e-6)} mbar absolute until gel`;
     context.report({
       at: infuse.step.path,
       message: text(
