@@ -25,7 +25,7 @@ import { infusedResin } from '../resin/infused.figure.ts';
 import { wettedAt } from '../resin/wetted.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
-import { coatsOf, mouldArea, painted, released } from './coats.figure.ts';
+import { coatsOf, mouldArea, onCaul, painted, released } from './coats.figure.ts';
 import { bagFilm, cores, drilled, masked, onLayers, paste, pieces } from './hand-work.figure.ts';
 import { layPlan } from './lay.figure.ts';
 import { allSaid, amountOf, head, namedBehind, subject } from './reading.ts';
@@ -83,7 +83,9 @@ const AMOUNTS: Readonly<Record<string, Amounts>> = {
   'bag down': (bench, step) => [...onLayers(bench, step), ...bagFilm(bench, step, namedBehind(step, 'with'))],
   bond: (bench, step) => [...worksOn(workedLength(bench, step), 'joint', LENGTH, step), ...paste(bench, step)],
   fillet: (bench, step) => [...worksOn(workedLength(bench, step), 'joint', LENGTH, step), ...paste(bench, step)],
-  pour: (bench, step) => paste(bench, step),
+  pour: paste,
+  fill: paste,
+  caul: (bench, step) => onCaul(bench, step),
   dam: (bench, step) => [item(bench.ask(outlinePerimeter), 'dam', LENGTH, step)],
   'seal core': cores,
   tack: (bench, step) => [tacked(bench, step)],

@@ -1,3 +1,4 @@
+import { sheetArea } from '../bag/bag.figure.ts';
 import { FLANGE } from '../bag/habits.ts';
 import {
   type Bench,
@@ -49,11 +50,22 @@ export const mouldArea = defineFigure<number>('mould_area', (bench) => {
   );
 });
 
+/** Coats where none are typed: four of wax or semi-permanent, one of a film, as the table of verbs says; of paint one. */
+function usualCoats(bench: Bench, step: Step): number {
+  const name = step.material ?? subject(step) ?? '';
+  return step.verb !== 'release' || FILM.test(`${name.replaceAll('_', ' ')} ${bench.material(name)?.title ?? ''}`)
+    ? 1
+    : 4;
+}
+
+/** A release that dries to a film, by how it is called: the notation has one kind of release. */
+const FILM = /\b(?:pva|film)\b/i;
+
 /** `5 coats new, 1 coat every 4 pulls`: what the first part takes, and the average of the order. */
 export function coatsOf(bench: Bench, step: Step): Coats {
   const again = clauseWith(step, 'every');
   const first = step.clauses.find((c) => c !== again && hasWord(flat(c), 'coat', 'coats'));
-  const coats = first === undefined ? (countOf(head(step)) ?? 1) : (countOf(flat(first)) ?? 1);
+  const coats = countOf(first === undefined ? head(step) : flat(first)) ?? usualCoats(bench, step);
   const { quantity: parts } = bench.recipe;
   if (again === undefined || !(parts >= 1)) return { first: coats, average: coats };
   const counts = flat(again).flatMap((a) => (a.kind === 'count' ? [a.count] : []));
@@ -80,6 +92,20 @@ export function painted(bench: Bench, step: Step): Figure<StepItem>[] {
   return [
     whenKnown({ agent, area: bench.ask(partArea) }, ({ agent, area }, reasons) =>
       covering(bench, { what: 'paint', agent, area: area * coatsOf(bench, step).first, uptake: PAINT_UPTAKE }, reasons),
+    ),
+  ];
+}
+
+/** Release on the face of a caul: `release semi_permanent 3 coats`. The plate itself comes off again. */
+export function onCaul(bench: Bench, step: Step): Figure<StepItem>[] {
+  const clause = clauseWith(step, 'release');
+  const said = clause === undefined ? [] : flat(clause);
+  const name = said.find((each) => each.kind === 'word' && each.word !== 'release');
+  if (name?.kind !== 'word') return [];
+  const agent = materialAt(bench, name.word, 'the release agent', inRecipe(bench, step.path));
+  return [
+    whenKnown({ agent, area: bench.ask(sheetArea, step.path) }, ({ agent, area }, reasons) =>
+      covering(bench, { what: 'release', agent, area: area * (countOf(said) ?? 1), uptake: RELEASE_UPTAKE }, reasons),
     ),
   ];
 }

@@ -29,6 +29,7 @@ recipe box {
     bed body with epoxy_fillet, 1500 g/m2
     bag down body, vacuum 300 mbar gauge
     lay b
+    caul alu_2, 3 mm short of edge, release wax 3 coats
     wait until gel
     check wet_film 400 um to 600 um
     leak test
@@ -45,6 +46,7 @@ recipe thin {
   }
   stack from tool bench { ply a biax_440 at 0 deg }
   process infusion with epoxy_infusion_slow at 23 degC {
+    release wax
     dry a, 2 h
     lay a
     peel nylon_85
@@ -79,18 +81,22 @@ it('handwork takes what it is done on, and paste by what the step says of it', a
     'bag down body face 0.4 m2 20 min 60 min ',
     // 2 corners of 410 mm, (10 mm)^2 (1 - pi / 4) each, of an epoxy of 1.12 kg/l
     'joint 410 mm, paste 19.7 g',
+    // three times 10 g/m2 on 994 mm by 394 mm of plate
+    'caul alu_2 release 11.7 g',
     // across the end: 400 mm
     'joint 400 mm, paste 9.61 g',
   ])
     expect(report).toContain(line);
   expect(report).toMatch(/consumables [\d.]+ EUR/);
-});
+}, 30_000);
 
 it('a line along an end runs across the part there; a prepreg thaws as long as it says', async () => {
   const report = await told('report', 'thin');
+  // four coats of 10 g/m2 on the part and 100 mm of flange: 0.4 + 2.8 * 0.1 + pi * 0.01 m2
+  expect(report).toContain('release wax release 28.5 g');
   expect(report).toContain('vent v1 spiral_10 along nose vent 400 mm');
   expect(report).toMatch(/thaw glass_prepreg_300 2 min 6 h/);
-});
+}, 30_000);
 
 it('the sheet names the paste where paste is meant, and the numbers of the shop where the step has none', async () => {
   const sheet = await told('sheet', 'box', '--out', 'sheet.html');
@@ -108,11 +114,12 @@ it('the sheet names the paste where paste is meant, and the numbers of the shop 
   ])
     expect(sheet).toContain(line);
   expect(sheet).toMatch(/Wait until gel, about [\d.]+ (min|h): it no longer flows\./);
-});
+}, 30_000);
 
 it('what a step leaves to the trade or to its material is told on the sheet', async () => {
   const sheet = await told('sheet', 'thin', '--out', 'sheet.html');
   for (const line of [
+    'Apply wax, 4 coats; let each coat dry.',
     'Dry a, 120 min, lay it at once.',
     'Peel ply nylon_85, 50 mm past the edge.',
     'Flow mesh mesh_130, 40 mm short of the edge.',
@@ -122,4 +129,19 @@ it('what a step leaves to the trade or to its material is told on the sheet', as
     'Postcure on tool.',
   ])
     expect(sheet).toContain(line);
-});
+}, 30_000);
+
+it('a step is explained with what it needs, occupies and uses up, and by the spellings of other shops', async () => {
+  const { folder, dispose } = folderOf({});
+  onTestFinished(dispose);
+  const explained = async (what: string) => (await laybook(folder, 'explain', what)).out.replace(/\s+/g, ' ');
+  const fillet = await explained('fillet');
+  for (const part of [
+    'On the sheet: Fillet, radius',
+    'Occupies: people.',
+    'Uses up: paste, length (along the corner).',
+  ])
+    expect(fillet).toContain(part);
+  expect(await explained('leak test')).toContain('It comes before mix, infuse');
+  expect(await explained('medium')).toContain('Flow mesh {material}');
+}, 30_000);

@@ -1,9 +1,10 @@
-import { senses, type Word, words } from '../../words/index.ts';
+import { senses, verb, type Word, words } from '../../words/index.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { wordCard } from '../hover/markdown.ts';
 import { takesText } from '../hover/takes.ts';
 import { stockTexts } from './materials.ts';
 import { placeHeading } from './place-heading.ts';
+import { verbFacts } from './steps.ts';
 
 /** What a word means, or the word that is meant by a spelling of other shops: `medium` is mesh. */
 const meantBy = (name: string): readonly Word[] => {
@@ -15,13 +16,23 @@ const meantBy = (name: string): readonly Word[] => {
 export function referenceOf(name: string): string | undefined {
   const cards = meantBy(name).map((word) => {
     const takes = takesText(word);
-    return `## ${word.at.map(placeHeading).join(', ')}\n\n**${word.word}**${takes === '' ? '' : ` ${takes}`}\n\n${wordCard(word)}`;
+    return `## ${word.at.map(placeHeading).join(', ')}\n\n**${word.word}**${takes === '' ? '' : ` ${takes}`}\n\n${wordCard(word)}${ofVerb(word)}`;
   });
   const entries = stockTexts()
     .filter((entry) => entry.name === name)
     .map(({ kind, title, facts }) => `## ${kind}: ${title}\n\n${facts.map((fact) => `- ${fact}`).join('\n')}`);
   const all = [...cards, ...entries];
   return all.length === 0 ? undefined : `# ${name}\n\n${all.join('\n\n')}\n`;
+}
+
+/** What a step needs, occupies, uses up and waits for. */
+function ofVerb(word: Word): string {
+  const step = word.at.includes('process') ? verb(word.word) : undefined;
+  return step === undefined
+    ? ''
+    : `\n\n${verbFacts(step)
+        .map((fact) => `- ${fact}`)
+        .join('\n')}`;
 }
 
 /** Words and materials that may have been meant. */

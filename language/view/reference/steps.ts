@@ -18,8 +18,18 @@ export function stepsChapter(): string {
 
 function verbEntry(verb: Verb): string {
   const facts = [
-    say('On the sheet: {sheet}', { sheet: translated(verb.sheet) }),
+    ...verbFacts(verb),
     durationWords(verb.word),
+    verb.caution === undefined ? '' : say('Care: {caution}', { caution: translated(verb.caution) }),
+    may(verb.word),
+  ];
+  return [wordEntry(verb), ...facts.filter((fact) => fact !== '').map((fact) => `  - ${fact}`)].join('\n');
+}
+
+/** What a step needs, occupies and uses up, which clauses it takes, its place in the order and its line on the sheet. */
+export function verbFacts(verb: Verb): readonly string[] {
+  const facts = [
+    say('On the sheet: {sheet}', { sheet: translated(verb.sheet) }),
     listed(say('Kinds that stand behind it'), verb.material),
     listed(say('Needs'), verb.needs?.map(translated)),
     listed(say('Occupies'), verb.occupies.map(translated)),
@@ -33,10 +43,8 @@ function verbEntry(verb: Verb): string {
     ),
     verb.processes.length === 4 ? '' : listed(say('In'), verb.processes),
     ...order(verb.word),
-    verb.caution === undefined ? '' : say('Care: {caution}', { caution: translated(verb.caution) }),
-    may(verb.word),
   ];
-  return [wordEntry(verb), ...facts.filter((fact) => fact !== '').map((fact) => `  - ${fact}`)].join('\n');
+  return facts.filter((fact) => fact !== '');
 }
 
 const listed = (what: string, of: readonly string[] | undefined): string =>

@@ -3,6 +3,7 @@ import { SHEET_PAST } from '../../../calc/bag/habits.ts';
 import { isKnown, quantity } from '../../../calc/figure/figure.ts';
 import type { Bench } from '../../../calc/figure/index.ts';
 import type { Accepted, Book, Step } from '../../../calc/model/index.ts';
+import { coatsOf } from '../../../calc/plan/coats.figure.ts';
 import { layPlan } from '../../../calc/plan/lay.figure.ts';
 import { head, typedTime } from '../../../calc/plan/reading.ts';
 import { stepStandingTime } from '../../../calc/plan/step.figure.ts';
@@ -63,6 +64,10 @@ function usualOf(step: Step, bench: Bench, style: Style): Said {
   if (Object.hasOwn(SHEET_PAST, step.verb)) {
     const past = bench.recipe.part === undefined ? undefined : sheetPast(bench, step);
     return past !== undefined && isKnown(past) ? { edge: pastWords(past.value, style) } : {};
+  }
+  if (step.verb === 'release') {
+    const coats = coatsOf(bench, step).first;
+    return { coats: coats === 1 ? say('1 coat') : say('{count} coats', { count: coats }, style) };
   }
   if (step.verb === 'leak test' && head(step).length === 0) {
     const limit = bench.ask(leakLimit);
