@@ -102,7 +102,7 @@ export const DURATIONS: Readonly<Record<string, Duration>> = {
   do: hands('a step in words that says no time', each('step', 5)),
   bond: hands('butter, close, clamp', each('step', 10), each('m', 3)),
   clamp: hands('place, or pinch off', each('step', 2)),
-  fillet: hands('draw and scrape', each('m', 3)),
+  fillet: hands('mix, draw and scrape', each('step', 5), each('m', 3)),
   wash: hands('water and a pad, dry', each('m2', 4)),
   pour: hands('mix and pour', each('step', 10)),
   polish: hands('cut and polish', each('m2', 20)),

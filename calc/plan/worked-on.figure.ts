@@ -8,7 +8,7 @@ import { footprintPerimeter, layerFootprint } from '../stack/footprint.figure.ts
 import { laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { namedLayers } from '../stack/order.ts';
-import { amountOf, clauseWith, flat, hasWord, namedBehind } from './reading.ts';
+import { allSaid, amountOf, clauseWith, flat, hasWord, namedBehind } from './reading.ts';
 
 /*
  * What a step works on that names layers, a length or a place: `score body`, `cut outer to inner`,
@@ -86,5 +86,5 @@ export function alongNamed(bench: Bench, name: string): Figure<number> | undefin
   return layers.length === 0 ? undefined : roundAll(bench, layers);
 }
 
-/** Whether a clause of a step says that both sides are done: `fillet 12 mm both sides`. */
-export const bothSides = (step: Step): boolean => step.clauses.some((clause) => hasWord(flat(clause), 'both'));
+/** Whether a step says that both sides are done: `fillet 12 mm both sides`. */
+export const bothSides = (step: Step): boolean => hasWord(allSaid(step), 'both');

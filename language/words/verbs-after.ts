@@ -134,6 +134,7 @@ export const afterVerbs = steps('after', [
     word: 'fillet',
     takes: [
       argument('length', { optional: true }),
+      argument('word', { words: ['both', 'sides'], optional: true }),
       argument('name', { after: 'with', names: ['paste'], optional: true }),
     ],
     example: 'fillet 10 mm with filleting_mix',

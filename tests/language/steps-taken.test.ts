@@ -37,6 +37,7 @@ recipe box {
     cure 24 h at 21 degC
     bond web with epoxy_fillet, at 90 deg, fillet 10 mm both sides, 410 mm long
     fillet 10 mm with epoxy_fillet, along nose
+    fillet 8 mm both sides with epoxy_fillet, along web
     pour epoxy_fillet in web
   }
 }
@@ -85,6 +86,8 @@ it('handwork takes what it is done on, and paste by what the step says of it', a
     'caul alu_2 release 11.7 g',
     // across the end: 400 mm
     'joint 400 mm, paste 9.61 g',
+    // round the zone, 640 mm, on both sides
+    'joint 640 mm, paste 19.7 g',
   ])
     expect(report).toContain(line);
   expect(report).toMatch(/consumables [\d.]+ EUR/);
