@@ -25,5 +25,6 @@ export const TYPED_TIME = /\d+(?:\.\d+)?\s*(?:s|min|h|days?|weeks?|months?)\b/;
 export const TYPED_TEMPERATURE = /-?\d+(?:\.\d+)?\s*(?:degC|°C|degF)(?!\w)/;
 export const TYPED_SHARE = /\d+(?:\.\d+)?\s*%/;
 export const TYPED_LENGTH = /\d+(?:\.\d+)?\s*(?:um|µm|mm|cm|m|mil|thou|in|ft)\b/;
+export const TYPED_AREAL_WEIGHT = /\d+(?:\.\d+)?\s*(?:g\/m2|kg\/m2|gsm|oz\/yd2|oz\/ft2)(?!\w)/;
 export const TYPED_PRESSURE = /\d+(?:\.\d+)?\s*(?:mbar|bar|Pa|kPa|torr|inHg|psi)\b/;
 export const TYPED_RAMP = /\d+(?:\.\d+)?\s*(?:K|degC|degF)\/(?:min|h)\b/;
