@@ -1,5 +1,5 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { gelTime } from '../../../calc/resin/time.figure.ts';
+import { gelTimeAt } from '../../../calc/resin/time.figure.ts';
 import { aboutTime } from '../kit/shown.ts';
 import { gapBetween, wettedLayers, windowOf } from '../kit/wetted.ts';
 import { rule } from '../rule.ts';
@@ -20,7 +20,7 @@ export const coatBetweenCoats = rule({
         coat.worked === next.worked
       )
         return;
-      const gel = context.ask(gelTime, coat.resin.name);
+      const gel = gelTimeAt(context.bench, coat.resin.name, coat.worked.step.path);
       const window = windowOf(context, coat.resin.laminate);
       const gap = gapBetween(context, coat.worked, next.worked);
       if (!isKnown(gel) || window === undefined || !isKnown(gap) || gap.value.untilState) return;

@@ -32,7 +32,11 @@ export const coatWaxAgainstMould = rule({
             message: text('{next} lies on it', { next: next.name }),
           },
         ],
-        fixes: clause === undefined ? [] : [context.edit.removeClause('Use it without wax', clause.path)],
+        // a gelcoat that holds wax keeps it, whatever the line says
+        fixes:
+          clause === undefined || fact !== undefined
+            ? []
+            : [context.edit.removeClause('Use it without wax', clause.path)],
       });
     });
   },
