@@ -1,13 +1,14 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { allKnown } from '../../../calc/figure/index.ts';
-import { amountOf, clauseWith, flat } from '../../../calc/plan/reading.ts';
-import { stepWorkingTime } from '../../../calc/plan/step.figure.ts';
+import { amountOf, clauseWith, flat, hasWord, head } from '../../../calc/plan/reading.ts';
+import { stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { TIME } from '../../../calc/quantity/index.ts';
-import { openTime } from '../../../calc/resin/time.figure.ts';
+import { gelTimeAt, openTime } from '../../../calc/resin/time.figure.ts';
+import { valueOf } from '../kit/layers.ts';
 import { aboutTime } from '../kit/shown.ts';
-import { between, firstOf, stepsOf } from '../kit/steps.ts';
+import { allOf, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { peopleOf } from '../kit/wetted.ts';
-import { rule } from '../rule.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 export const resinBagAfterOpenTime = rule({
   name: 'resin/bag-after-open-time',
@@ -18,42 +19,76 @@ export const resinBagAfterOpenTime = rule({
     const { process } = context.recipe;
     if (process?.kind !== 'bagged') return;
     const steps = stepsOf(context);
-    const cloth = firstOf(steps, 'lay cloth');
     const pull = firstOf(steps, 'vacuum') ?? firstOf(steps, 'cure');
+    // a leak test pulls full vacuum: from then on the bag presses
+    const pressed = firstOf(steps, 'vacuum', 'leak test') ?? pull;
+    if (pull === undefined || pressed === undefined) return;
+    const wet = wetBefore(steps.slice(0, steps.indexOf(pressed)));
+    const cloth = wet[0];
+    if (cloth === undefined) return;
     const open = context.ask(openTime, '');
-    if (cloth === undefined || pull === undefined || !isKnown(open) || steps.indexOf(pull) < steps.indexOf(cloth))
-      return;
-    const work = [cloth, ...between(steps, cloth, pull)].filter(({ inside }) => inside === undefined);
-    const times = allKnown(work.map(({ step }) => context.ask(stepWorkingTime, step.path)));
+    // one whose sheet says no open time is past pressing when it gels
+    const stiff = valueOf(open) ?? valueOf(gelTimeAt(context.bench, process.resin ?? '', cloth.step.path));
+    if (stiff === undefined) return;
     const within = clauseWith(pull.step, 'within');
     const promised = within === undefined ? undefined : amountOf(flat(within), TIME);
     const people = peopleOf(context);
-    const takes = isKnown(times) ? times.value.reduce((sum, time) => sum + time, 0) / people : undefined;
-    const longest = Math.max(promised?.si ?? 0, takes ?? 0);
-    if (longest <= open.value) return;
-    const shown = {
-      takes: aboutTime(longest),
-      open: aboutTime(open.value),
-      resin: process.resin ?? 'the resin',
-      people,
-    };
-    const fact = process.resin === undefined ? undefined : context.bench.material(process.resin)?.openTime?.[0];
+    const longest = Math.max(promised?.si ?? 0, timeOf(context, wet, people) ?? 0);
+    if (longest <= stiff) return;
+    const shown = { takes: aboutTime(longest), open: aboutTime(stiff), resin: process.resin ?? 'the resin', people };
+    const material = process.resin === undefined ? undefined : context.bench.material(process.resin);
+    const fact = isKnown(open) ? material?.openTime?.[0] : material?.gel?.[0];
+    const broken = within !== undefined && promised !== undefined && promised.si > stiff;
     context.report({
-      at: promised !== undefined && promised.si > open.value && within !== undefined ? within.path : pull.step.path,
-      message:
-        promised !== undefined && promised.si > open.value
+      at: broken ? within.path : pull.step.path,
+      message: isKnown(open)
+        ? broken
           ? text('vacuum within {takes}: {resin} is open for {open}, then it is too stiff to be pressed', shown)
           : text(
               'from the first wet ply to the vacuum {takes} for {people} people: {resin} is open for {open}, then it is too stiff to be pressed',
               shown,
-            ),
+            )
+        : text(
+            'from the first wet ply to the vacuum {takes}: {resin} gels in {open}, and what has gelled is not pressed any more',
+            shown,
+          ),
       related: [
         {
           at: { entry: context.recipe.entry, path: cloth.step.path },
           message: text('the first wet ply goes down here'),
         },
-        ...(fact === undefined ? [] : [{ at: fact.at, message: text('the open time of {resin}', shown) }]),
+        ...(fact === undefined
+          ? []
+          : [
+              {
+                at: fact.at,
+                message: isKnown(open)
+                  ? text('the open time of {resin}', shown)
+                  : text('the gel time of {resin}', shown),
+              },
+            ]),
       ],
     });
   },
 });
+
+/** From the first cloth of what is still wet under the bag: what somebody lets go tacky, gel or cure before need not be pressed. */
+function wetBefore(steps: readonly WorkedStep[]): readonly WorkedStep[] {
+  const own = steps.filter(({ inside }) => inside === undefined);
+  const hard = own.findLastIndex(
+    ({ step, classes }) =>
+      classes.has('cure') || (step.verb === 'wait' && hasWord(head(step), 'tacky', 'gel', 'hard', 'cool')),
+  );
+  const fresh = own.slice(hard + 1);
+  const first = allOf(fresh, 'lay cloth')[0];
+  return first === undefined ? [] : fresh.slice(fresh.indexOf(first));
+}
+
+/** What that takes: the work shared by the people of the shop, and what stands; s. */
+function timeOf(context: RecipeContext, steps: readonly WorkedStep[], people: number): number | undefined {
+  const times = allKnown(
+    steps.flatMap(({ step: { path } }) => [context.ask(stepWorkingTime, path), context.ask(stepStandingTime, path)]),
+  );
+  if (!isKnown(times)) return undefined;
+  return times.value.reduce((sum, time, i) => sum + (i % 2 === 0 ? time / people : time), 0);
+}
