@@ -216,13 +216,17 @@ function sameLetters(
   if (unit === undefined || where === undefined) return [];
   const near = unitsOf(wanted, shopCurrency)
     .map((u) => u.symbol)
-    .filter((symbol) => editDistance(symbol, unit) <= 1 || symbol.startsWith(unit) || unit.startsWith(symbol))
+    .filter((symbol) => editDistance(symbol, unit) <= 1 || symbol.startsWith(unit) || isHeadOf(symbol, unit))
     .sort((a, b) => Number(unit.startsWith(b)) - Number(unit.startsWith(a)));
   return near.slice(0, 2).map((symbol) => ({
     title: text('Write {what}', { what: symbol }),
     edits: [{ offset: where.end - unit.length, end: where.end, text: symbol }],
   }));
 }
+
+/** `m` of `m2` and `g` of `g/m2`, but no `d` of `degC`: there another word goes on. */
+const isHeadOf = (symbol: string, unit: string): boolean =>
+  unit.startsWith(symbol) && !/[A-Za-z]/.test(unit.charAt(symbol.length));
 
 export const isAmount = (value: Amount | Unknown | undefined): value is Amount =>
   value !== undefined && value !== UNKNOWN;

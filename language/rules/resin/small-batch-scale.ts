@@ -52,7 +52,7 @@ export const resinSmallBatchScale = rule({
         const mass = all / pots;
         const least = smallestBatch(dose, scale.value, steps);
         const catalyst = mass * dose;
-        if (typeof least !== 'number' || !(mass > 0) || catalyst >= steps * scale.value) continue;
+        if (typeof least !== 'number' || !(mass > 0) || catalyst >= steps * scale.value * (1 - 1e-9)) continue;
         const shown = {
           mass: kilograms(about(mass)),
           resin,
