@@ -216,8 +216,6 @@ const positions: Record<string, readonly Position[]> = {
     [inProcess('drill 8 holes 8 mm <|>'), ['in'], ['holes']],
     [inProcess('drill 8 holes 8 mm in <|>'), ['body'], ['f1']],
     [inProcess('bond latch with epoxy_fillet, <|>'), ['at', 'fillet', 'along', 'perimeter'], ['pleats', 'grit']],
-    [inProcess('bond latch with epoxy_fillet, fillet 10 <|>'), ['mm'], ['deg', 'h']],
-    [inProcess('bond latch with epoxy_fillet, fillet 10 mm <|>'), ['both'], ['past']],
     [inProcess('bond latch with epoxy_fillet, 410 mm <|>'), ['long'], ['past', 'short']],
     [inProcess('tint grey_paste 2 % by <|>'), ['weight', 'volume'], ['mm']],
     [inProcess('tint <|>'), ['grey_paste'], ['nylon_85']],
