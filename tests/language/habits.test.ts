@@ -88,6 +88,7 @@ tool hot_plate "`;
 
 describe('a habit of the shop takes the place of the common value', () => {
   it.each([
+    ['bond/fillet-missing', 'habit flat_corner 60 deg', 'less'],
     ['caul/no-edge-relief', 'habit caul 8 mm', 'more'],
     ['core/bag-crush', 'habit core_pressed 90 %', 'less'],
     ['core/coarse-perforation', 'habit perforation 200 mm', 'less'],
@@ -95,7 +96,9 @@ describe('a habit of the shop takes the place of the common value', () => {
     ['core/no-chamfer', 'habit square_edge 60 mm', 'less'],
     ['core/not-bedded', 'habit mat_bed 900 g/m2', 'more', ['biax_440', 'csm_450']],
     ['core/not-perforated', 'habit thin_core 50 mm', 'less'],
+    ['cure/no-postcure', 'habit cure_near 40 K', 'less'],
     ['cure/ramp', 'habit thick_prepreg 0.2 mm', 'more'],
+    ['fibre/impossible', 'habit packed_hand_mat 50 %', 'less'],
     ['insert/oversize-and-plug', 'habit oversize_times 4', 'more'],
     ['insert/thicker-than-core', 'habit level 20 mm', 'less'],
     ['insert/touches-edge', 'habit edge 0 mm', 'less'],
@@ -105,6 +108,7 @@ describe('a habit of the shop takes the place of the common value', () => {
     ['prepreg/no-thaw', 'habit thaw 24 h', 'more', ['tool hot_plate "', coldPrepreg]],
     ['record/different-temperature', 'habit warmth 30 K', 'less'],
     ['stack/ends-on-roving', 'habit roving 2 kg/m2', 'less'],
+    ['stack/print', 'habit over_cure 80 K', 'less'],
     ['stack/roving-on-roving', 'habit roving 2 kg/m2', 'less'],
     ['stack/thin-over-core', 'habit stepped_glass 900 g/m2', 'more'],
     ['stack/thin-over-core', 'habit stepped_carbon 900 g/m2', 'more', ['inner biax_440', 'inner carbon_twill_200']],

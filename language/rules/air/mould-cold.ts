@@ -1,7 +1,8 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
-import { kelvin, kelvinDifference } from '../kit/shown.ts';
+import { addStep } from '../kit/missing-step.ts';
+import { asTyped, kelvin, kelvinDifference } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { COLDEST } from '../resin/below-temperature.ts';
 import { rule } from '../rule.ts';
@@ -38,14 +39,20 @@ export const airMouldCold = rule({
       firstOf(stepsOf(context), 'heat') !== undefined
     )
       return;
-    const shown = { mould: kelvin(process.temperature.si), air: ambient.value, apart: kelvinDifference(apart) };
+    const shown = {
+      mould: kelvin(process.temperature.si),
+      air: ambient.value,
+      apart: kelvinDifference(apart),
+      most: kelvinDifference(colder.value),
+    };
     context.report({
       at: `${process.path}.temperature`,
       message: text(
-        'the mould at {mould} is {apart} colder than the shop at {air}: it sets the gel time, and takes hours to follow the air',
+        'the mould at {mould} is {apart} colder than the shop at {air}, {most} at the most: it sets the gel time, and takes hours to follow the air',
         shown,
       ),
       related: [{ at: ambient.at, message: text('the air of the shop') }],
+      fixes: [addStep(context, 'heat', `heat tool to ${asTyped(ambient.value)}`)],
     });
   },
 });

@@ -1,8 +1,10 @@
-import { text } from '../../../calc/figure/index.ts';
+import { quantity, text, type Usual } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import type { Amount } from '../../../calc/model/index.ts';
 import { filletRadius, firstClause, meetingAngle, subject } from '../../../calc/plan/reading.ts';
+import { ANGLE } from '../../../calc/quantity/index.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
+import { habitOf } from '../kit/habit.ts';
 import { insideRadius } from '../kit/inside-radius.ts';
 import { valueOf } from '../kit/layers.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
@@ -10,8 +12,13 @@ import { arealWeight, asTyped, metres } from '../kit/shown.ts';
 import { after, allOf, before, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
-/** Flatter than this the cloth follows the corner by itself, rad: 150 deg, from memory. */
-const FLAT = (150 * Math.PI) / 180;
+/** Flatter than this the cloth follows the corner by itself. */
+const FLAT: Usual = {
+  habit: 'flat_corner',
+  what: 'corner that cloth follows without a fillet',
+  value: quantity(150 * 0.017453292519943295, ANGLE),
+  source: 'from memory',
+};
 
 export const bondFilletMissing = rule({
   name: 'bond/fillet-missing',
@@ -22,7 +29,7 @@ export const bondFilletMissing = rule({
     const steps = stepsOf(context);
     for (const bond of allOf(steps, 'bond')) {
       const angle = meetingAngle(bond.step);
-      if (angle === undefined || angle.si >= FLAT - 1e-9) continue;
+      if (angle === undefined || angle.si >= habitOf(context.bench, FLAT) - 1e-9) continue;
       const over = allOf(after(steps, bond), 'lay cloth')[0];
       if (over !== undefined) lookAt(context, steps, { bond, angle, over });
     }

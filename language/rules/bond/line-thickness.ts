@@ -3,7 +3,7 @@ import type { Usual } from '../../../calc/figure/index.ts';
 import { bondLine } from '../../../calc/plan/reading.ts';
 import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
-import { metres } from '../kit/shown.ts';
+import { asTyped, metres } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -20,6 +20,8 @@ const THICKEST: Usual = {
   value: metres(0.003),
   source: 'common practice',
 };
+/** What is written where the shop bears it, m. */
+const USUAL = 0.0015;
 /** Steps in which a dry fit can be said: in the words of the shop. */
 const LOOKS = ['check', 'do'];
 
@@ -33,6 +35,8 @@ export const bondLineThickness = rule({
     if (firstOf(steps, 'bond') === undefined) return;
     const thin = habitOf(context.bench, THINNEST);
     const thick = habitOf(context.bench, THICKEST);
+    const right = asTyped(metres(Math.min(thick, Math.max(thin, USUAL))));
+    const gap = `${asTyped(metres(thin))} to ${asTyped(metres(thick))}`;
     steps.forEach(({ step }, i) => {
       if (step.verb !== 'bond') return;
       const said = bondLine(step);
@@ -46,7 +50,7 @@ export const bondLineThickness = rule({
             line.si < thin
               ? text('a bond line of {line} is starved: {thin} to {thick} holds', shown)
               : text('a bond line of {line} is brittle and slumps: {thin} to {thick} holds', shown),
-          fixes: [mendText(context, 'Make it 1.5 mm', said.path, TYPED_LENGTH, '1.5 mm')],
+          fixes: [mendText(context, text('Make it {what}', { what: right }), said.path, TYPED_LENGTH, right)],
         });
         return;
       }
@@ -58,9 +62,7 @@ export const bondLineThickness = rule({
           'nobody tries the fit dry: the line must come out {thin} to {thick} thick all along, and once it is buttered it is too late',
           shown,
         ),
-        fixes: [
-          context.edit.lineBefore('Try it dry first', step.path, 'check "Dry fit: 0.5 to 3 mm of gap all along."'),
-        ],
+        fixes: [context.edit.lineBefore('Try it dry first', step.path, `check "Dry fit: ${gap} of gap all along."`)],
       });
     });
   },

@@ -3,7 +3,7 @@ import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { amountOf, flat, head, subject } from '../../../calc/plan/reading.ts';
 import { AREAL_WEIGHT } from '../../../calc/quantity/index.ts';
 import { mendText } from '../kit/mend-text.ts';
-import { arealWeight } from '../kit/shown.ts';
+import { arealWeight, asTyped } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -13,6 +13,8 @@ const MOST: Usual = {
   value: arealWeight(0.025),
   source: '10 to 25 g/m2, from memory',
 };
+/** What is written where the shop bears it, kg/m2. */
+const USUAL = 0.015;
 const WEIGHT = /\d+(?:\.\d+)?\s*(?:g\/m2|gsm)/;
 
 export const bondTackTooMuch = rule({
@@ -26,6 +28,7 @@ export const bondTackTooMuch = rule({
       if (step.verb !== 'tack' || !isKnown(most)) continue;
       const amount = amountOf([...head(step), ...step.clauses.flatMap(flat)], AREAL_WEIGHT);
       if (amount === undefined || amount.si <= most.value + 1e-9) continue;
+      const mist = asTyped(arealWeight(Math.min(USUAL, most.value)));
       context.report({
         at: step.path,
         message: text('{amount} of {tack}: over {most} it stays soft, keeps the resin out and parts the layers', {
@@ -33,7 +36,7 @@ export const bondTackTooMuch = rule({
           tack: subject(step) ?? 'spray adhesive',
           most: arealWeight(most.value),
         }),
-        fixes: [mendText(context, 'A mist of 15 g/m2', step.path, WEIGHT, '15 g/m2')],
+        fixes: [mendText(context, text('A mist of {what}', { what: mist }), step.path, WEIGHT, mist)],
       });
     }
   },

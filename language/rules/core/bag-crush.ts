@@ -1,10 +1,13 @@
 import { text, type Usual } from '../../../calc/figure/index.ts';
 import { drivingPressure } from '../../../calc/vacuum/vacuum.figure.ts';
+import type { Fix } from '../../lower/index.ts';
 import { coresOf } from '../kit/cores.ts';
 import { habitOf } from '../kit/habit.ts';
 import { factValue, materialOf, valueOf } from '../kit/layers.ts';
-import { pascals, share } from '../kit/shown.ts';
-import { rule } from '../rule.ts';
+import { mendText, TYPED_PRESSURE } from '../kit/mend-text.ts';
+import { vacuumsOf } from '../kit/pressure.ts';
+import { asTyped, pascals, share } from '../kit/shown.ts';
+import { type RecipeContext, rule } from '../rule.ts';
 
 const MOST: Usual = {
   habit: 'core_pressed',
@@ -28,7 +31,7 @@ export const coreBagCrush = rule({
       context.report({
         at: core.path,
         message: text(
-          'the bag presses with {pressure}; {core} stands {strength}, {share} of it ({bears}) at the heat of the cure: less vacuum, or a stronger core',
+          'the bag presses with {pressure}; {core} stands {strength} cold and {share} of that, {bears}, at the heat of the cure: less vacuum, or a stronger core',
           {
             pressure: pascals(pressure),
             core: core.name,
@@ -37,7 +40,17 @@ export const coreBagCrush = rule({
             bears: pascals(strength.si * most),
           },
         ),
+        fixes: [lessVacuum(context, strength.si * most)],
       });
     }
   },
 });
+
+/** A single vacuum that is typed as a gauge reading is what the bag presses with. */
+function lessVacuum(context: RecipeContext, bears: number): Fix | undefined {
+  const [asked, other] = vacuumsOf(context);
+  const right = asTyped(pascals(Math.floor(bears / 1000 + 1e-9) * 1000));
+  return asked?.amount.basis !== 'gauge' || other !== undefined || bears < 1000
+    ? undefined
+    : mendText(context, text('Pull {what}', { what: right }), asked.worked.step.path, TYPED_PRESSURE, right);
+}

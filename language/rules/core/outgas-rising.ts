@@ -33,6 +33,7 @@ export const coreOutgasRising = rule({
         { core: cores[0].name },
       ),
       related: [{ at: { entry: context.recipe.entry, path: wet.step.path }, message: text('the resin goes in here') }],
+      fixes: [context.edit.lineBefore('Let it gel first', heat.step.path, 'wait until gel')],
     });
   },
 });

@@ -1,13 +1,12 @@
 import { hottest } from '../../../calc/cure/equivalent.ts';
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
+import { NEAR } from '../kit/cure-near.ts';
 import { materialsThatCure, spansOf } from '../kit/cures.ts';
+import { habitOf } from '../kit/habit.ts';
 import { kelvin } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
-
-/** So near the data sheet counts. */
-const NEAR = 5;
 
 export const cureNoPostcure = rule({
   name: 'cure/no-postcure',
@@ -28,7 +27,7 @@ export const cureNoPostcure = rule({
         fact === undefined ||
         fact.value === UNKNOWN ||
         fact.value.temperature === undefined ||
-        peak >= fact.value.temperature.si - NEAR
+        peak >= fact.value.temperature.si - habitOf(context.bench, NEAR)
       )
         continue;
       const shown = {

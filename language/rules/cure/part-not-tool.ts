@@ -2,7 +2,9 @@ import { text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { amountOf, clauseWith, flat, head } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
+import { NEAR } from '../kit/cure-near.ts';
 import { materialsThatCure } from '../kit/cures.ts';
+import { habitOf } from '../kit/habit.ts';
 import { stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -16,10 +18,11 @@ export const curePartNotTool = rule({
     const steps = stepsOf(context).filter(({ inside }) => inside?.verb === 'cure');
     const cure = materialsThatCure(context).flatMap((material) => material.cure ?? [])[0]?.value;
     const wanted = cure === undefined || cure === UNKNOWN ? undefined : cure.temperature?.si;
+    const near = habitOf(context.bench, NEAR);
     let temperature: number | undefined;
     for (const { step } of steps) {
       temperature = amountOf(head(step), TEMPERATURE)?.si ?? temperature;
-      if (step.verb !== 'hold' || temperature === undefined || wanted === undefined || temperature < wanted - 5)
+      if (step.verb !== 'hold' || temperature === undefined || wanted === undefined || temperature < wanted - near)
         continue;
       if (
         clauseWith(step, 'part') !== undefined ||

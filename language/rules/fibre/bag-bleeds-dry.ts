@@ -5,7 +5,8 @@ import { drivingPressure } from '../../../calc/vacuum/vacuum.figure.ts';
 import { saidAt } from '../kit/fractions.ts';
 import { habitOf } from '../kit/habit.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
-import { pascals, share } from '../kit/shown.ts';
+import { mendText, TYPED_SHARE } from '../kit/mend-text.ts';
+import { asTyped, pascals, share } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -21,6 +22,9 @@ const LEAN: Usual = {
   value: share(0.45),
   source: 'common practice',
 };
+
+/** A share by weight as it is typed, of resin or of fibre. */
+const TYPED_SHARES = new RegExp(`(?:resin|fibre)\\s+${TYPED_SHARE.source}\\s+by weight`);
 
 export const fibreBagBleedsDry = rule({
   name: 'fibre/bag-bleeds-dry',
@@ -42,6 +46,7 @@ export const fibreBagBleedsDry = rule({
       const fraction = valueOf(context.ask(layerFraction, laid.key));
       if (at === undefined || told.has(at) || fraction === undefined || 1 - fraction.byWeight >= lean - 1e-9) continue;
       told.add(at);
+      const right = `resin ${asTyped(share(lean))} by weight`;
       context.report({
         at,
         message: text(
@@ -57,6 +62,7 @@ export const fibreBagBleedsDry = rule({
         related: [
           { at: { entry: context.recipe.entry, path: takes.step.path }, message: text('it takes the resin up') },
         ],
+        fixes: [mendText(context, text('Lay it with {what}', { what: right }), at, TYPED_SHARES, right)],
       });
     }
   },

@@ -6,19 +6,9 @@ import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { saidAt } from '../kit/fractions.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
+import { mostPacked } from '../kit/packed.ts';
 import { share } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
-
-/**
- * The most fibre by volume that a process packs, for mat and for other cloth. Careful hand layup of cloth 60 % by weight of glass
- * (published), mat 35 % usual and 42 % at the most, vacuum alone 0.62 by volume: common practice and from memory.
- */
-const most: Readonly<Record<ProcessKind, { readonly mat: number; readonly cloth: number }>> = {
-  hand: { mat: 0.24, cloth: 0.4 },
-  bagged: { mat: 0.3, cloth: 0.55 },
-  infusion: { mat: 0.32, cloth: 0.62 },
-  prepreg: { mat: 0.35, cloth: 0.66 },
-};
 
 const spoken: Readonly<Record<ProcessKind, string>> = {
   hand: 'hand layup',
@@ -59,7 +49,7 @@ export const fibreImpossible = rule({
         const cloth = valueOf(context.ask(layerCloth, laid.key));
         const fraction = valueOf(context.ask(layerFraction, laid.key));
         if (cloth === undefined || fraction === undefined) return [];
-        return [{ laid, fraction, limit: most[kind][cloth.style === 'random' ? 'mat' : 'cloth'] }];
+        return [{ laid, fraction, limit: mostPacked(context.bench, kind, cloth.style === 'random' ? 'mat' : 'cloth') }];
       });
       const over = said.find(({ fraction, limit }) => fraction.byVolume > limit + 1e-9);
       // a step says one share for all that it lays: a surface tissue between cloth takes what that leaves it

@@ -5,7 +5,8 @@ import { amountOf, flat, hasWord } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
 import { headOf } from '../../../calc/vacuum/pump.ts';
 import { drivingPressure } from '../../../calc/vacuum/vacuum.figure.ts';
-import { about, metres, pascals, share } from '../kit/shown.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
+import { about, asTyped, metres, pascals, share } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -40,6 +41,7 @@ export const flowLift = rule({
         takes: pascals(about(column)),
         ...(isKnown(push) ? { push: pascals(about(push.value)), part: share(about(column / push.value)) } : {}),
       };
+      const right = asTyped(metres(most.value));
       context.report({
         at: clause.path,
         message: isKnown(push)
@@ -51,6 +53,7 @@ export const flowLift = rule({
               '{name} lies {rise} above the pot: lifting the resin takes {takes} of what pushes it; set the pot higher',
               shown,
             ),
+        fixes: [mendText(context, text('Set the pot {what} below', { what: right }), clause.path, TYPED_LENGTH, right)],
       });
     }
   },

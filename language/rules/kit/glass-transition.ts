@@ -1,13 +1,24 @@
-import type { MaterialFacts } from '../../../calc/figure/index.ts';
+import type { Bench, MaterialFacts, Usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
+import { NEAR } from './cure-near.ts';
+import { habitOf } from './habit.ts';
+import { kelvinDifference } from './shown.ts';
 
-/** Without data: about this much over the cure. Source: boatbuilders' forum, quoting a resin maker (30 degF). */
-const OVER_CURE = 17;
+/** Without data: about this much over the cure. */
+const OVER_CURE: Usual = {
+  habit: 'over_cure',
+  what: 'glass transition over the hottest cure',
+  value: kelvinDifference(17),
+  source: "boatbuilders' forum, quoting a resin maker: 30 degF",
+};
 
 /** The glass transition that a resin has reached by its hottest cure so far (K): of its data, else by the usual rule. */
-export function transitionReached(resin: MaterialFacts, hottest: number): number {
+export function transitionReached(bench: Bench, resin: MaterialFacts, hottest: number): number {
+  const near = habitOf(bench, NEAR);
   const reached = (resin.glassTransition ?? []).flatMap(({ value }) =>
-    value === UNKNOWN || value.temperature === undefined || value.temperature.si > hottest + 5 ? [] : [value.value.si],
+    value === UNKNOWN || value.temperature === undefined || value.temperature.si > hottest + near
+      ? []
+      : [value.value.si],
   );
-  return reached.length === 0 ? hottest + OVER_CURE : Math.max(...reached);
+  return reached.length === 0 ? hottest + habitOf(bench, OVER_CURE) : Math.max(...reached);
 }

@@ -42,9 +42,9 @@ export function fastHeatings(context: RecipeContext, slow: number): readonly Fas
       rate === undefined || to === undefined || rate.si <= slow * 1.001 ? [] : [{ heat, step, rate, to }],
     );
     const cured = Math.max(work.value, (isKnown(earlier) ? hottest(earlier.value) : undefined) ?? 0);
-    const reached = transitionReached(resin, cured);
+    const reached = transitionReached(context.bench, resin, cured);
     return [...straight, ...ramped]
-      .filter(({ to }) => to > reached && to > work.value + 10)
+      .filter(({ to }) => to > reached)
       .slice(0, 1)
       .map((each) => ({ ...each, resin, reached }));
   });

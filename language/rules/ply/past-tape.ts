@@ -3,9 +3,13 @@ import { UNKNOWN } from '../../../calc/model/index.ts';
 import { pastEdge } from '../../../calc/plan/reading.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
-import { metres } from '../kit/shown.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
+import { asTyped, metres } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
+
+/** What is left between cloth and tape by the fix, m. Common practice. */
+const USUAL = 0.02;
 
 export const plyPastTape = rule({
   name: 'ply/past-tape',
@@ -28,6 +32,7 @@ export const plyPastTape = rule({
       return;
     const ply = stack.value.layers.find((laid) => isCloth(laid) && laid.layer.extent.kind === 'to trim');
     if (ply === undefined) return;
+    const right = asTyped(metres(allowance.si + USUAL));
     const shown = { ply: ply.name, reach: metres(allowance.si), tape: metres(line) };
     context.report({
       at: tape.step.path,
@@ -41,6 +46,7 @@ export const plyPastTape = rule({
           message: text('{ply} runs out to the trim line', shown),
         },
       ],
+      fixes: [mendText(context, text('Lay it {what} outside', { what: right }), tape.step.path, TYPED_LENGTH, right)],
     });
   },
 });

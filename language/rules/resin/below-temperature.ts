@@ -2,7 +2,7 @@ import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
 import { workTemperature } from '../../../calc/resin/time.figure.ts';
 import { mendText, TYPED_TEMPERATURE } from '../kit/mend-text.ts';
-import { kelvin } from '../kit/shown.ts';
+import { asTyped, kelvin } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -13,6 +13,9 @@ export const COLDEST: Usual = {
   value: kelvin(288.15),
   source: 'trade magazine 2021: mould, stack and resin above 60 degF (15.6 degC)',
 };
+
+/** What is written where the shop bears it, K: 20 degC. */
+const USUAL = 293.15;
 
 export const resinBelowTemperature = rule({
   name: 'resin/below-temperature',
@@ -26,6 +29,7 @@ export const resinBelowTemperature = rule({
     if (process === undefined || process.kind === 'prepreg' || !isKnown(temperature) || !isKnown(coldest)) return;
     if (temperature.value >= coldest.value - 0.5 || firstOf(stepsOf(context), 'heat') !== undefined) return;
     const typed = process.temperature !== undefined;
+    const warm = asTyped(kelvin(Math.max(USUAL, coldest.value)));
     const ambient = context.bench.shop?.ambient;
     const shown = {
       temperature: kelvin(temperature.value),
@@ -43,7 +47,15 @@ export const resinBelowTemperature = rule({
           ? []
           : [{ at: ambient.at, message: text('the shop is at {temperature}', shown) }],
       fixes: typed
-        ? [mendText(context, 'Work at 20 degC', `${process.path}.temperature`, TYPED_TEMPERATURE, '20 degC')]
+        ? [
+            mendText(
+              context,
+              text('Work at {what}', { what: warm }),
+              `${process.path}.temperature`,
+              TYPED_TEMPERATURE,
+              warm,
+            ),
+          ]
         : [],
     });
   },

@@ -2,6 +2,7 @@ import { isCannot, text } from '../../../calc/figure/index.ts';
 import { layerResinName } from '../../../calc/laminate/fraction.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { layersOf, materialOf } from '../kit/layers.ts';
+import { mendText } from '../kit/mend-text.ts';
 import { rule } from '../rule.ts';
 
 export const resinNotNamed = rule({
@@ -26,6 +27,15 @@ export const resinNotNamed = rule({
       ),
       related: [
         { at: { entry: context.recipe.entry, path: dry.path }, message: text('the first cloth without resin') },
+      ],
+      fixes: [
+        mendText(
+          context,
+          text('Write {what}', { what: `with ${resin}` }),
+          process.path,
+          /^process\s+\w+/,
+          `process ${process.kind} with ${resin}`,
+        ),
       ],
     });
   },

@@ -1,6 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { isRoving } from '../kit/cloths.ts';
 import { layersOf } from '../kit/layers.ts';
+import { addStep } from '../kit/missing-step.ts';
 import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
@@ -21,6 +22,13 @@ export const stackEndsOnRoving = rule({
         { ply: last.name },
       ),
       related: [{ at: { entry: context.recipe.entry, path: bond.step.path }, message: text('the bond') }],
+      fixes: [
+        context.edit.together(
+          'Lay peel ply and pull it before the bond',
+          addStep(context, 'peel', 'peel nylon_85, 40 mm past edge'),
+          context.edit.lineBefore('', bond.step.path, 'pull peel'),
+        ),
+      ],
     });
   },
 });

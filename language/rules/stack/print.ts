@@ -32,7 +32,7 @@ export const stackPrint = rule({
     if (dark === undefined || !isKnown(sun) || peak === undefined || last === undefined) return;
     const softest = materialsThatCure(context)
       .filter(({ kind }) => kind !== 'gelcoat')
-      .map((resin) => ({ resin, reached: transitionReached(resin, peak) }))
+      .map((resin) => ({ resin, reached: transitionReached(context.bench, resin, peak) }))
       .sort((a, b) => a.reached - b.reached)[0];
     if (softest === undefined || softest.reached >= sun.value - 1e-6) return;
     const { resin, reached } = softest;

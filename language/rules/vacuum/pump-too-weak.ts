@@ -1,7 +1,8 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { airPressure, pumpLeaves } from '../../../calc/vacuum/vacuum.figure.ts';
+import { mendText, TYPED_PRESSURE } from '../kit/mend-text.ts';
 import { vacuumsOf } from '../kit/pressure.ts';
-import { about, pascals } from '../kit/shown.ts';
+import { about, asTyped, pascals } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const vacuumPumpTooWeak = rule({
@@ -22,6 +23,10 @@ export const vacuumPumpTooWeak = rule({
         most: pascals(Math.floor((air.value - pump.value) / 100) * 100),
       };
       const fact = context.bench.shop?.pump;
+      // what the pump leaves, or the gauge at best: neither is rounded past what it can
+      const right = asTyped(
+        amount.basis === 'absolute' ? pascals(Math.ceil(pump.value / 100 - 1e-6) * 100) : shown.most,
+      );
       context.report({
         at: worked.step.path,
         message:
@@ -36,6 +41,7 @@ export const vacuumPumpTooWeak = rule({
                   '{asked} leaves {left}: the pump leaves {pump} in a tight bag; with it {most} gauge at best',
                   shown,
                 ),
+        fixes: [mendText(context, text('Ask for {what}', { what: right }), worked.step.path, TYPED_PRESSURE, right)],
         related: fact === undefined ? [] : [{ at: fact.at, message: text('the pump leaves {pump}', shown) }],
       });
     }

@@ -9,8 +9,9 @@ import type { Shape } from '../../../calc/outline/shape.ts';
 import { narrowest } from '../../../calc/piece/narrowest.ts';
 import { SLACK } from '../kit/geometry.ts';
 import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { placeShown } from '../kit/points.ts';
-import { metres } from '../kit/shown.ts';
+import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
 export const wrapCollides = rule({
@@ -33,6 +34,7 @@ export const wrapCollides = rule({
       if (wrap === undefined) continue;
       const at = clauseAt(laid, 'wrap');
       if (neck !== undefined && wrap.landing > neck.half + SLACK) {
+        const right = asTyped(metres(Math.floor(neck.half * 1000 + 1e-6) / 1000));
         context.report({
           at,
           message: text(
@@ -45,6 +47,11 @@ export const wrapCollides = rule({
               ...placeShown(neck.at),
             },
           ),
+          fixes: [
+            wrap.typed === undefined
+              ? mendText(context, text('Land {what}', { what: right }), at, TYPED_LENGTH, right)
+              : undefined,
+          ],
         });
       }
       if (bay !== undefined && wrap.reach > bay.half + SLACK) {

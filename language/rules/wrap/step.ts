@@ -2,7 +2,8 @@ import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { wrapTarget } from '../../../calc/stack/order.ts';
-import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, typedLength, valueOf } from '../kit/layers.ts';
+import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { atOneLineOf, runOutOf } from '../kit/run-out.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -21,7 +22,7 @@ export const wrapStep = rule({
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
       return target === undefined || wrap === undefined || weight === undefined
         ? []
-        : [{ laid, target, landing: wrap.landing, weight }];
+        : [{ laid, target, landing: wrap.landing, weight, typed: wrap.typed !== undefined }];
     });
     for (const [i, one] of landed.entries()) {
       const near = landed
@@ -33,6 +34,7 @@ export const wrapStep = rule({
         );
       const sum = near.reduce((all, other) => all + other.weight, one.weight);
       if (near.length === 0 || sum <= atOneLine + 1e-9) continue;
+      const right = typedLength(Math.max(...near.map(({ landing }) => landing)) + runOutOf(context.bench, one.weight));
       context.report({
         at: clauseAt(one.laid, 'wrap'),
         message: text(
@@ -44,6 +46,11 @@ export const wrapStep = rule({
             apart: metres(runOutOf(context.bench, one.weight)),
           },
         ),
+        fixes: [
+          one.typed
+            ? undefined
+            : mendText(context, text('Land {what}', { what: right }), clauseAt(one.laid, 'wrap'), TYPED_LENGTH, right),
+        ],
         related: near.map(({ laid }) => ({
           at: { entry: context.recipe.entry, path: clauseAt(laid, 'wrap') },
           message: text('ends there too'),
