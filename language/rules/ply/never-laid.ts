@@ -25,6 +25,29 @@ function runsOf(layers: readonly LaidLayer[]): LaidLayer[][] {
   return runs;
 }
 
+/** What is joined on the bench goes into the tool by a step of its own, before the next kit is begun. */
+function reportKits(context: RecipeContext): void {
+  const steps = context.recipe.process?.steps ?? [];
+  steps.forEach((kit, at) => {
+    if (kit.verb !== 'kit' || (kit.steps ?? []).length === 0) return;
+    const goesOn = steps.slice(at + 1);
+    // a process that ends here is only begun
+    if (goesOn.length === 0) return;
+    const next = goesOn.findIndex(({ verb }) => verb === 'kit');
+    if ((next < 0 ? goesOn : goesOn.slice(0, next)).some(({ lay }) => lay?.what === 'kit')) return;
+    const line = 'lay kit';
+    context.report({
+      at: kit.path,
+      message: text('the kit is joined on the bench, and no step puts it into the tool'),
+      fixes: [
+        goesOn[0] === undefined
+          ? undefined
+          : context.edit.lineBefore(text('Add: {what}', { what: line }), goesOn[0].path, line),
+      ],
+    });
+  });
+}
+
 export const plyNeverLaid = rule({
   name: 'ply/never-laid',
   severity: 'error',
@@ -33,9 +56,11 @@ export const plyNeverLaid = rule({
   check(context) {
     const plan = valueOf(context.ask(layPlan));
     if (plan === undefined || plan.layersOf.size === 0) return;
+    if (laysUnknown(context)) return;
+    reportKits(context);
     const elsewhere = putElsewhere(context);
     const never = layersOf(context).filter((laid) => !plan.stepsOf.has(laid.key) && !elsewhere.has(laid.layer.name));
-    if (never.length === 0 || laysUnknown(context)) return;
+    if (never.length === 0) return;
     const lays = allSteps(context.recipe.process?.steps ?? []).filter((step) => plan.layersOf.has(step.path));
     for (const run of runsOf(never)) {
       const [first, last] = [run[0], run.at(-1)];

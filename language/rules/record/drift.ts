@@ -13,6 +13,9 @@ import { type Checks, type RecipeContext, rule } from '../rule.ts';
 
 const MOST: Usual = { habit: 'drift', what: 'mass off the plan', value: share(0.1), source: 'common practice' };
 
+/** So many times the plan is a slip of the pen: a dry part weighs about a third of it, one drowned in resin twice of it. */
+const SLIP = 4;
+
 export const recordDrift = rule({
   name: 'record/drift',
   severity: 'warning',
@@ -51,8 +54,18 @@ function massDrift(context: Checks['record'], plan: RecipeContext): void {
     !isKnown(most)
   )
     return;
-  if (stack.value.layers.some(({ layer }) => layer.extent.kind === 'to trim')) return;
   const off = found.si / planned.value - 1;
+  if (planned.value > 0 && (off >= SLIP - 1 || off <= 1 / SLIP - 1)) {
+    context.report({
+      at: reading.path,
+      message: text('a mass of {mass}, and {plan} were planned: look at the unit and the point', {
+        mass: found,
+        plan: kilograms(about(planned.value)),
+      }),
+    });
+    return;
+  }
+  if (stack.value.layers.some(({ layer }) => layer.extent.kind === 'to trim')) return;
   const cloth = allKnown(stack.value.layers.filter(isCloth).map(({ key }) => plan.ask(layerDryMass, key)));
   if (!(planned.value > 0) || Math.abs(off) <= most.value || !isKnown(cloth)) return;
   const fibre = cloth.value.reduce((sum, each) => sum + each, 0);
