@@ -63,6 +63,8 @@ export const MEANT: ReadonlyMap<string, readonly string[]> = new Map<string, rea
   ['%RH', ['% RH']],
   ['mic', ['um']],
   ['mu', ['um']],
+  // the key beside; the shift key would make a meganewton of it
+  ['mn', ['mm', 'min']],
   ['sqm', ['m2']],
   ['sqft', ['ft2']],
   ['sqyd', ['yd2']],

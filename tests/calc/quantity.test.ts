@@ -85,6 +85,8 @@ describe('reading units', () => {
   it('tells millipascal from megapascal', () => {
     expect(made(1, 'MPa.s').si / made(1, 'mPa.s').si).toBeCloseTo(1e9, 0);
     expect(parseUnit('mpa')).toMatchObject({ nearest: ['MPa', 'mPa'] });
+    // the key beside is likelier than a meganewton
+    expect(parseUnit('mn')).toMatchObject({ nearest: ['mm', 'min'] });
   });
 
   it.each([

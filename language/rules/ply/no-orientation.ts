@@ -13,6 +13,8 @@ export const plyNoOrientation = rule({
     for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
       const cloth = valueOf(context.ask(layerCloth, laid.key));
       if (laid.layer.angle !== undefined || cloth === undefined || cloth.style === 'random') continue;
+      // a direction that cannot be read is told of where it is read
+      if (context.edit.span(`${laid.path}.angle`) !== undefined) continue;
       const at = `${laid.path}.material`;
       context.report({
         at,
