@@ -101,6 +101,7 @@ const REPLACED: readonly (readonly [RegExp, string])[] = [
   [/¥/g, 'JPY'],
   [/℅/g, '%'],
   [/\s+/g, ' '],
+  [/\bsq (yd|ft|in|m)\b/g, '$12'],
   [/\s*([/.()])\s*/g, '$1'],
 ];
 

@@ -22,6 +22,7 @@ import { firstRead, type Mutable, needBasis } from './facts.ts';
 import type { Lowering } from './lowering.ts';
 import { pointIn } from './part.ts';
 import { nodeSpan, propertySpan } from './places.ts';
+import { slopeOf } from './slope.ts';
 
 type Into = Mutable<Layer>;
 type ClauseReader = (low: Lowering, clause: Clause, said: Said, into: Into, path: string) => void;
@@ -173,6 +174,13 @@ const warp: ClauseReader = (low, clause, said, into) => {
   else needs(low, clause, 'warp along x');
 };
 
+/** `chamfer 20 deg`, `chamfer 3:1` */
+const chamfer: ClauseReader = (low, clause, said, into, path) => {
+  const angle = slopeOf(said.values);
+  if (angle === undefined) one('chamfer', 'angle', 'chamfer 20 deg')(low, clause, said, into, path);
+  else into.chamfer = angle;
+};
+
 const size: ClauseReader = () => undefined;
 
 const cloth: Readonly<Record<string, ClauseReader>> = {
@@ -195,7 +203,7 @@ const cloth: Readonly<Record<string, ClauseReader>> = {
 const solid: Readonly<Record<string, ClauseReader>> = {
   bedded,
   inset: one('inset', 'length', 'inset 40 mm'),
-  chamfer: one('chamfer', 'angle', 'chamfer 20 deg'),
+  chamfer,
   sealed: flag('sealed'),
   seal: flag('sealed'),
   centred: size,

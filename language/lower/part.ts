@@ -10,6 +10,7 @@ import type { Lowering } from './lowering.ts';
 import { propertySpan } from './places.ts';
 import { lowerRemarks } from './remarks.ts';
 import { lowerShape } from './shapes.ts';
+import { slopeOf } from './slope.ts';
 
 type PartFacts = Pick<Part, 'edge' | 'ends' | 'trimAllowance' | 'sides' | 'cosmetic' | 'anglesFromToolFace'>;
 type Reader = FactReader<PartFacts>;
@@ -26,8 +27,10 @@ const edge: Reader = (low, line, into) => {
     if (read === undefined) incomplete(low, line, 'edge round 8 mm');
     if (radius !== undefined) found = { kind, radius };
   } else if (kind === 'chamfer') {
-    const isAngle = read?.argument.kind === 'amount' && read.argument.amount.dimension.angle === 1;
-    const amount = known(amountOf(low, read, isAngle ? 'angle' : 'length'));
+    const slope = slopeOf(point?.values.slice(1) ?? []);
+    const isAngle =
+      slope !== undefined || (read?.argument.kind === 'amount' && read.argument.amount.dimension.angle === 1);
+    const amount = slope ?? known(amountOf(low, read, isAngle ? 'angle' : 'length'));
     found = { kind, ...(amount === undefined ? {} : isAngle ? { angle: amount } : { depth: amount }) };
   } else low.problem('line/not-understood', line.node, 'the edge is square, round or chamfer: edge round 8 mm');
   put(into, 'edge', found);
