@@ -27,7 +27,7 @@ import type { Placed } from '../outline/shape.ts';
 import { layerFootprint } from '../stack/footprint.figure.ts';
 import { laidLayer, laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
-import { insertsOf, namedLayers } from '../stack/order.ts';
+import { insertsOf, namedLayers, piecesBeside } from '../stack/order.ts';
 import { pieceNotches } from './cloth-contours.figure.ts';
 import { cells, gridCuts, gridHoles, partingOf } from './core-lines.ts';
 import type { FlatPiece, Mark } from './flat-piece.ts';
@@ -44,7 +44,12 @@ interface Opening {
   readonly name?: string;
   /** cut right through */
   readonly through: boolean;
+  /** the core is laid in several pieces: it may stand in another one */
+  readonly anywhere?: boolean;
 }
+
+/** What an opening stands over a piece at the least to be of it, m. */
+const TOUCHES = 1e-4;
 
 /** The flat pieces of a core: its sheets, with all that is cut into them. The cut line of a sloped edge is that of its toe. */
 export const corePieces = defineFigure<readonly FlatPiece[]>('core_pieces', (bench, key) =>
@@ -96,10 +101,12 @@ function coreSheets(
   const sheet = material?.sheet?.value;
   const size =
     sheet === undefined || sheet === UNKNOWN ? undefined : { length: sheet.length.si, width: sheet.width.si };
-  const within = openings.filter(
-    ({ line, through }) => through && line.every((p) => contourDistance(flat.outer, p) < 0),
+  // what stands in another piece is no matter of this one
+  const here = openings.filter(
+    ({ line, anywhere }) => anywhere !== true || line.some((p) => contourDistance(flat.outer, p) < -TOUCHES),
   );
-  const drawn = openings.filter((opening) => !within.includes(opening));
+  const within = here.filter(({ line, through }) => through && line.every((p) => contourDistance(flat.outer, p) < 0));
+  const drawn = here.filter((opening) => !within.includes(opening));
   const marks: Mark[] = [
     ...lines,
     ...drawn.map(
@@ -203,22 +210,30 @@ const openingsOf = (bench: Bench, key: string): Figure<readonly Opening[]> =>
       stretch: bench.ask(cutStretch, key),
     },
     ({ core, stack, footprint, cutouts, thickness, stretch }) => {
-      const inserts = insertsOf(stack.layers, core).map((insert) =>
-        whenKnown(
-          { at: bench.ask(layerFootprint, insert.key), own: bench.ask(layerThickness, insert.key) },
-          ({ at, own }): Figure<Opening> =>
-            worked(
-              following(
-                grownContours({ placed: movedOn(at.placed, stretch), out: -at.inset, shorter: at.shorter }),
-                ([flat]): Outcome<Opening> =>
-                  flat === undefined
-                    ? { problem: text('nothing is left of {layer}', { layer: insert.name }) }
-                    : { line: flat.outer, name: insert.name, through: own >= thickness - 1e-9 },
+      const pieces = piecesBeside(stack.layers, core);
+      const inserts = pieces
+        .flatMap((piece) => insertsOf(stack.layers, piece))
+        .map((insert) =>
+          whenKnown(
+            { at: bench.ask(layerFootprint, insert.key), own: bench.ask(layerThickness, insert.key) },
+            ({ at, own }): Figure<Opening> =>
+              worked(
+                following(
+                  grownContours({ placed: movedOn(at.placed, stretch), out: -at.inset, shorter: at.shorter }),
+                  ([flat]): Outcome<Opening> =>
+                    flat === undefined
+                      ? { problem: text('nothing is left of {layer}', { layer: insert.name }) }
+                      : {
+                          line: flat.outer,
+                          name: insert.name,
+                          through: own >= thickness - 1e-9,
+                          anywhere: pieces.length > 1,
+                        },
+                ),
+                text('the insert {name}', { name: insert.name }),
               ),
-              text('the insert {name}', { name: insert.name }),
-            ),
-        ),
-      );
+          ),
+        );
       const holes = footprint.whole ? cutouts.map((cutout) => opening(cutout, stretch)) : [];
       return allKnown([...inserts, ...holes]);
     },

@@ -42,6 +42,16 @@ export const coreOf = (layers: Layers, insert: LaidLayer): LaidLayer | undefined
 
 export const insertsOf = (layers: Layers, core: LaidLayer): Layers => linksOf(layers).insertsOf.get(core) ?? [];
 
+const BESIDE: ReadonlySet<string> = new Set(['core', 'insert', 'strip']);
+
+/** The pieces of one core: what lies beside each other with no cloth between, as the lines stand. */
+export function piecesBeside(layers: Layers, core: LaidLayer): Layers {
+  let [from, to] = [core.index, core.index];
+  while (BESIDE.has(layers[from - 1]?.layer.kind ?? '')) from--;
+  while (BESIDE.has(layers[to + 1]?.layer.kind ?? '')) to++;
+  return layers.slice(from, to + 1).filter(({ layer }) => layer.kind === 'core');
+}
+
 /** The core in whose groove a strip lies. */
 export function grooveOf(layers: Layers, strip: LaidLayer): LaidLayer | undefined {
   const { grooves } = linksOf(layers);

@@ -1,11 +1,10 @@
 import { text } from '../../../calc/figure/index.ts';
 import { zonePlaced } from '../../../calc/outline/part.figure.ts';
-import { insertsOf } from '../../../calc/stack/order.ts';
+import { insertsOf, piecesBeside } from '../../../calc/stack/order.ts';
 import { bareUnder } from '../kit/bare-under.ts';
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
-import { piecesBeside } from '../kit/off-core.ts';
 import { about, share } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 

@@ -2,7 +2,7 @@ import { isImpossible } from '../../../calc/outcome.ts';
 import { samples } from '../../../calc/outline/samples.ts';
 import { outOfFrame, type Placed } from '../../../calc/outline/shape.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { coreOf } from '../../../calc/stack/order.ts';
+import { coreOf, piecesBeside } from '../../../calc/stack/order.ts';
 import type { RecipeContext } from '../rule.ts';
 import { outsideOf } from './free-edge.ts';
 import { footprintOf, outOf, outOfPart, SLACK } from './geometry.ts';
@@ -20,15 +20,6 @@ export interface OffCore {
 const JOINT = 0.002;
 /** How closely the rim of an insert is walked along, m. */
 const STEP = 0.01;
-const BESIDE: ReadonlySet<string> = new Set(['core', 'insert', 'strip']);
-
-/** The pieces of one core: what lies beside each other with no cloth between, as the lines stand. */
-export function piecesBeside(layers: readonly LaidLayer[], core: LaidLayer): readonly LaidLayer[] {
-  let [from, to] = [core.index, core.index];
-  while (BESIDE.has(layers[from - 1]?.layer.kind ?? '')) from--;
-  while (BESIDE.has(layers[to + 1]?.layer.kind ?? '')) to++;
-  return layers.slice(from, to + 1).filter(({ layer }) => layer.kind === 'core');
-}
 
 /** Whether a shape lies within pieces of core that are fitted against each other, all round. */
 export function standsInPieces(context: RecipeContext, pieces: readonly LaidLayer[], placed: Placed): boolean {

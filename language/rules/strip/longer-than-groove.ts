@@ -1,9 +1,9 @@
 import { text } from '../../../calc/figure/index.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { grooveOf } from '../../../calc/stack/order.ts';
+import { grooveOf, piecesBeside } from '../../../calc/stack/order.ts';
 import { footprintOf, outOf, outOfPart, SLACK } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
-import { piecesBeside, standsInPieces } from '../kit/off-core.ts';
+import { standsInPieces } from '../kit/off-core.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 

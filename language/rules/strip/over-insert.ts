@@ -1,8 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
-import { coreOf, grooveOf } from '../../../calc/stack/order.ts';
+import { coreOf, grooveOf, piecesBeside } from '../../../calc/stack/order.ts';
 import { footprintOf, overlapping } from '../kit/geometry.ts';
 import { layersOf, onePerLine } from '../kit/layers.ts';
-import { piecesBeside } from '../kit/off-core.ts';
 import { rule } from '../rule.ts';
 
 export const stripOverInsert = rule({

@@ -264,3 +264,30 @@ describe('layers of the whole sample', () => {
     expect(SLED_LAYERS.every(({ name }) => valueOf(sled.ask(flatPiecesOf, name)).length > 0)).toBe(true);
   });
 });
+
+describe('a core that is laid in two pieces', () => {
+  const half = (name: string, x: number): Layer =>
+    layer('core', name, 'foam_80', `stack.${name}`, {
+      thickness: mm(20),
+      extent: {
+        kind: 'shape',
+        shape: { kind: 'rectangle', length: 0.4, width: 0.3 },
+        centre: { x: { offset: mm(x) }, y: { offset: mm(0) } },
+      },
+    });
+  const pad = layer('insert', 'pad', 'birch_ply', 'stack.pad', {
+    thickness: mm(20),
+    extent: {
+      kind: 'shape',
+      shape: { kind: 'rectangle', length: 0.1, width: 0.06 },
+      centre: { x: { offset: mm(-200) }, y: { offset: mm(0) } },
+    },
+  });
+  it('has its insert cut out where it stands, and only there', () => {
+    const bench = stacked([wrapped('outer', 25), half('left', -200), half('right', 200), pad, wrapped('inner', 25)]);
+    const [left, right] = [only(bench, 'left'), only(bench, 'right')];
+    expect(left.holes.map((hole) => contourArea(hole))).toEqual([expect.closeTo(-0.1 * 0.06, 12)]);
+    expect(right.holes).toEqual([]);
+    expect(right.marks.filter(({ kind }) => kind === 'cutout' || kind === 'insert' || kind === 'pocket')).toEqual([]);
+  });
+});
