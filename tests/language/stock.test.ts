@@ -191,4 +191,35 @@ describe('class values are of the usual size', () => {
       expect(valueOf(name, 'shear_modulus')).toBeLessThan(valueOf(name, 'modulus') / 2);
     },
   );
+
+  it.each([
+    ['epoxy_infusion_fast', 'epoxy_infusion_slow'],
+    ['epoxy_laminating_fast', 'epoxy_laminating_medium'],
+    ['epoxy_laminating_medium', 'epoxy_laminating_slow'],
+  ])('%s gels and is handled before %s', (fast, slow) => {
+    for (const key of ['pot_life', 'gel', 'demould'])
+      expect([key, valueOf(fast, key) < valueOf(slow, key)]).toEqual([key, true]);
+  });
+
+  it('the hotter cure gives the higher glass transition, at most some 20 K above it', () => {
+    for (const { name } of named('resin')) {
+      const cures = lines
+        .filter(({ material, item }) => material.name === name && item.key === 'tg')
+        .map(({ item }) => [...textOf(item).matchAll(/(\d+) degC/g)].map((match) => Number(match[1])))
+        .map(([tg = 0, cure = 0]) => ({ tg, cure }));
+      const sorted = cures.toSorted((a, b) => a.cure - b.cure);
+      expect([name, sorted.toSorted((a, b) => a.tg - b.tg)]).toEqual([name, sorted]);
+      for (const { tg, cure } of cures) expect([name, tg > cure, tg - cure <= 25]).toEqual([name, true, true]);
+    }
+  });
+
+  // polyethylene 920, polyamide 1140, fluoropolymers up to 2200 kg/m3: from memory
+  it.each(['film_p3', 'solid_25', 'film_50', 'film_75_hot', 'film_stretch'])(
+    '%s weighs what a film of its thickness weighs',
+    (name) => {
+      const density = valueOf(name, 'weight') / valueOf(name, 'thickness');
+      expect(density).toBeGreaterThan(900);
+      expect(density).toBeLessThan(2200);
+    },
+  );
 });
