@@ -57,7 +57,7 @@ export const coreUnsealedEdge = rule({
     if (closes) return;
     const layers = layersOf(context);
     const line = `seal edge${process.resin === undefined ? '' : ` ${process.resin}`}`;
-    const shut = addStep(context, 'seal edge', line);
+    const shut = () => addStep(context, 'seal edge', line);
     for (const core of coresOf(context)) {
       if (core.layer.sealed === true) continue;
       if (openAtEdge(context, layers, core)) {
@@ -67,7 +67,7 @@ export const coreUnsealedEdge = rule({
             '{core} reaches the finished edge and nothing closes it there: wrap a ply round it, end it inside, or seal the edge',
             { core: core.name },
           ),
-          fixes: [shut],
+          fixes: [shut()],
         });
         continue;
       }
@@ -80,7 +80,7 @@ export const coreUnsealedEdge = rule({
           { core: core.name },
         ),
         related: [{ at: { entry: context.recipe.entry, path: cutout }, message: text('the cutout') }],
-        fixes: [shut],
+        fixes: [shut()],
       });
     }
   },
