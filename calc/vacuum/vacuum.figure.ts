@@ -96,7 +96,7 @@ export const drivingPressure = defineFigure<number>('driving_pressure', (bench) 
 const USUAL_LEAK = {
   value: quantity(500, PRESSURE),
   within: 600,
-  source: 'common practice: 5 mbar in 10 min; published limits run from 2 to 14 mbar a minute',
+  source: 'common practice: 5 mbar in 10 min; published limits run from 2.3 to 13.5 mbar a minute',
 };
 
 export interface LeakLimit {

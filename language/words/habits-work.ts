@@ -132,7 +132,7 @@ const rows: readonly HabitRow[] = [
     word: 'leak_most',
     takes: 'pressure',
     usual: '2 mbar',
-    source: 'published limits run from 2 to 14 mbar a minute',
+    source: 'published limits run from 2.3 to 13.5 mbar a minute',
     meaning: 'The most that a leak test may allow in one minute.',
   },
   {

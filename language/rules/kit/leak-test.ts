@@ -14,7 +14,7 @@ export const MOST_LOST: Usual = {
   habit: 'leak_most',
   what: 'the most that a bag may lose in a minute',
   value: pascals(200),
-  source: 'published limits run from 2 to 14 mbar a minute; the strictest of them',
+  source: 'published limits run from 2.3 to 13.5 mbar a minute; the strictest of them, rounded',
 };
 export const SHORTEST_TEST: Usual = {
   habit: 'test',

@@ -36,14 +36,19 @@ export const prepregNoDebulk = rule({
       since += plies;
       const never = allOf(steps, 'debulk').length === 0 && every === undefined;
       if (since <= (never ? 1 : most.value)) continue;
-      const shown = { plies: since, most: most.value };
-      const often = `debulk 20 min every ${Math.min(3, most.value)} plies`;
+      const shown = { plies: since, most: most.value, right: Math.min(3, most.value) };
+      const often = `debulk 20 min every ${shown.right} plies`;
       context.report({
         at: worked.step.path,
-        message: text(
-          '{plies} plies with no debulk between: the air that lies between them stays as voids; press down the first ply and every third, 20 min each',
-          shown,
-        ),
+        message: never
+          ? text(
+              '{plies} plies and no debulk at all: the air between them stays as voids; press down the first ply, then every {right} plies, 20 min each',
+              shown,
+            )
+          : text(
+              '{plies} plies with no debulk between, {most} at the most: the air between them stays as voids; press down every {right} plies, 20 min each',
+              shown,
+            ),
         fixes: [
           clause === undefined
             ? context.edit.addClause(text('Add {what}', { what: often }), worked.step.path, often)
