@@ -119,6 +119,12 @@ export function subject(step: Step): string | undefined {
   return first?.kind === 'word' ? first.word : undefined;
 }
 
+/** What a line mixes by name, before or behind its mass: `mix 1.15 kg epoxy_slow`. */
+export function mixedName(step: Step): string | undefined {
+  const named = step.arguments.find((said) => said.kind === 'word');
+  return step.material ?? (named?.kind === 'word' ? named.word : undefined);
+}
+
 /** The name behind a connective in the head of a step: `with bond_paste`, `in bolts`. */
 export function namedBehind(step: Step, connective: string): string | undefined {
   const first = step.phrases.find(({ word }) => word === connective)?.arguments[0];

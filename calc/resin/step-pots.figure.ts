@@ -12,7 +12,7 @@ import {
 } from '../figure/index.ts';
 import { onceFor } from '../kept.ts';
 import type { Step } from '../model/index.ts';
-import { amountOf, clauseWith, countOf, flat, head, subject } from '../plan/reading.ts';
+import { amountOf, clauseWith, countOf, flat, head, mixedName } from '../plan/reading.ts';
 import { MASS } from '../quantity/index.ts';
 import { doseAt } from './dose.figure.ts';
 import { infusedResin, mixedFor } from './infused.figure.ts';
@@ -107,7 +107,7 @@ const placesOf = onceFor((steps: readonly Step[]) => new Map(steps.map((step, at
 /** The resin that a line mixes by itself: `mix 1.15 kg`. */
 function mixedBy(bench: Bench, step: Step): string | undefined {
   if (step.verb !== 'mix') return undefined;
-  const name = subject(step);
+  const name = mixedName(step);
   return name !== undefined && bench.material(name) !== undefined ? name : bench.recipe.process?.resin;
 }
 

@@ -1,5 +1,5 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, countOf, flat, head, mixedName } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
 import { resinToMix } from '../../../calc/resin/needs.figure.ts';
 import { mendText } from '../kit/mend-text.ts';
@@ -15,8 +15,8 @@ export const flowPotRunsDry = rule({
   check(context) {
     const { process } = context.recipe;
     const mixes = allOf(stepsOf(context), 'mix').filter(({ step }) => {
-      const name = step.arguments.find((said) => said.kind === 'word');
-      return name === undefined || subject(step) === process?.resin;
+      const name = mixedName(step);
+      return name === undefined || name === process?.resin;
     });
     const masses = mixes.map(({ step }) => amountOf(head(step), MASS)?.si);
     const first = mixes[0];

@@ -1,5 +1,5 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, countOf, flat, head, mixedName } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
 import { potLimit } from '../../../calc/resin/pot.figure.ts';
 import { largestPot, nearestReading, potLifeOf, shortestUse } from '../../../calc/resin/pot-mass.ts';
@@ -16,7 +16,7 @@ export const resinBatchTooBig = rule({
   check(context) {
     for (const { step } of allOf(stepsOf(context), 'mix')) {
       const mass = amountOf(head(step), MASS);
-      const resin = subject(step) ?? context.recipe.process?.resin;
+      const resin = mixedName(step) ?? context.recipe.process?.resin;
       if (mass === undefined || resin === undefined || !(mass.si > 0)) continue;
       const clause = clauseWith(step, 'batches');
       const typed = clause === undefined ? 1 : Math.max(1, countOf(flat(clause)) ?? 1);

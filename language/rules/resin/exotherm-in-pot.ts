@@ -1,6 +1,6 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
-import { amountOf, clauseWith, countOf, flat, head, subject } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, countOf, flat, head, mixedName } from '../../../calc/plan/reading.ts';
 import { MASS } from '../../../calc/quantity/index.ts';
 import { potLifeFor, potLimit } from '../../../calc/resin/pot.figure.ts';
 import { kilograms } from '../kit/shown.ts';
@@ -23,7 +23,7 @@ export const resinExothermInPot = rule({
     const most = usual(context.bench, LARGEST_POT);
     for (const { step } of allOf(stepsOf(context), 'mix')) {
       const mass = amountOf(head(step), MASS);
-      const resin = subject(step) ?? context.recipe.process?.resin;
+      const resin = mixedName(step) ?? context.recipe.process?.resin;
       if (mass === undefined || resin === undefined || !isKnown(most)) continue;
       const clause = clauseWith(step, 'batches');
       const pots = clause === undefined ? 1 : Math.max(1, countOf(flat(clause)) ?? 1);

@@ -1,6 +1,6 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
-import { head, subject } from '../../../calc/plan/reading.ts';
+import { head, mixedName } from '../../../calc/plan/reading.ts';
 import { ratioTolerance } from '../../../calc/resin/ratio-tolerance.figure.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { share } from '../kit/shown.ts';
@@ -15,7 +15,7 @@ export const resinRatio = rule({
   check(context) {
     for (const { step } of allOf(stepsOf(context), 'mix')) {
       const typed = head(step).find((said) => said.kind === 'ratio');
-      const name = subject(step) ?? context.recipe.process?.resin;
+      const name = mixedName(step) ?? context.recipe.process?.resin;
       const material = name === undefined ? undefined : context.bench.material(name);
       const fact = material?.mix;
       if (typed?.kind !== 'ratio' || material === undefined || fact === undefined || fact.value === UNKNOWN) continue;
