@@ -1,9 +1,9 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { allKnown } from '../../../calc/figure/index.ts';
-import { amountOf, clauseWith, flat, hasWord, head } from '../../../calc/plan/reading.ts';
+import { amountOf, clauseWith, flat, hasWord, head, typedTime } from '../../../calc/plan/reading.ts';
 import { stepStandingTime, stepWorkingTime } from '../../../calc/plan/step.figure.ts';
 import { TIME } from '../../../calc/quantity/index.ts';
-import { gelTimeAt, openTime } from '../../../calc/resin/time.figure.ts';
+import { gelTime, gelTimeAt, openTime } from '../../../calc/resin/time.figure.ts';
 import { valueOf } from '../kit/layers.ts';
 import { aboutTime } from '../kit/shown.ts';
 import { allOf, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
@@ -23,7 +23,7 @@ export const resinBagAfterOpenTime = rule({
     // a leak test pulls full vacuum: from then on the bag presses
     const pressed = firstOf(steps, 'vacuum', 'leak test') ?? pull;
     if (pull === undefined || pressed === undefined) return;
-    const wet = wetBefore(steps.slice(0, steps.indexOf(pressed)));
+    const wet = wetBefore(steps.slice(0, steps.indexOf(pressed)), valueOf(context.ask(gelTime, '')));
     const cloth = wet[0];
     if (cloth === undefined) return;
     const open = context.ask(openTime, '');
@@ -72,14 +72,22 @@ export const resinBagAfterOpenTime = rule({
   },
 });
 
-/** From the first cloth of what is still wet under the bag: what somebody lets go tacky, gel or cure before need not be pressed. */
-function wetBefore(steps: readonly WorkedStep[]): readonly WorkedStep[] {
+/**
+ * From the first cloth of what is still wet under the bag. What somebody lets go tacky, or gel or cure and lays the next on, is no
+ * longer meant to be pressed.
+ */
+function wetBefore(steps: readonly WorkedStep[], gel: number | undefined): readonly WorkedStep[] {
   const own = steps.filter(({ inside }) => inside === undefined);
-  const hard = own.findLastIndex(
-    ({ step, classes }) =>
-      classes.has('cure') || (step.verb === 'wait' && hasWord(head(step), 'tacky', 'gel', 'hard', 'cool')),
-  );
-  const fresh = own.slice(hard + 1);
+  const last = own.findLastIndex(({ classes }) => classes.has('lay cloth'));
+  const settled = own.findLastIndex(({ step, classes }, i) => {
+    if (step.verb === 'wait' && hasWord(head(step), 'tacky')) return true;
+    if (i > last) return false;
+    if (classes.has('cure')) return true;
+    if (step.verb !== 'wait') return false;
+    const time = typedTime(step)?.amount.si ?? 0;
+    return hasWord(head(step), 'gel', 'hard', 'cool') || (gel !== undefined && time > gel);
+  });
+  const fresh = own.slice(settled + 1);
   const first = allOf(fresh, 'lay cloth')[0];
   return first === undefined ? [] : fresh.slice(fresh.indexOf(first));
 }

@@ -143,8 +143,11 @@ describe('resin/bag-after-open-time', () => {
   });
 
   it('begins anew where somebody lets the first skin go tacky, gel or cure', async () => {
-    for (const state of ['tacky', 'gel', 'hard'])
-      expect(await told(panel({ between: `wait until ${state}` }), rule), state).toEqual([]);
+    for (const between of ['wait until tacky', 'wait until gel', 'wait until hard', 'wait 20 h'])
+      expect(await told(panel({ between }), rule), between).toEqual([]);
+    // after the last ply nothing is fresh any more
+    const late = panel({}).replace('    peel nylon_85', '    wait 20 h\n    peel nylon_85');
+    expect(await told(late, rule)).toHaveLength(1);
   });
 
   it('goes by the gel of a resin that has no open time, with the dose that is typed', async () => {
@@ -184,4 +187,46 @@ it('unit/wrong-dimension offers no letter of another unit: 30 degC are no 30 day
   book.dispose();
   const found = findings.find(({ rule }) => rule === 'unit/wrong-dimension');
   expect(found?.fixes).toEqual([]);
+});
+
+describe('a line that mixes names its resin behind the mass', () => {
+  const shot = (mix: string): string => `${shop()}recipe panel {
+  part {
+    outline rounded 900 mm by 500 mm corner 60 mm
+  }
+  stack from tool bench_tool {
+    ply a biax_600 at 0 deg
+    ply b biax_600 at 0 deg, turned 90 deg
+  }
+  process infusion with epoxy_infusion_slow at 23 degC {
+    release wax, 4 coats, 30 min each
+    tape sealant_12
+    lay a to b
+    peel nylon_85
+    mesh mesh_130
+    feed f1 spiral_10 from (-300 mm, 0 mm) to (300 mm, 0 mm)
+    vent v1 spiral_10 perimeter, 50 mm outside
+    bag film_50, pleats 8 of 40 mm
+    trap
+    leak test 5 mbar in 10 min
+    ${mix}
+    infuse
+    cure 30 h
+    demould
+  }
+}
+`;
+
+  it.each([
+    ['flow/pot-runs-dry', 'mix 0.5 kg epoxy_infusion_slow', 1],
+    ['flow/pot-runs-dry', 'mix 1 lb epoxy_infusion_slow', 1],
+    ['flow/pot-runs-dry', 'mix 2 kg epoxy_infusion_slow', 0],
+    ['flow/pot-runs-dry', 'mix 0.5 kg', 1],
+    // another resin is no pot of the shot
+    ['flow/pot-runs-dry', 'mix 0.5 kg epoxy_laminating_fast', 0],
+    ['resin/batch-too-big', 'mix 2 kg epoxy_laminating_fast', 1],
+    ['resin/batch-too-big', 'mix 2 kg epoxy_infusion_slow', 0],
+  ])('%s: %s', async (rule, mix, count) => {
+    expect(await told(shot(mix), rule)).toHaveLength(count);
+  });
 });
