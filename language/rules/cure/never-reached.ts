@@ -1,6 +1,8 @@
 import { text } from '../../../calc/figure/figure.ts';
+import { UNKNOWN } from '../../../calc/model/index.ts';
 import { amountOf, clauseWith, flat, head } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
+import { materialsThatCure } from '../kit/cures.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { kelvin } from '../kit/shown.ts';
 import { stepsOf } from '../kit/steps.ts';
@@ -18,12 +20,17 @@ export const cureNeverReached = rule({
   on: 'recipe',
   check(context) {
     let air: number | undefined;
+    const cures = materialsThatCure(context).flatMap(({ cure = [] }) =>
+      cure.flatMap(({ value }) => (value === UNKNOWN ? [] : [value.temperature?.si ?? 0])),
+    );
     for (const { step } of stepsOf(context)) {
       if (step.verb !== 'ramp' && step.verb !== 'hold') continue;
       air = amountOf(head(step), TEMPERATURE)?.si ?? air;
       const clause = step.verb === 'hold' ? clauseWith(step, 'above') : undefined;
       const wanted = clause === undefined ? undefined : amountOf(flat(clause), TEMPERATURE)?.si;
       if (air === undefined || wanted === undefined || wanted < air - 1e-6) continue;
+      // the part is waited for as it should be, and the oven is too cold: the cure is short, which another rule tells
+      if (cures.some((cure) => wanted <= cure && (air ?? cure) < cure)) continue;
       const right = `part above ${Math.floor(air - 273.15 - BELOW)} degC`;
       context.report({
         at: step.path,
