@@ -1,6 +1,7 @@
 import { vapourDensity } from '../../calc/air/vapour.ts';
 import type { Caution } from '../view/cautions.ts';
-import { DEFERRAL, type Hazard, type LimitValue } from '../words/cautions.ts';
+import { DEFERRAL } from '../words/cautions.ts';
+import type { Hazard, LimitValue } from '../words/hazard.ts';
 import type { SiNumber } from './si.ts';
 
 const PPM = 1e-6;

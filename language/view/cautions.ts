@@ -7,7 +7,8 @@ import { allSteps, flat, head } from '../../calc/plan/reading.ts';
 import { liquidsNamed } from '../../calc/resin/named-liquids.ts';
 import { stepNeeds } from '../../calc/resin/step-pots.figure.ts';
 import type { LaidLayer } from '../../calc/stack/laid.ts';
-import { type Applies, DEFERRAL, type ExposureLimit, type Hazard, hazards, WET } from '../words/cautions.ts';
+import { DEFERRAL, hazards, WET } from '../words/cautions.ts';
+import type { Applies, ExposureLimit, Hazard } from '../words/hazard.ts';
 import { say } from './text.ts';
 import { translated } from './translation.ts';
 
