@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { isProblem, makeQuantity } from '../../calc/quantity/index.ts';
 import type { Book, Fact, Material, MaterialFact } from '../../language/grammar/generated/ast.ts';
+import { referenceAlike } from '../../language/view/reference/look-up.ts';
 import { consumableKinds } from '../../language/words/consumable-kinds.ts';
 import { parsed, viewServices } from './view/parsed.ts';
 
@@ -145,6 +146,15 @@ describe('the stock library', () => {
   ] as const)('holds each %s of the trade', (kind, titles) => {
     const all = named(kind).map(({ title }) => title ?? '');
     expect(titles.filter((title) => !all.some((each) => each.includes(title)))).toEqual([]);
+  });
+
+  it.each([
+    ['twill', 'carbon_twill_200'],
+    ['balsa', 'balsa_150'],
+    ['Cork', 'cork_120'],
+    ['infusion', 'epoxy_infusion_slow'],
+  ])('is asked by what a builder calls it: %s', (word, name) => {
+    expect(referenceAlike(word)).toContain(name);
   });
 
   it('holds resins and gelcoats of each family and of each way to use them', () => {

@@ -35,6 +35,19 @@ function ofVerb(word: Word): string {
         .join('\n')}`;
 }
 
-/** Words and materials that may have been meant. */
-export const referenceAlike = (name: string): readonly string[] =>
-  nearestWords(name, [...new Set([...words.map(({ word }) => word), ...stockTexts().map((entry) => entry.name)])], 3);
+/** Words and materials that may have been meant: those of this kind (`twill`, `balsa`), else those that are spelled nearly so. */
+export function referenceAlike(name: string): readonly string[] {
+  const ofKind = stockTexts()
+    .filter((entry) => holdsWord(entry.name, name) || holdsWord(entry.title, name))
+    .map((entry) => entry.name);
+  if (ofKind.length > 0) return ofKind.slice(0, mostOfKind);
+  return nearestWords(name, [...new Set([...words.map(({ word }) => word), ...stockTexts().map((e) => e.name)])], 3);
+}
+
+const mostOfKind = 8;
+
+const holdsWord = (text: string, word: string): boolean =>
+  text
+    .toLowerCase()
+    .split(/[^a-z0-9]+/)
+    .includes(word.toLowerCase());
