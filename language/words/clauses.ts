@@ -194,7 +194,7 @@ export const coreClauses: readonly Word[] = [
     example: 'core body foam_80 12 mm, inset 40 mm, chamfer 20 deg',
     default: '20 deg',
     source: 'common composite lay-up rules of thumb; 45 deg has been used without issue',
-    meaning: 'Slope of the core edge. Steeper than 30 deg the skin bridges the kink and cracks there.',
+    meaning: 'Slope of the core edge, also as `3:1`. Steeper than 30 deg the skin bridges the kink and cracks there.',
   },
   {
     word: 'groove',
