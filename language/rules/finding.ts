@@ -7,6 +7,8 @@ import type { Severity } from './rule.ts';
 export interface Report {
   readonly at: string;
   readonly message: Text;
+  /** where this case weighs less than the rule does */
+  readonly severity?: Exclude<Severity, 'error'>;
   readonly related?: readonly { readonly at: Place; readonly message: Text }[];
   readonly fixes?: readonly (Fix | undefined)[];
 }

@@ -175,7 +175,7 @@ function placed(rule: Rule, report: Report, lowered: Lowered, recipe: Recipe | u
         };
   return {
     rule: rule.name,
-    severity: rule.severity,
+    severity: report.severity ?? rule.severity,
     message,
     span,
     related: report.related ?? [],

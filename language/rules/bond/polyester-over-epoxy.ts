@@ -21,9 +21,12 @@ export const bondPolyesterOverEpoxy = rule({
         !hasStyrene(familyOf(context, over.resin))
       )
         return;
+      // what peels off is a coat that nothing hangs on, and not the part
+      const cosmetic = over.laid.layer.kind === 'coat' && i + 2 === wetted.length;
       const shown = { over: over.laid.name, resin: over.resin.name, under: under.laid.name, epoxy: under.resin.name };
       context.report({
         at: over.laid.path,
+        ...(cosmetic ? { severity: 'warning' } : {}),
         message: text(
           '{over} in {resin} lies on {under} in {epoxy}: polyester does not bond to epoxy, it peels off',
           shown,
