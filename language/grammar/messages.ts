@@ -67,12 +67,31 @@ function parserProblem(text: string, error: IRecognitionException, exampleOf: Ex
     };
   }
   const offset = Number.isNaN(token.startOffset) ? Math.max(0, text.length - 1) : token.startOffset;
+  const fraction = fractionAt(text, offset);
+  if (fraction !== undefined) return fraction;
   const example = exampleOf(headWordOf(text, offset));
   return {
     rule: 'line/not-understood',
     message: unclear(token.image.trim(), example),
     offset,
     length: Math.max(1, endOf(token) - offset),
+  };
+}
+
+/** `3/8 in`, `1 3/8 in`: what a tape measure says; the notation writes decimals. `offset` is that of the stroke. */
+function fractionAt(text: string, offset: number): TokenProblem | undefined {
+  const before = /(?:(\d{1,4})[ \t]+)?(\d{1,4})$/.exec(text.slice(Math.max(0, offset - 20), offset));
+  const below = /^\/(\d{1,4})(?!\d)/.exec(text.slice(offset, offset + 8))?.[1];
+  if (before === null || below === undefined || Number(below) === 0) return undefined;
+  const [said, whole = '0', above] = before;
+  return {
+    rule: 'line/not-understood',
+    message: words('a fraction is written as a decimal: {decimal} for {fraction}', {
+      decimal: String(Number((Number(whole) + Number(above) / Number(below)).toFixed(4))),
+      fraction: `${said}/${below}`,
+    }),
+    offset: offset - said.length,
+    length: said.length + 1 + below.length,
   };
 }
 

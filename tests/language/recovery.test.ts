@@ -100,6 +100,9 @@ describe('a slip in the head of a block', () => {
     ['a connective misspelt in the process', 'process infusion with', 'process infusion wth'],
     ['a word behind a size', 'size short', 'size short 2'],
     ['a word behind a load', 'load rider', 'load rider two'],
+    ['a clause behind a process', 'epoxy_slow at 23 degC', 'epoxy_slow at 23 degC, 75 % RH'],
+    ['a clause behind a stack', 'stack from tool sled_tool', 'stack from tool sled_tool, on trestles'],
+    ['a clause behind a note', 'size short', 'size short, note "For tents.", two of them'],
   ] as const;
   for (const [name, head, slipped] of heads) {
     it(`${name}: no statement on another line is lost`, () => {
@@ -109,6 +112,19 @@ describe('a slip in the head of a block', () => {
       expect(damage(whole(), statementsOf(parse(text).value), line).lost).toEqual([]);
     });
   }
+
+  it('a fraction of an inch is told as the decimal that it is', async () => {
+    for (const [typed, told] of [
+      ['3/8', { decimal: '0.375', fraction: '3/8' }],
+      ['1 3/8', { decimal: '1.375', fraction: '1 3/8' }],
+    ] as const) {
+      const text = sample.replace('drill 8 holes 8 mm in bolts', `drill 8 holes ${typed} in in bolts`);
+      const found = (await findingsOf(text)).filter(({ finding }) => finding.rule === 'line/not-understood');
+      expect(found.map(({ finding }) => finding.message.figures.words)).toEqual([
+        { template: 'a fraction is written as a decimal: {decimal} for {fraction}', figures: told },
+      ]);
+    }
+  });
 
   it('the head of an entry that is not finished leaves the entry below alone', () => {
     for (const head of [
