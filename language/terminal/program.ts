@@ -238,7 +238,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
   command('explain', say('tell what a rule checks and how to mend it, or look up a word, a material or a chapter'))
     .argument(
       `[${say('what')}]`,
-      say('wrap/short, perforate, foam_80, or a chapter: notation, units, steps, materials, rules'),
+      say('wrap/short, perforate, foam_80, or a chapter: notation, units, steps, materials, rules, cautions'),
     )
     .action(async (what) => end(await (await import('./explain.ts')).explain(what, screen)));
 

@@ -209,7 +209,7 @@ describe('in a made-up language nothing is said in ours by', () => {
       }
       texts.push(...shownIn(await ask('laybook/expectations', { uri })));
     }
-    for (const chapter of [undefined, 'notation', 'units', 'steps', 'materials', 'rules'])
+    for (const chapter of [undefined, 'notation', 'units', 'steps', 'materials', 'rules', 'cautions'])
       texts.push(...shownIn(await ask('laybook/reference', chapter === undefined ? {} : { chapter })));
     expect(texts.length).toBeGreaterThan(500);
     expect(leaks(texts)).toEqual([]);

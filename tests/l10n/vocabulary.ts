@@ -47,7 +47,7 @@ export function vocabularyOf(files: Readonly<Record<string, string>>): Vocabular
   for (const { symbol, spellings = [], source } of UNIT_ATOMS)
     for (const each of [symbol, source, ...spellings]) add(each);
   // the program, its chapters and what it cites for units
-  add('laybook notation units steps materials rules SP section');
+  add('laybook notation units steps materials rules cautions SP section');
   for (const { source } of hazards) phrases.add(source);
   // limits in the air
   add('mg/m3 ppm');

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Book, Material } from '../../language/grammar/generated/ast.ts';
 import { rules } from '../../language/rules/generated/rules.ts';
+import { limitWords } from '../../language/view/cautions.ts';
 import {
   type ReferenceChapter,
   referenceChapter,
@@ -11,6 +12,8 @@ import {
   referenceIndex,
 } from '../../language/view/reference/chapters.ts';
 import { stockTexts } from '../../language/view/reference/materials.ts';
+import { DEFERRAL, hazards } from '../../language/words/cautions.ts';
+import type { Hazard } from '../../language/words/hazard.ts';
 import { PLACES, verbs, words, wordsAt } from '../../language/words/index.ts';
 import { laybook } from '../harness/terminal.ts';
 import { parsed, viewServices } from './view/parsed.ts';
@@ -67,6 +70,18 @@ describe('the chapters are whole', () => {
     expect(rules.filter(({ name, title }) => !text.includes(`**${name}**`) || !text.includes(title))).toEqual([]);
   });
 
+  it('every hazard, with its limits and who has the last word', () => {
+    const text = chapter('cautions');
+    expect(text).toContain(DEFERRAL);
+    const told = (hazard: Hazard): readonly string[] => [
+      hazard.brief,
+      hazard.harm,
+      hazard.source,
+      ...hazard.limits.map((limit) => limitWords(limit, hazard)),
+    ];
+    expect(hazards.flatMap(told).filter((words) => !text.includes(words))).toEqual([]);
+  });
+
   it('every material of the stock library, with every line of it', () => {
     const services = viewServices();
     const files = path.join(root, 'language/book/stock');
@@ -92,6 +107,9 @@ describe('laybook explain', () => {
     expect((await told('perforate')).out).toContain('Clauses of `core`');
     expect((await told('foam_pvc_80')).out).toMatch(/density 80 kg\/m3/);
     expect((await told('wrap/short')).out).toContain('How to mend it');
+    expect((await told('peroxide')).out).toMatch(/goggles[\s\S]*last word/);
+    // dust of foam, of glass and of carbon
+    expect((await told('dust')).out.match(/^Source|- Source/gm)).toHaveLength(3);
   });
 
   it('offers what is spelled alike', async () => {

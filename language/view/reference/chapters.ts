@@ -1,4 +1,5 @@
 import { say } from '../text.ts';
+import { cautionsChapter } from './cautions.ts';
 import { materialsChapter } from './materials.ts';
 import { notationChapter } from './notation.ts';
 import type { RuleLink } from './rule-link.ts';
@@ -7,7 +8,7 @@ import { stepsChapter } from './steps.ts';
 import { unitsChapter } from './units.ts';
 
 /** Chapters of the reference; each is one page, written from the tables that the checks and the hovers read. */
-export const referenceChapters = ['notation', 'units', 'steps', 'materials', 'rules'] as const;
+export const referenceChapters = ['notation', 'units', 'steps', 'materials', 'rules', 'cautions'] as const;
 export type ReferenceChapter = (typeof referenceChapters)[number];
 
 interface Chapter {
@@ -49,6 +50,12 @@ const CHAPTERS: Readonly<Record<ReferenceChapter, Chapter>> = {
     title: () => say('Rules'),
     about: () => say('Everything that is checked. Each rule has a page with its case, its remedy and its source.'),
     body: rulesChapter,
+  },
+  cautions: {
+    title: () => say('Cautions'),
+    about: () =>
+      say('What can hurt whoever builds a part: what is usually done about it, and the limits of the agencies.'),
+    body: cautionsChapter,
   },
 };
 

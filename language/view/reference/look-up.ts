@@ -2,6 +2,7 @@ import { senses, verb, type Word, words } from '../../words/index.ts';
 import { nearestWords } from '../../words/nearest.ts';
 import { wordCard } from '../hover/markdown.ts';
 import { takesText } from '../hover/takes.ts';
+import { cautionCards } from './cautions.ts';
 import { stockTexts } from './materials.ts';
 import { placeHeading } from './place-heading.ts';
 import { verbFacts } from './steps.ts';
@@ -21,7 +22,7 @@ export function referenceOf(name: string): string | undefined {
   const entries = stockTexts()
     .filter((entry) => entry.name === name)
     .map(({ kind, title, facts }) => `## ${kind}: ${title}\n\n${facts.map((fact) => `- ${fact}`).join('\n')}`);
-  const all = [...cards, ...entries];
+  const all = [...cards, ...entries, ...cautionCards(name)];
   return all.length === 0 ? undefined : `# ${name}\n\n${all.join('\n\n')}\n`;
 }
 

@@ -83,7 +83,7 @@ describe('the reference', () => {
     const ask = async (params: ReferenceParams): Promise<ReferenceResult> =>
       server.client.sendRequest<ReferenceResult>('laybook/reference', params);
     const { chapters, markdown } = await ask({});
-    expect(chapters.map(({ name }) => name)).toEqual(['notation', 'units', 'steps', 'materials', 'rules']);
+    expect(chapters.map(({ name }) => name)).toEqual(['notation', 'units', 'steps', 'materials', 'rules', 'cautions']);
     for (const { about } of chapters) expect(markdown).toContain(about);
     expect((await ask({ chapter: 'steps' })).markdown).toContain('- **perforated**');
     expect((await ask({ chapter: 'no such' })).markdown).toBe(markdown);
