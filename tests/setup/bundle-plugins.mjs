@@ -107,5 +107,16 @@ const typesOnce = {
   },
 };
 
+/** Comments of the notation are not documentation in the manner of Java; what reads such is left out. */
+const noJavaComments = {
+  name: 'no-java-comments',
+  setup({ onLoad }) {
+    onLoad({ filter: /langium[\\/]lib[\\/]documentation[\\/]jsdoc\.js$/ }, () => ({
+      contents: `export const isJSDoc = () => false;
+        export const parseJSDoc = () => { throw new Error('comments are not read as documentation'); };`,
+    }));
+  },
+};
+
 /** What holds for every program; `textsBeside` for those that run on Node. */
-export const plugins = [pdfBeside, terminalBeside, polygonsInPart, noWebFonts, editorOnce, typesOnce];
+export const plugins = [pdfBeside, terminalBeside, polygonsInPart, noWebFonts, editorOnce, typesOnce, noJavaComments];

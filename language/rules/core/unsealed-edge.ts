@@ -8,8 +8,8 @@ import { covers } from '../../../calc/stack/footprint.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { wrapsRound } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
-import { endsOf } from '../kit/free-edge.ts';
-import { footprintOf } from '../kit/geometry.ts';
+import { endsOf, outsideOf } from '../kit/free-edge.ts';
+import { footprintOf, partPlaced } from '../kit/geometry.ts';
 import { layersOf, valueOf } from '../kit/layers.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { stepsOf } from '../kit/steps.ts';
@@ -33,12 +33,14 @@ function cutThrough(context: RecipeContext, layers: readonly LaidLayer[], core: 
   const solid = layers.flatMap((laid) =>
     laid.layer.kind === 'insert' ? (footprintOf(context.bench, laid) ?? []) : [],
   );
+  const part = typed.length === 0 ? undefined : partPlaced(context.bench);
   const bare = (cutout: Placed): boolean => {
     const rim = samples(cutout.shape, STEP);
-    if (isImpossible(rim) || own === undefined) return false;
-    return rim
-      .map((point) => outOfFrame(cutout, point))
-      .some((point) => covers(own, point) === true && !solid.some((piece) => covers(piece, point) === true));
+    if (isImpossible(rim) || own === undefined || part === undefined) return false;
+    const points = rim.map((point) => outOfFrame(cutout, point));
+    // one that stands out over the edge is told of as such
+    if (points.some((point) => outsideOf(part, point) > 0)) return false;
+    return points.some((point) => covers(own, point) === true && !solid.some((piece) => covers(piece, point) === true));
   };
   return typed[cutouts.findIndex(bare)]?.path;
 }
