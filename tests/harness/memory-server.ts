@@ -1,4 +1,5 @@
 import { PassThrough } from 'node:stream';
+import { setTimeout as pause } from 'node:timers/promises';
 import { URI } from 'langium';
 import { VirtualFileSystemProvider } from 'langium/test';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
@@ -115,6 +116,9 @@ export async function startMemoryServer(
     async settled() {
       await server.takenIn();
       await client.sendNotification(cursorNotification, {});
+      await server.takenIn();
+      // What was held back is told beside everything else: a machine that others load may not be through with it.
+      for (let waits = 0; waits < 200 && services.steady.held.length > 0; waits++) await pause(10);
       await server.takenIn();
     },
     async takenIn() {
