@@ -52,7 +52,7 @@ export const mouldArea = defineFigure<number>('mould_area', (bench) => {
 
 /** Coats where none are typed: four of wax or semi-permanent, one of a film, as the table of verbs says; of paint one. */
 function usualCoats(bench: Bench, step: Step): number {
-  const name = step.material ?? subject(step) ?? '';
+  const name = subject(step) ?? '';
   return step.verb !== 'release' || FILM.test(`${name.replaceAll('_', ' ')} ${bench.material(name)?.title ?? ''}`)
     ? 1
     : 4;
@@ -75,7 +75,7 @@ export function coatsOf(bench: Bench, step: Step): Coats {
 
 /** Release agent for the average part. */
 export function released(bench: Bench, step: Step): Figure<StepItem> {
-  const agent = materialAt(bench, step.material ?? subject(step), 'the release agent', inRecipe(bench, step.path));
+  const agent = materialAt(bench, subject(step), 'the release agent', inRecipe(bench, step.path));
   return whenKnown({ agent, area: bench.ask(mouldArea) }, ({ agent, area }, reasons) =>
     covering(
       bench,

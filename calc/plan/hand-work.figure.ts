@@ -1,14 +1,13 @@
 import { bagSize } from '../bag/bag.figure.ts';
-import { layerArea } from '../cloth/area.figure.ts';
-import { allKnown, type Bench, type Figure, ifKnown, isKnown, known, knownBy, quantity } from '../figure/index.ts';
+import { type Bench, type Figure, ifKnown, isKnown, known, knownBy, quantity } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { outlinePerimeter } from '../outline/part.figure.ts';
 import { AREA, LENGTH, MASS, NUMBER } from '../quantity/index.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import { pasteMass } from './paste.figure.ts';
-import { countOf, head, namedBehind, pasteOf, subject } from './reading.ts';
+import { namedBehind, pasteOf, subject } from './reading.ts';
 import { item, type StepItem, worksOn } from './step-item.ts';
-import { layersNamed, namedArea } from './worked-on.figure.ts';
+import { areaOfAll, holesDrilled, layersNamed, namedArea } from './worked-on.figure.ts';
 
 /*
  * What the work of hands takes: the layers, faces, edges and holes that it is done on, and the paste, tape and film that it
@@ -23,9 +22,7 @@ export function onLayers(bench: Bench, step: Step): Figure<StepItem>[] {
 export function cores(bench: Bench, step: Step): Figure<StepItem>[] {
   const stack = bench.ask(laidStack);
   const layers = isKnown(stack) ? stack.value.layers.filter(({ layer }) => layer.kind === 'core') : [];
-  const faces = ifKnown(allKnown(layers.map(({ key }) => bench.ask(layerArea, key))), (areas, reasons) =>
-    knownBy(2 * areas.reduce((sum, area) => sum + area, 0), reasons),
-  );
+  const faces = ifKnown(areaOfAll(bench, layers), (area, reasons) => knownBy(2 * area, reasons));
   return [item(faces, 'face', AREA, step, false)];
 }
 
@@ -81,7 +78,6 @@ export function bagFilm(bench: Bench, step: Step, material: string | undefined):
 
 /** Holes that the recipe drills. */
 export function drilled(bench: Bench): Figure<StepItem>[] {
-  const steps = (bench.recipe.process?.steps ?? []).filter(({ verb }) => verb === 'drill');
-  const count = steps.reduce((sum, step) => sum + (countOf(head(step)) ?? 1), 0);
+  const count = holesDrilled(bench).reduce((sum, each) => sum + each.count, 0);
   return count === 0 ? [] : [known({ what: 'holes', amount: quantity(count, NUMBER), bought: false })];
 }

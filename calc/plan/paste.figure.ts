@@ -22,8 +22,8 @@ import { ANGLE, AREAL_WEIGHT, LENGTH, MASS } from '../quantity/index.ts';
 import { BED_THICKNESS } from '../resin/uptake-defaults.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import { reachesEdge } from '../stack/order.ts';
-import { allSaid, amountOf, bondLine, countOf, filletRadius, head, meetingAngle, pasteOf } from './reading.ts';
-import { bothSides, layersNamed, namedArea, workedLength } from './worked-on.figure.ts';
+import { allSaid, amountOf, bondLine, filletRadius, meetingAngle, pasteOf } from './reading.ts';
+import { bothSides, holesDrilled, layersNamed, namedArea, workedLength } from './worked-on.figure.ts';
 
 /*
  * Paste and resin that a step names and spreads itself: how much, where the step says enough. A bed that the layer
@@ -140,10 +140,6 @@ const cutEdge = (bench: Bench): Figure<number> =>
 
 /** The walls of all holes that are drilled through the part. */
 function holes(bench: Bench): Figure<number> | undefined {
-  const drilled = (bench.recipe.process?.steps ?? []).filter(({ verb }) => verb === 'drill');
-  const way = drilled.reduce((sum, step) => {
-    const [count, width] = [countOf(head(step)) ?? 1, amountOf(head(step), LENGTH)?.si ?? 0];
-    return sum + count * Math.PI * width;
-  }, 0);
+  const way = holesDrilled(bench).reduce((sum, { count, width }) => sum + count * Math.PI * width, 0);
   return way > 0 ? product(known(way), bench.ask(stackHeight), usual(bench, EDGE_SEAL)) : undefined;
 }

@@ -30,10 +30,7 @@ export const item = (
 ): Figure<StepItem> =>
   ifKnown(figure, (size, reasons) => {
     const amount = quantity(size, dimension);
-    return knownBy(
-      bought ? { what, material: step.material ?? subject(step), amount, bought } : { what, amount, bought },
-      reasons,
-    );
+    return knownBy(bought ? { what, material: subject(step), amount, bought } : { what, amount, bought }, reasons);
   });
 
 /** What a step works on, where that can be told at all. */

@@ -8,7 +8,7 @@ import { footprintPerimeter, layerFootprint } from '../stack/footprint.figure.ts
 import { laidStack } from '../stack/laid.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 import { namedLayers } from '../stack/order.ts';
-import { allSaid, amountOf, clauseWith, flat, hasWord, namedBehind } from './reading.ts';
+import { allSaid, amountOf, clauseWith, countOf, flat, hasWord, head, namedBehind } from './reading.ts';
 
 /*
  * What a step works on that names layers, a length or a place: `score body`, `cut outer to inner`,
@@ -33,11 +33,20 @@ export function layersNamed(bench: Bench, step: Step): readonly LaidLayer[] {
 /** Area of the layers that a step names, m2; nothing where it names none. */
 export const namedArea = (bench: Bench, step: Step): Figure<number> | undefined => {
   const layers = layersNamed(bench, step);
-  if (layers.length === 0) return undefined;
-  return ifKnown(allKnown(layers.map(({ key }) => bench.ask(layerArea, key))), (areas, reasons) =>
+  return layers.length === 0 ? undefined : areaOfAll(bench, layers);
+};
+
+/** Area of some layers together, m2. */
+export const areaOfAll = (bench: Bench, layers: readonly LaidLayer[]): Figure<number> =>
+  ifKnown(allKnown(layers.map(({ key }) => bench.ask(layerArea, key))), (areas, reasons) =>
     knownBy(sum(areas), reasons),
   );
-};
+
+/** The holes that the recipe drills, line by line: how many, and how wide, m. */
+export const holesDrilled = (bench: Bench): readonly { readonly count: number; readonly width: number }[] =>
+  (bench.recipe.process?.steps ?? [])
+    .filter(({ verb }) => verb === 'drill')
+    .map((step) => ({ count: countOf(head(step)) ?? 1, width: amountOf(head(step), LENGTH)?.si ?? 0 }));
 
 /** The way round the layers that a step names, m. */
 export const namedEdge = (bench: Bench, step: Step): Figure<number> | undefined => {

@@ -45,7 +45,7 @@ export class BookBuilder extends DefaultDocumentBuilder {
   /** There is one kind of check: what was checked lacks none. Langium looks through the kinds of every document at every key. */
   protected override resultsAreIncomplete(document: LangiumDocument): boolean {
     const state = this.buildState.get(document.uri.toString());
-    return state?.completed !== true || state.options.validation === undefined || state.options.validation === false;
+    return state?.completed !== true || !state.options.validation;
   }
 
   protected override async buildDocuments(
