@@ -63,7 +63,7 @@ interface Remembered {
   figure: Figure<unknown> | undefined;
   /** what it read of the book itself, to tell later whether it still holds */
   read: Reading[] | undefined;
-  /** the figures that it asked for, some of them twice: it holds as long as they do */
+  /** the figures that it asked for and that hang on the book, some of them twice: it holds as long as they do */
   asked: Remembered[] | undefined;
 }
 
@@ -167,12 +167,11 @@ export class Bench {
       if (before.figure === undefined)
         return cannot(reason('computed', text('{figure} depends on itself', { figure: definition.name })));
       counters.remembered++;
-      if (asker !== undefined) this.asking[this.asked++] = before;
+      if (asker !== undefined && hangsOnBook(before)) this.asking[this.asked++] = before;
       return before.figure as Figure<T>;
     }
     const remembered: Remembered = { figure: undefined, read: undefined, asked: undefined };
     this.keep(id, key, remembered);
-    if (asker !== undefined) this.asking[this.asked++] = remembered;
     const first = this.asked;
     this.running = remembered;
     try {
@@ -186,6 +185,7 @@ export class Bench {
       this.running = asker;
       this.asked = first;
       if (remembered.figure === undefined) this.keep(id, key, undefined);
+      else if (asker !== undefined && hangsOnBook(remembered)) this.asking[this.asked++] = remembered;
     }
   }
 
@@ -226,6 +226,9 @@ export class Bench {
     return reading.entry;
   }
 }
+
+/** What reads nothing of the book, nor asks for what does, holds as long as the recipe does: no figure needs to note that it asked for it. */
+const hangsOnBook = ({ read, asked }: Remembered): boolean => read !== undefined || asked !== undefined;
 
 /** Whether a figure would come out the same, though some of what is read of the book says something else. */
 function stillHolds(remembered: Remembered, different: ReadonlySet<Reading>, holds: Map<Remembered, boolean>): boolean {

@@ -153,7 +153,7 @@ function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
 function wetResin(bench: Bench, step: Step): Figure<StepItem>[] {
   if (bench.recipe.process?.kind === 'prepreg') return [];
   return [
-    ifKnown(bench.ask(wettedAt, step.path), (items, reasons) => {
+    ifKnown(wettedAt(bench, step), (items, reasons) => {
       const mass = items.reduce((sum, item) => sum + item.mass, 0);
       return knownBy({ what: 'resin', amount: quantity(mass, MASS), bought: false }, reasons);
     }),

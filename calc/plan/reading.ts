@@ -1,4 +1,3 @@
-import { onceFor } from '../kept.ts';
 import type { Amount, Argument, Phrase, Step, StepClause } from '../model/index.ts';
 import { ANGLE, type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../quantity/index.ts';
 
@@ -9,37 +8,46 @@ import { ANGLE, type Dimension, LENGTH, NUMBER, sameDimension, TIME } from '../q
 
 type Phrased = Phrase & { readonly phrases?: readonly Phrase[] };
 
-// The lists below hang on what was read, which never changes: each is made once, though a hundred rules ask for it.
+// Lists made by loops, over and over: a clause says two or three things, and to look up a list that was kept takes longer than to make it.
 
 /** All arguments of a phrase and of the phrases in it, its own word first, as one list; `5 coats` is a count and a word. */
-export const flat = onceFor<Phrased, readonly Argument[]>(flatOf);
+export const flat = (phrase: Phrased): readonly Argument[] => addPhrase(phrase, []);
 
-function flatOf(phrase: Phrased): readonly Argument[] {
-  const own: Argument[] = phrase.word === '' ? [] : [{ kind: 'word', word: phrase.word }];
-  return [...own, ...phrase.arguments.flatMap(counted), ...(phrase.phrases ?? []).flatMap(flat)];
+function addPhrase(phrase: Phrased, into: Argument[]): readonly Argument[] {
+  if (phrase.word !== '') into.push({ kind: 'word', word: phrase.word });
+  for (const argument of phrase.arguments) addCounted(argument, into);
+  if (phrase.phrases !== undefined) for (const inner of phrase.phrases) addPhrase(inner, into);
+  return into;
 }
 
 /** A number without a unit of measure is a count of what its word says. */
-function counted(argument: Argument): readonly Argument[] {
-  if (argument.kind !== 'amount' || !sameDimension(argument.amount.dimension, NUMBER)) return [argument];
+function addCounted(argument: Argument, into: Argument[]): void {
+  if (argument.kind !== 'amount' || !sameDimension(argument.amount.dimension, NUMBER)) {
+    into.push(argument);
+    return;
+  }
   const { si, unit } = argument.amount;
-  if (unit === undefined) return [{ kind: 'count', count: si }];
-  return /^[a-z]+$/.test(unit)
-    ? [
-        { kind: 'count', count: si },
-        { kind: 'word', word: unit },
-      ]
-    : [argument];
+  if (unit === undefined) into.push({ kind: 'count', count: si });
+  else if (/^[a-z]+$/.test(unit)) into.push({ kind: 'count', count: si }, { kind: 'word', word: unit });
+  else into.push(argument);
 }
 
 /** What stands between the verb and the first comma. */
-export const head = onceFor<Step, readonly Argument[]>((step) => [
-  ...step.arguments.flatMap(counted),
-  ...step.phrases.flatMap(flat),
-]);
+export const head = (step: Step): readonly Argument[] => addHead(step, []);
+
+function addHead(step: Step, into: Argument[]): readonly Argument[] {
+  for (const argument of step.arguments) addCounted(argument, into);
+  for (const phrase of step.phrases) addPhrase(phrase, into);
+  return into;
+}
 
 /** All that a step says, its clauses too. */
-export const allSaid = onceFor<Step, readonly Argument[]>((step) => [...head(step), ...step.clauses.flatMap(flat)]);
+export function allSaid(step: Step): readonly Argument[] {
+  const said: Argument[] = [];
+  addHead(step, said);
+  for (const clause of step.clauses) addPhrase(clause, said);
+  return said;
+}
 
 // loops, and no functions made: these are asked some hundred times of each recipe
 export function hasWord(list: readonly Argument[], ...words: readonly string[]): boolean {

@@ -130,7 +130,7 @@ function typedDose(bench: Bench, step: Step): TypedDose | undefined {
 function doseFor(bench: Bench, step: Step, resin: string): TypedDose | undefined {
   const dose = typedDose(bench, step);
   if (dose === undefined) return undefined;
-  const wetted = bench.ask(wettedAt, step.path);
+  const wetted = wettedAt(bench, step);
   const items = isKnown(wetted) ? wetted.value : [];
   const layers = items.filter(({ what }) => what !== 'bed');
   const meant = layers.length > 0 ? layers : items;

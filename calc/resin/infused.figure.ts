@@ -1,5 +1,6 @@
-import { ofSteps } from '../bag/bag.figure.ts';
+import { processSteps } from '../bag/bag.figure.ts';
 import {
+  allKnown,
   type Bench,
   defineFigure,
   type Figure,
@@ -31,7 +32,11 @@ export const infusedResin = defineFigure<number>('infused_resin', (bench) =>
 /** kg of the resin of an infusion that stays in what was laid wet with it. */
 function laidWet(bench: Bench): Figure<number> {
   const own = bench.recipe.process?.resin ?? '';
-  return ifKnown(ofSteps(bench, wettedAt), (items) => known(massOf(items, own)));
+  return ifKnown(bench.ask(processSteps), (steps) =>
+    ifKnown(allKnown(steps.map((step) => wettedAt(bench, step))), (each) =>
+      known(each.reduce((sum, items) => sum + massOf(items, own), 0)),
+    ),
+  );
 }
 
 /**

@@ -45,7 +45,7 @@ const workNeeded = defineFigure<number>('work_needed', (bench, key) =>
   whenKnown({ name: resinName(bench, key), steps: bench.ask(processSteps) }, ({ name, steps }) => {
     const { process } = bench.recipe;
     const laying = steps.filter((step) => {
-      const wetted = bench.ask(wettedAt, step.path);
+      const wetted = wettedAt(bench, step);
       return isKnown(wetted) && massOf(wetted.value, name) > 0;
     });
     const drunk = laying.length === 0 || (process?.kind === 'infusion' && process.resin === name);

@@ -56,7 +56,7 @@ function usedBy(bench: Bench, step: Step): Figure<readonly Used[]> {
   const own = bench.recipe.process?.resin;
   if (step.verb === 'infuse' && own !== undefined)
     return ifKnown(bench.ask(infusedResin), (mass, reasons) => knownBy([{ resin: own, mass }], reasons));
-  return ifKnown(bench.ask(wettedAt, step.path), (items, reasons) => {
+  return ifKnown(wettedAt(bench, step), (items, reasons) => {
     const names = [...new Set(items.map(({ resin }) => resin))];
     const used = names.map((resin) => ({ resin, mass: massOf(items, resin) * mixedFor(bench, resin) }));
     return knownBy(

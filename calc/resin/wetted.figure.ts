@@ -15,12 +15,16 @@ import { layPlan } from '../plan/lay.figure.ts';
 import type { LaidLayer } from '../stack/laid.ts';
 
 /**
- * Resin that is wet when a step (its path is the key) lays its layers, as much as stays in the part. What is infused later
- * is not, nor what a prepreg brings, nor what a kit was joined with on the bench when the kit is laid.
+ * Resin that is wet when a step lays its layers, as much as stays in the part. What is infused later is not, nor what a
+ * prepreg brings, nor what a kit was joined with on the bench when the kit is laid. Most steps lay nothing, and ask nothing.
  */
-export const wettedAt = defineFigure<readonly ResinItem[]>('wetted_at', (bench, path) =>
+export const wettedAt = (bench: Bench, { lay, path }: Step): Figure<readonly ResinItem[]> =>
+  lay === undefined ? nothing : bench.ask(wettedIn, path);
+
+const nothing = known<readonly ResinItem[]>([]);
+
+const wettedIn = defineFigure<readonly ResinItem[]>('wetted_at', (bench, path) =>
   whenKnown({ steps: bench.ask(processSteps), plan: bench.ask(layPlan) }, ({ steps, plan }) => {
-    // most steps lay nothing
     const layers = plan.layersOf.get(path);
     const step = layers === undefined ? undefined : steps.find((each) => each.path === path);
     if (step === undefined || layers === undefined) return known([]);

@@ -10,14 +10,15 @@ export const MOST_LAID_LAYERS = 2000;
 interface Draft {
   readonly layer: Layer;
   readonly suffix: readonly string[];
-  readonly angle?: number;
+  readonly angle: number | undefined;
   readonly turnedOver: boolean;
   readonly stagger: number;
   readonly drop: LaidDrop;
-  readonly mirrored?: MirrorTurn;
+  readonly mirrored: MirrorTurn | undefined;
 }
 
-const nameOf = (draft: Draft): string => [draft.layer.name, ...draft.suffix].join('.');
+const nameOf = ({ layer, suffix }: Draft): string =>
+  suffix.length === 0 ? layer.name : `${layer.name}.${suffix.join('.')}`;
 
 /** Coats, inserts, cores, patches and wraps are laid once. */
 export const isMirrored = (layer: Layer): boolean =>
@@ -42,8 +43,10 @@ export function expandStack(stack: Stack, clothOf: (material: string) => Cloth |
     const name = nameOf(draft);
     const before = taken.get(name) ?? 0;
     taken.set(name, before + 1);
-    const { layer, suffix: _, ...rest } = draft;
-    return { ...rest, name, key: before === 0 ? name : `${name} (${before + 1})`, index, layer, path: layer.path };
+    const { layer, angle, turnedOver, stagger, drop, mirrored } = draft;
+    const key = before === 0 ? name : `${name} (${before + 1})`;
+    // spelled out, so that all laid layers have one form in memory: every rule reads them
+    return { name, key, index, layer, path: layer.path, angle, turnedOver, stagger, drop, mirrored };
   });
   return { layers, problems };
 }
@@ -98,10 +101,11 @@ function first(layer: Layer): Draft {
   return {
     layer,
     suffix: [],
-    ...(layer.angle === undefined ? {} : { angle: layer.angle.si + (layer.turned?.si ?? 0) }),
+    angle: layer.angle === undefined ? undefined : layer.angle.si + (layer.turned?.si ?? 0),
     turnedOver: (layer.turnedOver ?? false) || (layer.faceDown ?? false),
     stagger: 0,
     drop: NO_DROP,
+    mirrored: undefined,
   };
 }
 
@@ -115,10 +119,10 @@ function repeated(repeat: Repeat, group: readonly Draft[], problems: StackProble
       copies.push({
         ...draft,
         suffix: [String(i + 1), ...draft.suffix],
-        ...(draft.angle === undefined ? {} : { angle: draft.angle + i * (repeat.turn?.si ?? 0) }),
+        angle: draft.angle === undefined ? undefined : draft.angle + i * (repeat.turn?.si ?? 0),
         stagger: draft.stagger + i * (repeat.stagger?.si ?? 0),
         drop: dropped(dropped(draft.drop, repeat.drop, i), draft.layer.drop, i),
-        ...(draft.mirrored === undefined ? {} : { mirrored: { ...draft.mirrored, of: withCopy(draft, i + 1) } }),
+        mirrored: draft.mirrored === undefined ? undefined : { ...draft.mirrored, of: withCopy(draft, i + 1) },
       });
     }
   }
@@ -158,7 +162,7 @@ function mirrored(
     return {
       ...draft,
       suffix: [...draft.suffix, 'm'],
-      ...(draft.angle === undefined ? {} : { angle: draft.angle + turn.turn }),
+      angle: draft.angle === undefined ? undefined : draft.angle + turn.turn,
       turnedOver: draft.turnedOver !== turn.over,
       mirrored: turn,
     };

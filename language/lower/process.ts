@@ -136,13 +136,22 @@ function lowerStep(
 ): Step {
   if (line.$type === 'Step' && line.steps.length > 0) low.placeHead(path, line);
   else low.place(path, line);
+  const { notes, accepts } = lowerRemarks(low, path, clauses);
+  // what is absent is spelled out: steps of one form in memory are read twice as fast, and every rule reads them
   const step: Mutable<Step> = {
     path,
     verb: line.verb,
+    name: undefined,
+    material: undefined,
     arguments: [],
     phrases: [],
     clauses: [],
-    ...lowerRemarks(low, path, clauses),
+    steps: undefined,
+    lay: undefined,
+    text: undefined,
+    test: undefined,
+    notes,
+    accepts,
   };
   if (line.$type === 'Port') readPort(low, line, step);
   else if (line.$type === 'Lay') readLay(low, line, step);

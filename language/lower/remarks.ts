@@ -13,6 +13,8 @@ const remarked: ReadonlySet<string> = new Set([
   'AcceptClause',
 ]);
 
+const none: Remarks & { source?: string } = {};
+
 /** Notes, accepted rules and the source of a line; `path` is the line's own. */
 export function lowerRemarks(
   low: Lowering,
@@ -22,7 +24,7 @@ export function lowerRemarks(
   block = false,
 ): Remarks & { source?: string } {
   // most lines have clauses alone
-  if (notes.length === 0 && !remarks.some(({ $type }) => remarked.has($type))) return {};
+  if (notes.length === 0 && !remarks.some(({ $type }) => remarked.has($type))) return none;
   const texts: string[] = [];
   const accepts: Accepted[] = [];
   let source: string | undefined;

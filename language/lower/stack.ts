@@ -129,6 +129,47 @@ function reportNoName(low: Lowering, node: LayerNode): void {
   );
 }
 
+/** A layer of which nothing is said. All is spelled out, so that layers have one form in memory: every rule and figure reads them. */
+const bare: Layer = {
+  kind: 'ply',
+  name: '',
+  path: '',
+  material: undefined,
+  angle: undefined,
+  extent: { kind: 'net', typed: false },
+  clauses: [],
+  darts: undefined,
+  oversize: undefined,
+  tabs: undefined,
+  turnedOver: undefined,
+  turned: undefined,
+  faceDown: undefined,
+  lap: undefined,
+  joins: undefined,
+  fraction: undefined,
+  wetResin: undefined,
+  warpAlong: undefined,
+  drop: undefined,
+  film: undefined,
+  coats: undefined,
+  applied: undefined,
+  waxed: undefined,
+  dark: undefined,
+  thickness: undefined,
+  inset: undefined,
+  moisture: undefined,
+  clearance: undefined,
+  chamfer: undefined,
+  perforation: undefined,
+  grooves: undefined,
+  score: undefined,
+  pieces: undefined,
+  bedded: undefined,
+  sealed: undefined,
+  notes: undefined,
+  accepts: undefined,
+};
+
 function lowerLayer(low: Lowering, node: LayerNode, path: string, changes: readonly Clause[]): Layer | undefined {
   low.place(path, node);
   const kind = node.kind;
@@ -138,14 +179,8 @@ function lowerLayer(low: Lowering, node: LayerNode, path: string, changes: reado
   }
   low.place(`${path}.name`, propertySpan(node, 'name'));
   const clauses = withChanges(node.clauses, changes);
-  const layer: Mutable<Layer> = {
-    kind,
-    name: node.name,
-    path,
-    clauses: [],
-    extent: { kind: 'net', typed: false },
-    ...lowerRemarks(low, path, clauses),
-  };
+  const { notes, accepts } = lowerRemarks(low, path, clauses);
+  const layer: Mutable<Layer> = { ...bare, kind, name: node.name, path, notes, accepts };
   if (node.material === undefined) {
     low.problem(
       'line/not-understood',

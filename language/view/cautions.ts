@@ -3,7 +3,7 @@ import { benchOf, isKnown } from '../../calc/figure/index.ts';
 import { mass } from '../../calc/laminate/mass.figure.ts';
 import { type Book, type Material, type Recipe, type Step, UNKNOWN } from '../../calc/model/index.ts';
 import { layPlan } from '../../calc/plan/lay.figure.ts';
-import { allSteps, flat, head } from '../../calc/plan/reading.ts';
+import { allSaid, allSteps } from '../../calc/plan/reading.ts';
 import { liquidsNamed } from '../../calc/resin/named-liquids.ts';
 import { stepNeeds } from '../../calc/resin/step-pots.figure.ts';
 import type { LaidLayer } from '../../calc/stack/laid.ts';
@@ -162,7 +162,7 @@ function atWork(recipe: Recipe, step: Step, book: Book): readonly Material[] {
   const add = (name: string | undefined): void => {
     if (name !== undefined) names.add(name);
   };
-  for (const each of [...head(step), ...step.clauses.flatMap(flat)]) if (each.kind === 'word') add(each.word);
+  for (const each of allSaid(step)) if (each.kind === 'word') add(each.word);
   add(step.material);
   add(step.lay?.resin);
   const { resin, kind } = recipe.process ?? {};

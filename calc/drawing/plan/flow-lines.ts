@@ -7,7 +7,7 @@ import { isImpossible } from '../../outcome.ts';
 import type { Contour } from '../../outline/contour.ts';
 import type { PartFrame } from '../../outline/part.figure.ts';
 import { origin } from '../../outline/shape.ts';
-import { flat, hasWord, head, pastEdge } from '../../plan/reading.ts';
+import { allSaid, hasWord, pastEdge } from '../../plan/reading.ts';
 import { LENGTH } from '../../quantity/index.ts';
 import type { DrawnItem } from '../drawing.ts';
 import { offsetContours } from './contours.ts';
@@ -45,7 +45,7 @@ export function flowThings(bench: Bench, frame: PartFrame, writing: Writing): Th
 }
 
 function lineOf(step: Step, frame: PartFrame): FlowLine {
-  const said = [...head(step), ...step.clauses.flatMap(flat)];
+  const said = allSaid(step);
   if (hasWord(said, 'perimeter')) {
     const past = pastEdge(step) ?? 0;
     return {

@@ -1,6 +1,6 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
-import { amountOf, flat, head, subject } from '../../../calc/plan/reading.ts';
+import { allSaid, amountOf, subject } from '../../../calc/plan/reading.ts';
 import { AREAL_WEIGHT } from '../../../calc/quantity/index.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { arealWeight, asTyped } from '../kit/shown.ts';
@@ -26,7 +26,7 @@ export const bondTackTooMuch = rule({
     const most = usual(context.bench, MOST);
     for (const { step } of stepsOf(context)) {
       if (step.verb !== 'tack' || !isKnown(most)) continue;
-      const amount = amountOf([...head(step), ...step.clauses.flatMap(flat)], AREAL_WEIGHT);
+      const amount = amountOf(allSaid(step), AREAL_WEIGHT);
       if (amount === undefined || amount.si <= most.value + 1e-9) continue;
       const mist = asTyped(arealWeight(Math.min(USUAL, most.value)));
       context.report({

@@ -1,6 +1,6 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import { type Usual, usual } from '../../../calc/figure/index.ts';
-import { amountOf, flat, hasWord, head } from '../../../calc/plan/reading.ts';
+import { allSaid, amountOf, hasWord } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { curesOf } from '../kit/cures.ts';
 import { mendText, TYPED_TEMPERATURE } from '../kit/mend-text.ts';
@@ -28,7 +28,7 @@ export const cureDemouldHot = rule({
     const most = usual(context.bench, HOTTEST);
     const { spans } = curesOf(context);
     if (demould === undefined || !isKnown(most) || !isKnown(spans)) return;
-    const said = [...head(demould.step), ...demould.step.clauses.flatMap(flat)];
+    const said = allSaid(demould.step);
     const below = hasWord(said, 'below') ? amountOf(said, TEMPERATURE) : undefined;
     const end = spans.value.at(-1);
     const temperature = Math.min(below?.si ?? Number.POSITIVE_INFINITY, end?.to ?? Number.POSITIVE_INFINITY);

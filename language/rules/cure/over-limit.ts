@@ -2,7 +2,16 @@ import { hottest } from '../../../calc/cure/equivalent.ts';
 import { isKnown, text } from '../../../calc/figure/figure.ts';
 import type { Place } from '../../../calc/model/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
-import { amountOf, clauseWith, firstClause, flat, hasWord, head, subject } from '../../../calc/plan/reading.ts';
+import {
+  allSaid,
+  amountOf,
+  clauseWith,
+  firstClause,
+  flat,
+  hasWord,
+  head,
+  subject,
+} from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { spansOf } from '../kit/cures.ts';
@@ -83,8 +92,7 @@ function peakOf(
   }
   if (step.verb === 'release' || step.verb === 'dry') {
     const clause = step.verb === 'release' ? clauseWith(step, 'bake') : undefined;
-    const said =
-      clause === undefined ? (step.verb === 'dry' ? [...head(step), ...step.clauses.flatMap(flat)] : []) : flat(clause);
+    const said = clause === undefined ? (step.verb === 'dry' ? allSaid(step) : []) : flat(clause);
     const amount = amountOf(said, TEMPERATURE);
     return amount === undefined ? undefined : { temperature: amount.si, path: clause?.path ?? step.path };
   }

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import type { Amount, Step } from '../../../calc/model/index.ts';
-import { amountOf, flat, hasWord, head, typedTime } from '../../../calc/plan/reading.ts';
+import { allSaid, amountOf, hasWord, head, typedTime } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { factValue, layersOf, materialOf, onePerLine } from '../kit/layers.ts';
@@ -57,7 +57,7 @@ const lineOf = (name: string, { time, temperature }: Drying): string =>
 function reportShort(context: RecipeContext, step: Step, name: string, wants: Drying): void {
   // one that says no time takes that of the cloth
   const time = typedTime(step)?.amount;
-  const temperature = amountOf([...head(step), ...step.clauses.flatMap(flat)], TEMPERATURE);
+  const temperature = amountOf(allSaid(step), TEMPERATURE);
   if (time === undefined) return;
   const warmer =
     temperature === undefined || wants.temperature === undefined ? 0 : temperature.si - wants.temperature.si;

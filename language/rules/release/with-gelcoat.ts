@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { flat, hasWord, head, subject } from '../../../calc/plan/reading.ts';
+import { allSaid, hasWord, subject } from '../../../calc/plan/reading.ts';
 import { isSemiPermanent } from '../kit/release-kind.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -19,7 +19,7 @@ export const releaseWithGelcoat = rule({
         ({ layer }) =>
           layer.kind === 'coat' &&
           context.bench.material(layer.material ?? '')?.kind === 'gelcoat' &&
-          (layer.applied === 'spray' || hasWord([...head(step), ...step.clauses.flatMap(flat)], 'spray')),
+          (layer.applied === 'spray' || hasWord(allSaid(step), 'spray')),
       ),
     );
     if (release === undefined || sprayed === undefined) return;

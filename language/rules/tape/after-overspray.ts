@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { flat, hasWord, head, subject } from '../../../calc/plan/reading.ts';
+import { allSaid, hasWord, subject } from '../../../calc/plan/reading.ts';
 import { layersOf } from '../kit/layers.ts';
 import { allOf, between, firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
@@ -13,9 +13,7 @@ export const tapeAfterOverspray = rule({
     const steps = stepsOf(context);
     const tape = firstOf(steps, 'tape');
     const coat = allOf(steps, 'lay coat').find(
-      ({ step, layers }) =>
-        layers.some(({ layer }) => layer.applied === 'spray') ||
-        hasWord([...head(step), ...step.clauses.flatMap(flat)], 'spray'),
+      ({ step, layers }) => layers.some(({ layer }) => layer.applied === 'spray') || hasWord(allSaid(step), 'spray'),
     );
     if (tape === undefined || coat === undefined || firstOf(steps, 'mask') !== undefined) return;
     const coatFirst = steps.indexOf(coat) < steps.indexOf(tape);
