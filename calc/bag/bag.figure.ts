@@ -48,16 +48,21 @@ export const processSteps = definePick<readonly Step[]>('process_steps', (bench)
   ifKnown(typed(bench.recipe.process, 'the process', inRecipe(bench, '')), (process) => known(allSteps(process.steps))),
 );
 
-const stepsByPath = definePick<ReadonlyMap<string, Step>>('steps_by_path', (bench) =>
-  ifKnown(bench.ask(processSteps), (steps) => known(new Map(steps.map((step) => [step.path, step])))),
+/** Each step as a figure of its own, that many ask for. */
+const stepsByPath = definePick<ReadonlyMap<string, Figure<Step>>>('steps_by_path', (bench) =>
+  ifKnown(bench.ask(processSteps), (steps) => {
+    const byPath = new Map<string, Figure<Step>>();
+    for (const step of steps) byPath.set(step.path, known(step));
+    return known(byPath);
+  }),
 );
 
 /** One step by its path. No figure of its own: there would be one for each step of every recipe. */
-export const stepAt = (bench: Bench, path: string): Figure<Step> =>
-  ifKnown(bench.ask(stepsByPath), (steps) => {
-    const step = steps.get(path);
-    return step === undefined ? cannot(reason('typed', text('the process has no step {path}', { path }))) : known(step);
-  });
+export function stepAt(bench: Bench, path: string): Figure<Step> {
+  const steps = bench.ask(stepsByPath);
+  if (!isKnown(steps)) return steps;
+  return steps.value.get(path) ?? cannot(reason('typed', text('the process has no step {path}', { path })));
+}
 
 /** What a figure of each step gives, of all steps in one list. */
 export function ofSteps<T>(bench: Bench, figure: FigureDefinition<readonly T[]>): Figure<readonly T[]> {

@@ -106,6 +106,8 @@ export function reason(
   return { from, text: typeof words === 'string' ? text(words) : words, source, at, reasons };
 }
 
+const none: readonly Reason[] = [];
+
 type Values<F extends Readonly<Record<string, Figure<unknown>>>> = {
   readonly [K in keyof F]: F[K] extends Figure<infer T> ? T : never;
 };
@@ -119,43 +121,42 @@ export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R
   inputs: F,
   then: (values: Values<F>, reasons: readonly Reason[]) => Figure<R>,
 ): Figure<R> {
-  for (const name in inputs) if (!isKnown(inputs[name] as Figure<unknown>)) return whatIsMissing(Object.values(inputs));
-  const reasons = then.length > 1 ? reasonsOf(inputs) : none;
+  for (const name in inputs) if (!isKnown(inputs[name] as Figure<unknown>)) return missing(...Object.values(inputs));
   const values = inputs as Record<string, unknown>;
-  for (const name in values) values[name] = (values[name] as KnownFigure<unknown>).value;
+  let reasons = none;
+  for (const name in values) {
+    const known = values[name] as KnownFigure<unknown>;
+    reasons = joined(reasons, known.reasons);
+    values[name] = known.value;
+  }
   return then(values as Values<F>, reasons);
 }
 
-/** The reasons of all inputs; mostly those of one, which are taken as they are. */
-function reasonsOf(inputs: Readonly<Record<string, Figure<unknown>>>): readonly Reason[] {
-  let found: readonly Reason[] = none;
-  let all: Reason[] | undefined;
-  for (const name in inputs) {
-    const { reasons } = inputs[name] as KnownFigure<unknown>;
-    if (reasons.length === 0) continue;
-    if (found.length === 0) found = reasons;
-    else {
-      if (all === undefined) {
-        all = [...found];
-        found = all;
-      }
-      for (const each of reasons) all.push(each);
-    }
-  }
-  return found;
+/** Mostly one of two inputs has reasons, which are taken as they are. */
+function joined(left: readonly Reason[], right: readonly Reason[]): readonly Reason[] {
+  if (right.length === 0) return left;
+  return left.length === 0 ? right : [...left, ...right];
 }
 
-/** All that is missing among some figures, unless one of them is still computed. */
-function whatIsMissing(figures: readonly Figure<unknown>[]): CannotTell | Pending {
-  const missing: Reason[] = [];
+/**
+ * All that is missing among some figures, unless one of them is still computed. With it a figure of several inputs that is asked
+ * for often is written without a function inside of it: `if (!isKnown(a) || !isKnown(b)) return missing(a, b)`.
+ */
+export function missing(...figures: readonly Figure<unknown>[]): CannotTell | Pending {
+  const because: Reason[] = [];
   for (const figure of figures) {
-    if (isCannot(figure)) missing.push(...figure.because);
+    if (isCannot(figure)) because.push(...figure.because);
     else if (!isKnown(figure)) return figure;
   }
-  return cannot(...unique(missing));
+  return cannot(...unique(because));
 }
 
-const none: readonly Reason[] = [];
+/** The reasons of several inputs, to hang under those of what comes of them. */
+export function reasonsOf(...inputs: readonly KnownFigure<unknown>[]): readonly Reason[] {
+  let reasons = none;
+  for (const input of inputs) reasons = joined(reasons, input.reasons);
+  return reasons;
+}
 
 /** `whenKnown` of one figure: goes on with its value and its reasons, or passes on what is missing. */
 export function ifKnown<T, R>(figure: Figure<T>, then: (value: T, reasons: readonly Reason[]) => Figure<R>): Figure<R> {

@@ -50,14 +50,19 @@ const TACK_WEIGHT: Usual = {
 export const takesNothing = ({ verb }: Step): boolean => ownOfVerb(AMOUNTS, verb) === undefined;
 
 /** What and how much a step takes. */
-export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) =>
-  ifKnown(stepAt(bench, path), (step) => {
-    const items = ownOfVerb(AMOUNTS, step.verb);
-    if (items === undefined) return known<StepAmount>({ items: [] });
-    const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
-    return ifKnown(allKnown(items(bench, step)), (items, reasons) => knownBy({ items, coats }, reasons));
-  }),
-);
+export const stepAmount = defineFigure<StepAmount>('step_amount', (bench, path) => {
+  const found = stepAt(bench, path);
+  if (!isKnown(found)) return found;
+  const step = found.value;
+  const amounts = ownOfVerb(AMOUNTS, step.verb);
+  if (amounts === undefined) return nothing;
+  const items = allKnown(amounts(bench, step));
+  if (!isKnown(items)) return items;
+  const coats = step.verb === 'release' ? coatsOf(bench, step) : undefined;
+  return knownBy({ items: items.value, coats }, items.reasons);
+});
+
+const nothing = known<StepAmount>({ items: [] });
 
 const sheet: Amounts = (bench, step) => [item(bench.ask(sheetArea, step.path), step.verb, AREA, step)];
 const edge: Amounts = (bench, step) => [item(bench.ask(outlinePerimeter), 'edge', LENGTH, step, false)];
@@ -162,10 +167,8 @@ function wetResin(bench: Bench, step: Step): Figure<StepItem>[] {
 
 /** The line on the part, and the tube that leads to it where one is named. */
 function lineAmounts(bench: Bench, step: Step): Figure<StepItem>[] {
-  const said = allSaid(step);
-  const tube = said.flatMap((a) =>
-    a.kind === 'word' && bench.material(a.word)?.consumableKind?.value === 'tube' ? [a.word] : [],
-  )[0];
+  const said = allSaid(step).find((a) => a.kind === 'word' && bench.material(a.word)?.consumableKind?.value === 'tube');
+  const tube = said?.kind === 'word' ? said.word : undefined;
   const line = item(bench.ask(lineLength, step.path), step.verb, LENGTH, step);
   if (tube === undefined || tube === step.material) return [line];
   return [

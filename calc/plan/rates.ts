@@ -39,8 +39,14 @@ const COUNTED: Readonly<Record<PerUnit, (of: Measures) => number>> = {
   pleat: (of) => of.pleats,
 };
 
-export const total = (rates: readonly Rate[], of: Measures): number =>
-  60 * rates.reduce((sum, { per, minutes }) => sum + minutes * COUNTED[per](of), 0);
+export function total(rates: readonly Rate[], of: Measures): number {
+  let minutes = 0;
+  for (const rate of rates) minutes += rate.minutes * COUNTED[rate.per](of);
+  return 60 * minutes;
+}
+
+/** Whether a time does not hang on the size of what is worked on. */
+export const ofStepAlone = ({ working }: Duration): boolean => working.every(({ per }) => per === 'step');
 
 /** Sizes that a step works on. What cannot be told yet holds up the time, as it holds up the amount. */
 export function measures(bench: Bench, step: Step): Figure<Measures> {

@@ -1,4 +1,4 @@
-import { type Bench, type Figure, ifKnown, known, knownBy, quantity } from '../figure/index.ts';
+import { type Bench, type Figure, isKnown, known, knownBy, quantity } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { NUMBER, type Quantity } from '../quantity/index.ts';
 import { countOf, head, subject } from './reading.ts';
@@ -27,11 +27,11 @@ export const item = (
   dimension: Quantity['dimension'],
   step: Step,
   bought = true,
-): Figure<StepItem> =>
-  ifKnown(figure, (size, reasons) => {
-    const amount = quantity(size, dimension);
-    return knownBy(bought ? { what, material: subject(step), amount, bought } : { what, amount, bought }, reasons);
-  });
+): Figure<StepItem> => {
+  if (!isKnown(figure)) return figure;
+  const amount = quantity(figure.value, dimension);
+  return knownBy({ what, material: bought ? subject(step) : undefined, amount, bought }, figure.reasons);
+};
 
 /** What a step works on, where that can be told at all. */
 export const worksOn = (

@@ -6,6 +6,7 @@ import {
   type Figure,
   type FigureDefinition,
   ifKnown,
+  isKnown,
   known,
   knownBy,
   reason,
@@ -14,29 +15,34 @@ import {
 } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
-import { fromTable, measures, NOTHING, rowOf, times, total } from './rates.ts';
+import { fromTable, measures, NOTHING, ofStepAlone, rowOf, times, total } from './rates.ts';
 import { typedTime } from './reading.ts';
 import { ownStanding } from './standing.ts';
 
 /** Hands-on time of one pair of hands, s; on a new mould where that matters. */
-export const stepWorkingTime: FigureDefinition<number> = defineFigure<number>('step_working_time', (bench, path) =>
-  ifKnown(stepAt(bench, path), (step) => {
-    const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
-    if (inside.length === 0) return ownWork(bench, step);
-    return whenKnown(
-      { own: ownWork(bench, step), inside: allKnown(inside.map((s) => bench.ask(stepWorkingTime, s.path))) },
-      (v, reasons) => knownBy(v.own + v.inside.reduce((sum, t) => sum + t, 0), reasons),
-    );
-  }),
-);
+export const stepWorkingTime: FigureDefinition<number> = defineFigure<number>('step_working_time', (bench, path) => {
+  const step = stepAt(bench, path);
+  if (!isKnown(step)) return step;
+  const own = ownWork(bench, step.value);
+  const inside = linesAtWork(step.value);
+  if (inside.length === 0) return own;
+  return whenKnown({ own, inside: allKnown(inside.map((s) => bench.ask(stepWorkingTime, s.path))) }, (v, reasons) =>
+    knownBy(v.own + v.inside.reduce((sum, t) => sum + t, 0), reasons),
+  );
+});
 
 /** Blocks whose lines are work of their own; what stands in `infuse` and `cure` is part of the one step. */
 const BLOCKS_AT_WORK = ['kit'];
 
+const linesAtWork = ({ verb, steps }: Step): readonly Step[] =>
+  steps !== undefined && BLOCKS_AT_WORK.includes(verb) ? steps : [];
+
+const noTime = known(0);
+
 function ownWork(bench: Bench, step: Step): Figure<number> {
   const row = rowOf(bench, step);
-  const said = typedTime(step);
-  if (row.typed === 'working' && said !== undefined) {
+  const said = row.typed === 'working' ? typedTime(step) : undefined;
+  if (said !== undefined) {
     const count = said.each ? times(bench, step) : 1;
     return known(
       said.amount.si * count,
@@ -49,8 +55,8 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
       ),
     );
   }
-  if (row.working.length === 0) return known(0);
-  if (row.working.every((rate) => rate.per === 'step')) return known(total(row.working, NOTHING), fromTable(step, row));
+  if (row.working.length === 0) return noTime;
+  if (ofStepAlone(row)) return known(total(row.working, NOTHING), fromTable(step, row));
   return ifKnown(measures(bench, step), (m, reasons) => known(total(row.working, m), fromTable(step, row, reasons)));
 }
 
@@ -58,7 +64,7 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
 export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('step_standing_time', (bench, path) =>
   ifKnown(stepAt(bench, path), (step) => {
     const own = ownStanding(bench, step);
-    const inside = BLOCKS_AT_WORK.includes(step.verb) ? (step.steps ?? []) : [];
+    const inside = linesAtWork(step);
     if (inside.length === 0) return own;
     const more = ifKnown(allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))), (each) =>
       known(each.reduce((sum, t) => sum + t, 0)),
