@@ -57,18 +57,7 @@ export function lowerFacts<T>(
     }
     const material = node.$type === 'MaterialFact' ? node.material?.$refText : undefined;
     const points = node.points.map((point) => lowerSaid(low, point));
-    reader(
-      low,
-      {
-        key: node.key,
-        path,
-        points,
-        node,
-        ...(material === undefined ? {} : { material }),
-        ...(remarks.source === undefined ? {} : { source: remarks.source }),
-      },
-      into,
-    );
+    reader(low, { key: node.key, path, points, node, material, source: remarks.source }, into);
   }
 }
 
@@ -79,7 +68,7 @@ function editsFor(node: FactNode | MaterialFact, word: string): { offset: number
 
 export function factFrom<T>(low: Lowering, line: FactLine, value: T | Unknown | undefined): Fact<T> | undefined {
   if (value === undefined) return undefined;
-  return { value, at: low.at(line.path), ...(line.source === undefined ? {} : { source: line.source }) };
+  return { value, at: low.at(line.path), source: line.source };
 }
 
 /** A line with a word but without its value. */

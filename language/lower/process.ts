@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import { text } from '../../calc/figure/figure.ts';
-import { type Lay, type Process, type Step, UNKNOWN } from '../../calc/model/index.ts';
+import { type Lay, type Process, type Step, type StepClause, UNKNOWN } from '../../calc/model/index.ts';
 import type {
   Check,
   Clause,
@@ -10,7 +10,7 @@ import type {
   Process as ProcessNode,
   Step as StepNode,
 } from '../grammar/generated/ast.ts';
-import { verb as verbNamed, verbs } from '../words/index.ts';
+import { verb as verbNamed, verbSpelled } from '../words/index.ts';
 import { amountOf, lowerArgument, lowerSaid, phrasesOf, plain, type Said, sayAll, wordAt } from './arguments.ts';
 import { lowerTest } from './asks.ts';
 import { clauseWord, withChanges } from './clauses.ts';
@@ -18,7 +18,7 @@ import type { Mutable } from './facts.ts';
 import type { Lowering } from './lowering.ts';
 import { Overrides } from './overrides.ts';
 import { headSpan, nodeSpan, propertySpan, type Span } from './places.ts';
-import { lowerRemarks, reportOpenText } from './remarks.ts';
+import { isRemark, lowerRemarks, reportOpenText } from './remarks.ts';
 import { checkHead, checkStepClause, knownVerb } from './step-words.ts';
 import { reportStrayWords } from './stray.ts';
 import { reportUnknownLine } from './unknown.ts';
@@ -105,14 +105,14 @@ function keyOf({ verb, name, lay, text: words, arguments: [first] }: Step): stri
 export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: string, outer: Overrides): Step[] {
   const inner = new Overrides(lines.filter((line) => line.$type === 'Change' || line.$type === 'Without'));
   const steps: Step[] = [];
-  lines.forEach((line, index) => {
-    if (line.$type === 'Note' || line.$type === 'Change' || line.$type === 'Without') return;
+  for (const [index, line] of lines.entries()) {
+    if (line.$type === 'Note' || line.$type === 'Change' || line.$type === 'Without') continue;
     if (line.$type !== 'Port' && line.$type !== 'Lay' && line.$type !== 'Check' && line.$type !== 'Step') {
       reportUnknownLine(low, line, 'recipe');
-      return;
+      continue;
     }
     const name = line.$type === 'Port' ? (line.name ?? line.verb) : line.verb;
-    if (outer.without(name) || inner.without(name)) return;
+    if (outer.without(name) || inner.without(name)) continue;
     const [changes, later] = [outer.changesOf(name), inner.changesOf(name)];
     steps.push(
       lowerStep(
@@ -123,7 +123,7 @@ export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: s
         outer,
       ),
     );
-  });
+  }
   return steps;
 }
 
@@ -162,14 +162,16 @@ function lowerStep(
 }
 
 function lowerStepClauses(low: Lowering, path: string, clauses: readonly Clause[], verb: string): Step['clauses'] {
-  return clauses.flatMap((clause) => {
-    if (clause.$type === 'NoteClause' || clause.$type === 'AcceptClause' || clause.$type === 'SourceClause') return [];
+  const lowered: StepClause[] = [];
+  for (const clause of clauses) {
+    if (isRemark(clause)) continue;
     const word = clauseWord(clause);
     const at = low.placeClause(`${path}.${word}`, clause);
     const said = saidIn(low, clause);
     checkStepClause(low, clause, said, verb);
-    return [{ word, path: at, arguments: plain(said.values), phrases: phrasesOf(said) }];
-  });
+    lowered.push({ word, path: at, arguments: plain(said.values), phrases: phrasesOf(said) });
+  }
+  return lowered;
 }
 
 function saidIn(low: Lowering, clause: Clause): Said {
@@ -255,7 +257,7 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
   const verbSpan = propertySpan(line, 'verb');
   low.place(`${step.path}.verb`, verbSpan);
   // `drop test` is one spelling of other shops
-  const spelling = two !== undefined && verbs.some(({ instead }) => instead?.includes(two) === true) ? two : undefined;
+  const spelling = two !== undefined && verbSpelled(two) !== undefined ? two : undefined;
   if (spelling !== undefined) values = values.slice(1);
   const known = verbNamed(step.verb);
   const named = wordAt(values);

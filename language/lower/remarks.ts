@@ -4,14 +4,18 @@ import type { AcceptClause, AcceptRemark, Clause, Note, Remark } from '../gramma
 import type { Lowering } from './lowering.ts';
 import { nodeSpan } from './places.ts';
 
-const remarked: ReadonlySet<string> = new Set([
-  'NoteRemark',
-  'NoteClause',
-  'SourceRemark',
-  'SourceClause',
-  'AcceptRemark',
-  'AcceptClause',
-]);
+/** A note, a source or an accepted rule: it says nothing of what is built. */
+export function isRemark({ $type }: Remark | Clause): boolean {
+  // every clause of every line is asked: a comparison costs less than a lookup
+  return (
+    $type === 'NoteRemark' ||
+    $type === 'NoteClause' ||
+    $type === 'SourceRemark' ||
+    $type === 'SourceClause' ||
+    $type === 'AcceptRemark' ||
+    $type === 'AcceptClause'
+  );
+}
 
 const none: Remarks & { source?: string } = {};
 
@@ -24,7 +28,7 @@ export function lowerRemarks(
   block = false,
 ): Remarks & { source?: string } {
   // most lines have clauses alone
-  if (notes.length === 0 && !remarks.some(({ $type }) => remarked.has($type))) return none;
+  if (notes.length === 0 && !remarks.some(isRemark)) return none;
   const texts: string[] = [];
   const accepts: Accepted[] = [];
   let source: string | undefined;

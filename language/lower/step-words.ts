@@ -11,6 +11,7 @@ import {
   senses,
   type Verb,
   verb as verbNamed,
+  verbSpelled,
   verbs,
   type Word,
   wordAt,
@@ -152,7 +153,7 @@ function checkState(low: Lowering, values: readonly Read[], states: readonly str
  */
 export function knownVerb(low: Lowering, name: string, where: Span | undefined): string {
   if (verbNamed(name) !== undefined) return name;
-  const meant = verbs.find((verb) => verb.instead?.includes(name) === true)?.word;
+  const meant = verbSpelled(name)?.word;
   // `seal` alone: all that it goes on with, however much longer they are
   const begun = verbs.flatMap(({ word }) => (word.startsWith(`${name} `) ? [word] : []));
   const near =

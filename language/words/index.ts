@@ -88,6 +88,7 @@ export const words: readonly Word[] = [
 const byPlace = new Map<Place, Map<string, Word>>(PLACES.map((place) => [place, new Map()]));
 for (const word of words) for (const place of word.at) byPlace.get(place)?.set(word.word, word);
 const byVerb = new Map(verbs.map((verb) => [verb.word, verb]));
+const bySpelling = new Map(verbs.flatMap((verb) => (verb.instead ?? []).map((other) => [other, verb] as const)));
 const bySense = new Map<string, Word[]>();
 for (const word of words) bySense.set(word.word, [...(bySense.get(word.word) ?? []), word]);
 
@@ -109,6 +110,11 @@ export function senses(word: string): readonly Word[] {
 /** A work step by its whole name: `peel`, `leak test`, `seal edge`. */
 export function verb(name: string): Verb | undefined {
   return byVerb.get(name);
+}
+
+/** What a spelling of other shops (`demold`, `drop test`) means. */
+export function verbSpelled(other: string): Verb | undefined {
+  return bySpelling.get(other);
 }
 
 /** The verb of a class of the partial order: `lay coat` is done by `lay`, `seal edge` by itself. */
