@@ -123,10 +123,11 @@ export function whenKnown<F extends Readonly<Record<string, Figure<unknown>>>, R
 ): Figure<R> {
   for (const name in inputs) if (!isKnown(inputs[name] as Figure<unknown>)) return missing(...Object.values(inputs));
   const values = inputs as Record<string, unknown>;
+  const isAsked = then.length > 1;
   let reasons = none;
   for (const name in values) {
     const known = values[name] as KnownFigure<unknown>;
-    reasons = joined(reasons, known.reasons);
+    if (isAsked) reasons = joined(reasons, known.reasons);
     values[name] = known.value;
   }
   return then(values as Values<F>, reasons);

@@ -78,12 +78,17 @@ export class Runner {
       if (isSet && severities[rule.name] === 'off' && rule.always !== true) continue;
       this.run(rule, contexts);
     }
-    const weighed = found.flatMap((finding) => {
+    const weighed = isSet ? this.weighed(found, severities) : found;
+    return withAccepted(weighed, checked, (rule) => this.byName.get(rule), this.severity('line/accept-needless'));
+  }
+
+  /** Findings by the severities of the workspace; what may hurt somebody keeps its own. */
+  private weighed(found: readonly Finding[], severities: Severities): Finding[] {
+    return found.flatMap((finding) => {
       const wanted = this.byName.get(finding.rule)?.always === true ? undefined : severities[finding.rule];
       if (wanted === 'off') return [];
       return [wanted === undefined ? finding : { ...finding, severity: wanted }];
     });
-    return withAccepted(weighed, checked, (rule) => this.byName.get(rule), this.severity('line/accept-needless'));
   }
 
   private severity(rule: string): Severity {
@@ -94,7 +99,9 @@ export class Runner {
     const { entry, model } = contexts;
     contexts.running = rule;
     try {
-      if (rule.on === 'entry') rule.check(entry);
+      // most are about recipes
+      if (rule.on === 'recipe') for (const recipe of contexts.recipes) rule.check(recipe);
+      else if (rule.on === 'entry') rule.check(entry);
       else if (rule.on === 'material' && model.kind === 'material') rule.check({ ...entry, material: model.material });
       else if (rule.on === 'tool' && model.kind === 'tool') rule.check({ ...entry, tool: model.tool });
       else if (rule.on === 'shop' && model.kind === 'shop') rule.check({ ...entry, shop: model.shop });
@@ -105,7 +112,7 @@ export class Runner {
           record,
           recipe: record.recipe === undefined ? undefined : entry.book.recipe(record.recipe, record.size),
         });
-      } else if (rule.on === 'recipe') for (const recipe of contexts.recipes) rule.check(recipe);
+      }
     } catch (error) {
       if (isOperationCancelled(error)) throw error;
       entry.report({
@@ -190,6 +197,7 @@ function withAccepted(
   ruleOf: (name: string) => Rule | undefined,
   severity: Severity,
 ): Finding[] {
+  if (lowered.accepts.length === 0) return [...found];
   const used = new Set<AcceptLine>();
   const out = found.map((finding) => {
     const accept = lowered.accepts.find((line) => line.rule === finding.rule && covers(line, finding.span, lowered));
