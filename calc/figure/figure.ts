@@ -20,23 +20,15 @@ export interface Text {
 /** Words without figures may be plain: they are their own template. */
 export type Words = Text | string;
 
-export function text(template: string, figures: Readonly<Record<string, Shown>> = {}): Text {
-  for (const name in figures) {
-    const shown = figures[name] as Shown;
-    if (typeof shown !== 'string' && !canBeShown(shown)) return { template, figures: withoutOverflow(figures) };
-  }
-  return { template, figures };
-}
+/** A number that went beyond all bounds on its way is told so where it is shown: see `formatQuantity`. */
+export const text = (template: string, figures: Readonly<Record<string, Shown>> = nothing): Text => ({
+  template,
+  figures,
+});
 
-const canBeShown = (shown: Shown): boolean =>
-  typeof shown === 'string' || isText(shown) || Number.isFinite(typeof shown === 'number' ? shown : shown.si);
+const nothing: Readonly<Record<string, Shown>> = {};
 
 export const isText = (shown: Shown): shown is Text => typeof shown === 'object' && 'template' in shown;
-
-/** A number that went beyond all bounds on its way is not put before anybody. */
-function withoutOverflow(figures: Readonly<Record<string, Shown>>): Readonly<Record<string, Shown>> {
-  return Object.fromEntries(Object.entries(figures).map(([name, shown]) => [name, canBeShown(shown) ? shown : '?']));
-}
 
 /** Where a value came from. */
 export type Origin = 'typed' | 'shop' | 'stock' | 'trade' | 'computed';
