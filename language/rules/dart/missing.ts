@@ -1,6 +1,6 @@
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -10,8 +10,8 @@ export const dartMissing = rule({
   title: 'a wrapped ply has too much cloth at the bends and no darts',
   on: 'recipe',
   check(context) {
-    for (const laid of onePerLine(layersOf(context))) {
-      if (laid.layer.extent.kind !== 'wrap' || (laid.layer.darts !== undefined && laid.layer.darts !== 0)) continue;
+    for (const laid of onePerLine(wrappedIn(layersOf(context)))) {
+      if (laid.layer.darts !== undefined && laid.layer.darts !== 0) continue;
       const need = valueOf(context.ask(dartNeed, laid.key));
       if (need === undefined || need.darts === 0) continue;
       const shown = {

@@ -3,7 +3,7 @@ import type { ProcessKind } from '../../../calc/model/index.ts';
 import type { Fix } from '../../lower/index.ts';
 import { classesOf, precedes } from '../../words/index.ts';
 import type { RecipeContext } from '../rule.ts';
-import { allOf, firstOf, stepsOf, type WorkedStep } from './steps.ts';
+import { firstOf, stepsOf, type WorkedStep } from './steps.ts';
 
 /** Everything that comes later than a class by the partial order, step by step. */
 function laterThan(step: string): ReadonlySet<string> {
@@ -35,20 +35,22 @@ export function addStep(context: RecipeContext, step: string, line: string): Fix
   return last === undefined ? undefined : context.edit.lineAfter(title, last.step.path, line);
 }
 
+/** A step that kinds of process cannot do without. */
+export interface Wanted {
+  readonly step: string;
+  readonly kinds: readonly ProcessKind[];
+  readonly message: Text;
+  /** what is written where it is missing: nearly always it is there, and nobody asks */
+  readonly line?: (context: RecipeContext) => string | undefined;
+}
+
 /** Reports a step that a kind of process cannot do without, at the line that opens the process. A process without steps is only begun. */
-export function reportMissing(
-  context: RecipeContext,
-  wanted: {
-    readonly step: string;
-    readonly kinds: readonly ProcessKind[];
-    readonly message: Text;
-    readonly line?: string;
-  },
-): void {
+export function reportMissing(context: RecipeContext, wanted: Wanted): void {
   const { process } = context.recipe;
+  if (process?.kind === undefined || !wanted.kinds.includes(process.kind)) return;
   const steps = stepsOf(context);
-  if (process?.kind === undefined || steps.length === 0 || !wanted.kinds.includes(process.kind)) return;
-  if (allOf(steps, wanted.step).length > 0) return;
-  const fix = wanted.line === undefined ? undefined : addStep(context, wanted.step, wanted.line);
+  if (steps.length === 0 || firstOf(steps, wanted.step) !== undefined) return;
+  const line = wanted.line?.(context);
+  const fix = line === undefined ? undefined : addStep(context, wanted.step, line);
   context.report({ at: process.path, message: wanted.message, fixes: [fix] });
 }

@@ -1,8 +1,21 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { reportMissing } from '../kit/missing-step.ts';
-import { stepsOf } from '../kit/steps.ts';
+import { reportMissing, type Wanted } from '../kit/missing-step.ts';
+import { firstOf, stepsOf, type WorkedStep } from '../kit/steps.ts';
 import { usualBrake } from '../kit/written.ts';
 import { rule } from '../rule.ts';
+
+const MESH: Wanted = {
+  step: 'mesh',
+  kinds: ['infusion'],
+  message: text('no flow mesh: the resin has to run through the cloth alone, a hundred times slower'),
+  line: ({ bench }) => `mesh mesh_130, ${usualBrake(bench)} short of edge`,
+};
+
+/** It carries the resin itself. */
+function scoredCore(steps: readonly WorkedStep[]): boolean {
+  for (const { layers } of steps) for (const { layer } of layers) if (layer.score !== undefined) return true;
+  return false;
+}
 
 export const meshMissing = rule({
   name: 'mesh/missing',
@@ -10,14 +23,7 @@ export const meshMissing = rule({
   title: 'an infusion without flow mesh',
   on: 'recipe',
   check(context) {
-    // a scored or grooved core carries the resin itself
-    const carries = stepsOf(context).some(({ layers }) => layers.some(({ layer }) => layer.score !== undefined));
-    if (carries) return;
-    reportMissing(context, {
-      step: 'mesh',
-      kinds: ['infusion'],
-      message: text('no flow mesh: the resin has to run through the cloth alone, a hundred times slower'),
-      line: `mesh mesh_130, ${usualBrake(context.bench)} short of edge`,
-    });
+    const steps = stepsOf(context);
+    if (firstOf(steps, 'mesh') === undefined && !scoredCore(steps)) reportMissing(context, MESH);
   },
 });

@@ -4,7 +4,7 @@ import { type ProcessKind, UNKNOWN } from '../../../calc/model/index.ts';
 import { needed } from '../../words/index.ts';
 import { reportMissing } from '../kit/missing-step.ts';
 import { asTyped, kelvin } from '../kit/shown.ts';
-import { allOf, stepsOf } from '../kit/steps.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** Needed steps whose absence a rule of their own reports, by its name. */
@@ -44,11 +44,12 @@ export const orderMissingStep = rule({
   check(context) {
     const kind: ProcessKind | undefined = context.recipe.process?.kind;
     if (kind === undefined) return;
+    const steps = stepsOf(context);
     for (const { step, because } of needed[kind]) {
-      if (TOLD_ELSEWHERE[step] !== undefined || allOf(stepsOf(context), step).length > 0) continue;
-      const line = step === 'cure' ? cureLine(context) : LINES[step];
+      if (TOLD_ELSEWHERE[step] !== undefined || firstOf(steps, step) !== undefined) continue;
+      const line = step === 'cure' ? cureLine : () => LINES[step];
       const message = text('no {step}: {because}', { step, because });
-      reportMissing(context, { step, kinds: [kind], message, ...(line === undefined ? {} : { line }) });
+      reportMissing(context, { step, kinds: [kind], message, line });
     }
   },
 });

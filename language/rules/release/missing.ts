@@ -15,7 +15,7 @@ export const releaseMissing = rule({
       step: 'release',
       kinds: ['hand', 'bagged', 'infusion', 'prepreg'],
       message: text('no release on {tool}: what is laid on a bare tool bonds to it', { tool }),
-      line: `release semi_permanent, ${Math.max(4, habitOf(context.bench, LEAST))} coats, 20 min each`,
+      line: ({ bench }) => `release semi_permanent, ${Math.max(4, habitOf(bench, LEAST))} coats, 20 min each`,
     });
   },
 });
