@@ -13,13 +13,10 @@ export const costMixedCurrency = rule({
     if (own === undefined) return;
     const told = new Set<string>();
     for (const use of usesInRecipe(context.recipe)) {
-      if (!use.wants.includes('material') || told.has(use.name)) continue;
-      const other = context.bench.prices(use.name)?.find((fact) => {
-        const currency = factValue(fact)?.amount.currency;
-        return currency !== undefined && currency !== own;
-      });
+      const prices = use.wants.includes('material') ? context.bench.prices(use.name) : undefined;
+      const other = prices?.find((fact) => (factValue(fact)?.amount.currency ?? own) !== own);
       const price = factValue(other)?.amount;
-      if (other === undefined || price === undefined) continue;
+      if (other === undefined || price === undefined || told.has(use.name)) continue;
       told.add(use.name);
       context.report({
         at: use.at,

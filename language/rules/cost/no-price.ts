@@ -1,7 +1,7 @@
 import { cost } from '../../../calc/cost/cost.figure.ts';
 import type { Reason } from '../../../calc/figure/index.ts';
 import { isCannot, text } from '../../../calc/figure/index.ts';
-import { usesInRecipe } from '../kit/uses.ts';
+import { type Use, usesInRecipe } from '../kit/uses.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 
 /** Materials of which the cost figure asks the price in vain. */
@@ -29,9 +29,9 @@ export const costNoPrice = rule({
     if (context.bench.shop?.currency === undefined) return;
     const { bench, recipe } = context;
     // `price ?` says that it is known to be unknown: nothing new to tell
-    const open = usesInRecipe(recipe).filter(
-      ({ name }) => bench.material(name) !== undefined && bench.prices(name) === undefined,
-    );
+    const open: Use[] = [];
+    for (const use of usesInRecipe(recipe))
+      if (bench.prices(use.name) === undefined && bench.material(use.name) !== undefined) open.push(use);
     // the cost asks for nearly all other figures: it is reckoned only where it can have something to tell
     if (open.length === 0) return;
     const names = withoutPrice(context);

@@ -2,6 +2,7 @@ import type { Bench } from '../../../calc/figure/index.ts';
 import { isKnown } from '../../../calc/figure/index.ts';
 import { onceFor } from '../../../calc/kept.ts';
 import {
+  type Argument,
   type BuildRecord,
   type Fact,
   type Layer,
@@ -9,6 +10,7 @@ import {
   type Recipe,
   type StackItem,
   type Step,
+  type Tool,
   UNKNOWN,
 } from '../../../calc/model/index.ts';
 import { allSteps } from '../../../calc/plan/reading.ts';
@@ -23,22 +25,24 @@ export interface Use {
   readonly at: string;
   readonly wants: readonly Namespace[];
   /** kinds of material that may stand here: entry kinds, or kinds of consumable */
-  readonly kinds?: readonly string[];
+  readonly kinds: readonly string[] | undefined;
   /** it may as well name something that no entry describes: a bought piece */
-  readonly free?: true;
+  readonly free: boolean;
 }
 
 // What is spoken of is put into one list: it is gathered for every recipe, and lists of lists were the dearest part of it.
 
 function one(into: Use[], name: string | undefined, at: string, wants: readonly Namespace[]): void {
-  if (name !== undefined) into.push({ name, at, wants });
+  if (name !== undefined) into.push({ name, at, wants, kinds: undefined, free: false });
 }
 
 function material(into: Use[], name: string | undefined, at: string, kinds: readonly string[]): void {
-  if (name !== undefined) into.push({ name, at, wants: MATERIAL, kinds });
+  if (name !== undefined) into.push({ name, at, wants: MATERIAL, kinds, free: false });
 }
 
 const MATERIAL = ['material'] as const;
+const TOOL = ['tool'] as const;
+const TOOL_OR_MATERIAL = ['tool', 'material'] as const;
 const LAYER = ['layer'] as const;
 const ZONE_OR_LAYER = ['zone', 'layer'] as const;
 
@@ -62,8 +66,18 @@ export function linesOf(items: readonly StackItem[], into: StackItem[] = []): re
   return into;
 }
 
-export const layerLines = (recipe: Recipe): readonly Layer[] =>
-  linesOf(recipe.stack?.items ?? []).filter((item): item is Layer => item.kind !== 'repeat' && item.kind !== 'mirror');
+export function layerLines(recipe: Recipe): readonly Layer[] {
+  const layers: Layer[] = [];
+  if (recipe.stack !== undefined) addLayers(recipe.stack.items, layers);
+  return layers;
+}
+
+function addLayers(items: readonly StackItem[], into: Layer[]): void {
+  for (const item of items) {
+    if (item.kind === 'repeat') addLayers(item.items, into);
+    else if (item.kind !== 'mirror') into.push(item);
+  }
+}
 
 /** Names that stand inside a recipe, by what they name; copies (`mat.2`) count as layers. */
 export function localNames(
@@ -71,12 +85,16 @@ export function localNames(
   bench: Bench,
 ): Readonly<Record<'layer' | 'zone' | 'port' | 'load' | 'size' | 'end' | 'let', readonly string[]>> {
   const laid = bench.ask(laidStack);
-  const copies = isKnown(laid) ? laid.value.layers.map((layer) => layer.name) : [];
-  const { part } = recipe;
+  const { part, process } = recipe;
+  const layer: string[] = [];
+  for (const { name } of layerLines(recipe)) layer.push(name);
+  if (isKnown(laid)) for (const { name } of laid.value.layers) layer.push(name);
+  const port: string[] = [];
+  if (process !== undefined) for (const { name } of allSteps(process.steps)) if (name !== undefined) port.push(name);
   return {
-    layer: [...layerLines(recipe).map((layer) => layer.name), ...copies],
+    layer,
     zone: part?.zones.map((zone) => zone.name) ?? [],
-    port: allSteps(recipe.process?.steps ?? []).flatMap((step) => step.name ?? []),
+    port,
     load: recipe.loads.map((load) => load.name),
     size: recipe.sizes,
     end: part?.ends === undefined ? [] : [part.ends.from, part.ends.to],
@@ -92,14 +110,12 @@ export const usesInRecipe = onceFor((recipe: Recipe): readonly Use[] => {
   const { stack, process } = recipe;
   const into: Use[] = [];
   one(into, recipe.like, 'like', ['recipe']);
-  if (stack !== undefined)
-    one(into, stack.tool, `${stack.path}.tool`, stack.from === 'caul' ? ['tool', 'material'] : ['tool']);
-  for (const item of linesOf(stack?.items ?? [])) {
-    if (item.kind === 'mirror') one(into, item.about, `${item.path}.about`, LAYER);
-    else if (item.kind !== 'repeat') usesOfLayer(item, into);
+  if (stack !== undefined) {
+    one(into, stack.tool, `${stack.path}.tool`, stack.from === 'caul' ? TOOL_OR_MATERIAL : TOOL);
+    usesOfItems(stack.items, into);
   }
   if (process !== undefined) material(into, process.resin, `${process.path}.resin`, RESIN);
-  for (const step of allSteps(process?.steps ?? [])) usesOfStep(step, into);
+  if (process !== undefined) for (const step of allSteps(process.steps)) usesOfStep(step, into);
   for (const { path, test } of recipe.expects) {
     one(into, test.under, `${path}.test.under`, ['load']);
     one(into, test.on, path, LAYER);
@@ -111,6 +127,14 @@ export const usesInRecipe = onceFor((recipe: Recipe): readonly Use[] => {
 const RESIN = ['resin'];
 const LIQUID = ['resin', 'gelcoat', 'paste'];
 
+function usesOfItems(items: readonly StackItem[], into: Use[]): void {
+  for (const item of items) {
+    if (item.kind === 'mirror') one(into, item.about, `${item.path}.about`, LAYER);
+    else if (item.kind === 'repeat') usesOfItems(item.items, into);
+    else usesOfLayer(item, into);
+  }
+}
+
 function usesOfLayer(layer: Layer, into: Use[]): void {
   const { extent, path } = layer;
   material(into, layer.material, `${path}.material`, MADE_OF[layer.kind]);
@@ -118,18 +142,23 @@ function usesOfLayer(layer: Layer, into: Use[]): void {
   one(into, layer.bedded?.material, `${path}.bedded`, MATERIAL);
   if (extent.kind === 'wrap') one(into, extent.target, `${path}.wrap.target`, LAYER);
   if (extent.kind === 'zone') one(into, extent.zone, `${path}.over`, ZONE_OR_LAYER);
-  for (const groove of layer.grooves ?? []) one(into, groove.strip, groove.path, LAYER);
+  if (layer.grooves !== undefined) for (const groove of layer.grooves) one(into, groove.strip, groove.path, LAYER);
 }
 
-const takesKept = new Map<Verb, NonNullable<Verb['takes']>>();
-
-/** What stands behind a verb by a name that something else bears. */
-function takesOfNames(of: Verb): NonNullable<Verb['takes']> {
-  const kept =
-    takesKept.get(of) ?? of.takes?.filter(({ names }) => names !== undefined && !names.includes('own')) ?? [];
-  takesKept.set(of, kept);
-  return kept;
+/** What stands behind a verb, or behind a connective of it, by a name that something else bears. */
+interface TakesName {
+  readonly after: string | undefined;
+  readonly wants: readonly Namespace[];
+  readonly free: boolean;
 }
+
+const takesOfNames = onceFor((of: Verb): readonly TakesName[] =>
+  (of.takes ?? []).flatMap(({ names, after }) => {
+    if (names === undefined || names.includes('own')) return [];
+    const wants = new Set(names.filter((kind) => kind !== 'bought piece').map(namespaceOf));
+    return [{ after, wants: [...wants], free: names.includes('bought piece') }];
+  }),
+);
 
 /** Words of a step that the table of verbs takes for names; one that is a word of the notation is none. */
 function usesOfStep(step: Step, into: Use[]): void {
@@ -143,25 +172,30 @@ function usesOfStep(step: Step, into: Use[]): void {
   const known = verb(step.verb);
   const kinds = known?.material;
   if (step.material !== undefined) {
-    const wants = kinds?.includes('tool') === true ? (['tool', 'material'] as const) : MATERIAL;
-    const at = `${step.path}.material`;
-    into.push(kinds === undefined ? { name: step.material, at, wants } : { name: step.material, at, wants, kinds });
+    const wants = kinds?.includes('tool') === true ? TOOL_OR_MATERIAL : MATERIAL;
+    into.push({ name: step.material, at: `${step.path}.material`, wants, kinds, free: false });
   }
-  for (const take of known === undefined ? [] : takesOfNames(known)) {
-    const list =
-      take.after === undefined
-        ? step.arguments
-        : (step.phrases.find((phrase) => phrase.word === take.after)?.arguments ?? []);
-    const index = list.findIndex(({ kind }) => kind === 'word');
+  if (known?.takes === undefined) return;
+  for (const { after, wants, free } of takesOfNames(known)) {
+    const list = after === undefined ? step.arguments : argumentsBehind(step, after);
+    const index = firstWord(list);
     const word = list[index];
     if (word?.kind !== 'word' || senses(word.word).length > 0) continue;
-    const names = take.names ?? [];
-    const at = take.after === undefined ? `${step.path}.arguments.${index}` : step.path;
-    const wants = [...new Set(names.filter((kind) => kind !== 'bought piece').map(namespaceOf))];
-    into.push(
-      names.includes('bought piece') ? { name: word.word, at, wants, free: true } : { name: word.word, at, wants },
-    );
+    const at = after === undefined ? `${step.path}.arguments.${index}` : step.path;
+    into.push({ name: word.word, at, wants, kinds: undefined, free });
   }
+}
+
+function argumentsBehind(step: Step, connective: string): readonly Argument[] {
+  for (const phrase of step.phrases) if (phrase.word === connective) return phrase.arguments;
+  return nothing;
+}
+
+const nothing: readonly Argument[] = [];
+
+function firstWord(list: readonly Argument[]): number {
+  for (let i = 0; i < list.length; i++) if (list[i]?.kind === 'word') return i;
+  return -1;
 }
 
 function namespaceOf(kind: NameKind): Namespace {
@@ -203,5 +237,12 @@ export function usesInRecord(record: BuildRecord): Use[] {
   one(into, record.size, 'size', ['size']);
   for (const lot of record.lots) one(into, lot.material, `${lot.path}.material`, MATERIAL);
   for (const { key, words, path } of record.readings) if (key === 'out') one(into, words[0], path, MATERIAL);
+  return into;
+}
+
+/** The other tool that a tool is like. */
+export function usesInTool({ like }: Tool): Use[] {
+  const into: Use[] = [];
+  if (like !== 'stock') one(into, like, 'like', TOOL);
   return into;
 }

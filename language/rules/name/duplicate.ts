@@ -14,29 +14,35 @@ const namesIn = (recipe: Recipe): readonly (readonly [what: string, named: reado
   ['layer', layerLines(recipe)],
   ['zone', recipe.part?.zones ?? []],
   ['load', recipe.loads],
-  [
-    'line',
-    allSteps(recipe.process?.steps ?? []).flatMap((step) =>
-      step.name === undefined ? [] : [{ name: step.name, path: step.path }],
-    ),
-  ],
+  ['line', namedSteps(recipe)],
 ];
+
+function namedSteps({ process }: Recipe): readonly Named[] {
+  const named: Named[] = [];
+  for (const { name, path } of allSteps(process?.steps ?? [])) if (name !== undefined) named.push({ name, path });
+  return named;
+}
 
 /** The first of `inner_2`, `inner_3` ... that is free. */
 function freeName(name: string, taken: ReadonlySet<string>): string {
   for (let i = 2; ; i++) if (!taken.has(`${name}_${i}`)) return `${name}_${i}`;
 }
 
+const taken = (named: readonly Named[]): ReadonlySet<string> =>
+  new Set(named.flatMap(({ name, path }) => (path.startsWith('like.') ? [] : [name])));
+
 function reportSame(context: Context, what: string, named: readonly Named[], told: Set<string>): void {
+  if (named.length < 2) return;
   const first = new Map<string, Named>();
-  const taken = new Set(named.map(({ name }) => name));
   for (const each of named) {
+    // lines of another recipe are told there
+    if (each.path.startsWith('like.')) continue;
     const before = first.get(each.name);
     if (before === undefined) first.set(each.name, each);
     else if (!told.has(each.path)) {
       told.add(each.path);
       const at = context.lowered.places.has(`${each.path}.name`) ? `${each.path}.name` : each.path;
-      const free = freeName(each.name, taken);
+      const free = freeName(each.name, taken(named));
       context.report({
         at,
         message: text('a {what} before this one is called {name} too: lines that name it cannot say which', {
@@ -90,12 +96,6 @@ export const nameDuplicate = rule({
     if (model.kind !== 'recipe') return;
     const told = new Set<string>();
     for (const recipe of model.recipes)
-      for (const [what, named] of namesIn(recipe))
-        reportSame(
-          context,
-          what,
-          named.filter(({ path }) => !path.startsWith('like.')),
-          told,
-        );
+      for (const [what, named] of namesIn(recipe)) reportSame(context, what, named, told);
   },
 });

@@ -3,7 +3,15 @@ import { either } from '../../../calc/figure/listed.ts';
 import { type Book, type Recipe, UNKNOWN } from '../../../calc/model/index.ts';
 import { allSteps, subject } from '../../../calc/plan/reading.ts';
 import { nearestWords } from '../../words/nearest.ts';
-import { localNames, type Namespace, type Use, usesInMaterial, usesInRecipe, usesInRecord } from '../kit/uses.ts';
+import {
+  localNames,
+  type Namespace,
+  type Use,
+  usesInMaterial,
+  usesInRecipe,
+  usesInRecord,
+  usesInTool,
+} from '../kit/uses.ts';
 import { type Context, rule } from '../rule.ts';
 
 /** Places where one name stands. */
@@ -26,23 +34,21 @@ const spoken: Readonly<Record<Namespace, string>> = {
 /** Names inside a recipe; those of the book are looked up one by one. */
 type Local = Partial<Readonly<Record<Namespace, readonly string[]>>>;
 
+function bears(book: Book, local: Local, want: Namespace, name: string): boolean {
+  if (want === 'material') return book.material(name) !== undefined;
+  if (want === 'tool') return book.tool(name) !== undefined;
+  return want === 'recipe' ? book.recipe(name) !== undefined : local[want]?.includes(name) === true;
+}
+
 const known = (book: Book, local: Local, { name, wants }: Use): boolean =>
-  wants.some((want) => {
-    if (want === 'material') return book.material(name) !== undefined;
-    if (want === 'tool') return book.tool(name) !== undefined;
-    return want === 'recipe' ? book.recipe(name) !== undefined : local[want]?.includes(name) === true;
-  });
+  wants.some((want) => bears(book, local, want, name));
 
 /** A material that is there, but is none of the kinds that may stand here. A consumable without a kind may be anything. */
 function wrongKind(book: Book, { name, kinds, wants }: Use): string | undefined {
-  const material = kinds === undefined ? undefined : book.material(name);
-  if (
-    kinds === undefined ||
-    material === undefined ||
-    (wants.includes('tool') && book.tool(name) !== undefined) ||
-    kinds.includes(material.kind)
-  )
-    return undefined;
+  if (kinds === undefined) return undefined;
+  const material = book.material(name);
+  if (material === undefined || kinds.includes(material.kind)) return undefined;
+  if (wants.includes('tool') && book.tool(name) !== undefined) return undefined;
   const use = material.kind === 'consumable' ? material.consumableKind?.value : undefined;
   if (material.kind === 'consumable' && (use === undefined || use === UNKNOWN || kinds.includes(use))) return undefined;
   return use ?? material.kind;
@@ -109,15 +115,14 @@ function missingFeeds(recipe: Recipe): ReadonlySet<string | undefined> {
 
 function checkRecipe(context: Context, recipe: Recipe, bench: Bench, told: Set<string>): void {
   const local = localNames(recipe, bench);
-  const feeds = missingFeeds(recipe);
   const unknown = new Map<string, [Use, ...Use[]]>();
   for (const use of usesInRecipe(recipe)) {
-    // lines of another recipe are told there
-    if (use.at.startsWith('like.') || told.has(use.at)) continue;
     const kind = wrongKind(context.book, use);
     if (kind === undefined && known(context.book, local, use)) continue;
-    if (kind === undefined && use.free === true && nearest(context, local, use).length === 0) continue;
-    if (kind === undefined && use.wants.includes('port') && feeds.has(use.name)) continue;
+    // lines of another recipe are told there
+    if (use.at.startsWith('like.') || told.has(use.at)) continue;
+    if (kind === undefined && use.free && nearest(context, local, use).length === 0) continue;
+    if (kind === undefined && use.wants.includes('port') && missingFeeds(recipe).has(use.name)) continue;
     told.add(use.at);
     const key = `${use.wants.join()} ${use.name}`;
     const before = unknown.get(key);
@@ -149,8 +154,8 @@ export const nameUnknown = rule({
         ? usesInMaterial(model.material)
         : model.kind === 'record'
           ? usesInRecord(model.record)
-          : model.kind === 'tool' && model.tool.like !== undefined && model.tool.like !== 'stock'
-            ? [{ name: model.tool.like, at: 'like', wants: ['tool'] as const }]
+          : model.kind === 'tool'
+            ? usesInTool(model.tool)
             : [];
     for (const use of uses) {
       const kind = wrongKind(context.book, use);

@@ -28,15 +28,18 @@ interface Named {
 
 /** Feeds where the infusion opens lines by name; a plain `infuse` opens all. Vents pull without a word, unless another is opened. */
 function portsByName(context: RecipeContext): readonly Named[] {
-  const steps = allSteps(context.recipe.process?.steps ?? []);
-  const opened = steps.filter(({ verb }) => verb === 'open').map(subject);
-  const ports = (kind: string, what: string): readonly Named[] =>
-    steps.flatMap(({ verb, name, path }) => (verb === kind && name !== undefined ? [{ name, path, what }] : []));
-  const vents = ports('vent', 'this vent, while another one is opened');
-  return [
-    ...(opened.length === 0 ? [] : ports('feed', 'this feed, which the infusion never opens')),
-    ...(vents.some(({ name }) => opened.includes(name)) ? vents : []),
-  ];
+  const opened: (string | undefined)[] = [];
+  const feeds: Named[] = [];
+  const vents: Named[] = [];
+  for (const step of allSteps(context.recipe.process?.steps ?? [])) {
+    const { verb, name, path } = step;
+    if (verb === 'open') opened.push(subject(step));
+    else if (name === undefined) continue;
+    else if (verb === 'feed') feeds.push({ name, path, what: 'this feed, which the infusion never opens' });
+    else if (verb === 'vent') vents.push({ name, path, what: 'this vent, while another one is opened' });
+  }
+  if (opened.length === 0) return [];
+  return vents.some(({ name }) => opened.includes(name)) ? [...feeds, ...vents] : feeds;
 }
 
 /** Names of zones, layers and lines that nothing bears: who is nearly called so is meant, and told of there. */
@@ -57,19 +60,17 @@ export const nameUnused = rule({
     const { recipe, lowered } = context;
     // another recipe's lines may speak of it, or this one's lines of another's
     if (recipe.size !== undefined || recipe.like !== undefined || context.names.hasLikeness(recipe.name)) return;
-    const named = [
-      ...Object.keys(recipe.lets).map((name) => ({ name, path: `lets.${name}`, what: 'this value' })),
-      // a clamped zone speaks for itself: the core under it must be solid; a recipe without steps is still being written
-      ...((recipe.process?.steps ?? []).length === 0 ? [] : (recipe.part?.zones ?? []))
-        .filter(({ clamped }) => clamped !== true)
-        .map(({ name, path }) => ({ name, path, what: 'this zone' })),
-      ...portsByName(context),
-    ];
+    const named: Named[] = [];
+    for (const name in recipe.lets) named.push({ name, path: `lets.${name}`, what: 'this value' });
+    // a clamped zone speaks for itself: the core under it must be solid; a recipe without steps is still being written
+    for (const { name, path, clamped } of recipe.process?.steps.length ? (recipe.part?.zones ?? []) : [])
+      if (clamped !== true) named.push({ name, path, what: 'this zone' });
+    named.push(...portsByName(context));
     if (named.length === 0) return;
     let meant: readonly string[] | undefined;
     const source = withoutComments(context.edit.text.slice(lowered.source.offset, lowered.source.end));
     for (const { name, path, what } of named) {
-      if (path.startsWith('like.') || !lowered.places.has(path) || !standsOnce(source, name)) continue;
+      if (!standsOnce(source, name) || path.startsWith('like.') || !lowered.places.has(path)) continue;
       meant ??= misspelt(context);
       if (meant.some((typed) => nearestWords(typed, [name]).length > 0)) continue;
       context.report({
