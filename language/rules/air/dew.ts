@@ -22,12 +22,13 @@ export const airDew = rule({
   check(context) {
     const { process } = context.recipe;
     const { ambient, humidity } = context.bench.shop ?? {};
+    if (process?.kind === undefined || process.kind === 'prepreg') return;
+    if (ambient === undefined || ambient.value === UNKNOWN || humidity === undefined || humidity.value === UNKNOWN)
+      return;
     const surface = context.ask(workTemperature);
     const margin = usual(context.bench, MARGIN);
     const coldest = usual(context.bench, COLDEST);
-    if (process?.kind === undefined || process.kind === 'prepreg' || !isKnown(surface) || !isKnown(margin)) return;
-    if (ambient === undefined || ambient.value === UNKNOWN || humidity === undefined || humidity.value === UNKNOWN)
-      return;
+    if (!isKnown(surface) || !isKnown(margin)) return;
     const dew = dewPoint(ambient.value.si, humidity.value.si);
     if (typeof dew !== 'number' || surface.value - dew >= margin.value - 1e-9) return;
     // work that is too cold altogether is reported by resin/below-temperature

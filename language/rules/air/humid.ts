@@ -20,14 +20,9 @@ export const airHumid = rule({
   on: 'recipe',
   check(context) {
     const humidity = context.bench.shop?.humidity;
+    if (humidity === undefined || humidity.value === UNKNOWN) return;
     const most = usual(context.bench, MOST);
-    if (
-      humidity === undefined ||
-      humidity.value === UNKNOWN ||
-      !isKnown(most) ||
-      humidity.value.si <= most.value + 1e-9
-    )
-      return;
+    if (!isKnown(most) || humidity.value.si <= most.value + 1e-9) return;
     const wetted = wettedLayers(context);
     // one finding a recipe: the air is the same for all that follows
     const at = wetted.findIndex((first, i) => {

@@ -16,8 +16,9 @@ export const bagNarrowerThanRollAllows = rule({
       const name = subject(step);
       const fact = name === undefined ? undefined : context.bench.material(name)?.roll;
       const roll = factValue(fact)?.width;
+      if (name === undefined || fact === undefined || roll === undefined) continue;
       const size = valueOf(context.ask(bagSize));
-      if (name === undefined || fact === undefined || roll === undefined || size === undefined) continue;
+      if (size === undefined) continue;
       const across = Math.min(size.length, size.width);
       if (across <= roll.si + 1e-6) continue;
       const shown = { film: name, across: metres(Math.round(across * 100) / 100), roll };

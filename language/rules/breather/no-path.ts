@@ -12,10 +12,11 @@ export const breatherNoPath = rule({
   on: 'recipe',
   check(context) {
     const breather = sheetOf(context, 'breather');
+    if (breather?.clause === undefined) return;
     const film = ['perforated', 'peel']
       .flatMap((verb) => sheetOf(context, verb) ?? [])
       .reduce((most, { past }) => Math.max(most, past), 0);
-    if (breather?.clause === undefined || breather.past > film + 1e-9) return;
+    if (breather.past > film + 1e-9) return;
     // beyond what is wet, where the port can sit on it
     const right = `${lengthOrMore(0.08, film + 0.03)} past edge`;
     const shown = {

@@ -22,9 +22,8 @@ export const caulNoEdgeRelief = rule({
   title: 'a caul lies over the edge of the part',
   on: 'recipe',
   check(context) {
-    const least = habitOf(context.bench, LEAST);
-    const right = `${asTyped(metres(Math.max(USUAL, least)))} short of edge`;
     for (const { step } of allOf(stepsOf(context), 'caul')) {
+      const least = habitOf(context.bench, LEAST);
       const clause = step.clauses.find((each) => hasWord(flat(each), 'short', 'past', 'inside', 'outside'));
       const typed = clause === undefined ? undefined : amountOf(flat(clause), LENGTH);
       const short =
@@ -35,6 +34,7 @@ export const caulNoEdgeRelief = rule({
             : -typed.si;
       const round = context.recipe.part?.edge?.kind === 'round' || context.recipe.part?.sides !== undefined;
       if (short === undefined ? !round : short >= least - 1e-9) continue;
+      const right = `${asTyped(metres(Math.max(USUAL, least)))} short of edge`;
       const shown = { caul: subject(step) ?? 'the caul', least: metres(least) };
       context.report({
         at: clause?.path ?? step.path,

@@ -24,10 +24,10 @@ export const coatNoPrintBarrier = rule({
     const from = usual(context.bench, PRINTS_FROM);
     if (!isKnown(stack) || !isKnown(from)) return;
     stack.value.layers.forEach((coat, i) => {
+      if (coat.layer.kind !== 'coat' || coat.layer.waxed === true) return;
       const next = stack.value.layers[i + 1];
       const gelcoat = coat.layer.material === undefined ? undefined : context.bench.material(coat.layer.material);
-      if (coat.layer.kind !== 'coat' || gelcoat?.kind !== 'gelcoat' || coat.layer.waxed === true || next === undefined)
-        return;
+      if (gelcoat?.kind !== 'gelcoat' || next === undefined) return;
       const core = next.layer.kind === 'core';
       const cloth = context.ask(layerCloth, next.key);
       const weight = context.ask(layerArealWeight, next.key);

@@ -14,9 +14,9 @@ export const coatRecoatMissed = rule({
       const next = wetted[i + 1];
       if (next === undefined || next.worked === layer.worked || layer.resin.kind === 'gelcoat') return;
       const window = windowOf(context, layer.resin.recoat);
+      if (window?.high === undefined) return;
       const gap = gapBetween(context, layer.worked, next.worked);
-      if (window?.high === undefined || !isKnown(gap) || gap.value.time <= 1.02 * window.high || keyed(gap.value.steps))
-        return;
+      if (!isKnown(gap) || gap.value.time <= 1.02 * window.high || keyed(gap.value.steps)) return;
       // past a cure in the plan it is a bond to cured laminate, which bond/not-keyed reports
       if (gap.value.steps.some(({ classes }) => classes.has('cure'))) return;
       const shown = {

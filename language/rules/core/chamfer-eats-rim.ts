@@ -16,10 +16,11 @@ export const coreChamferEatsRim = rule({
   on: 'recipe',
   check(context) {
     for (const core of coresOf(context)) {
+      const { chamfer } = core.layer;
+      if (chamfer === undefined || chamfer.si <= 0) continue;
       const thickness = valueOf(context.ask(layerThickness, core.key));
       const footprint = footprintOf(context.bench, core);
-      const { chamfer } = core.layer;
-      if (thickness === undefined || footprint?.whole !== true || chamfer === undefined || chamfer.si <= 0) continue;
+      if (thickness === undefined || footprint?.whole !== true) continue;
       const outline = placedContour(footprint.placed);
       if (isImpossible(outline)) continue;
       const run = thickness / Math.tan(chamfer.si);

@@ -12,8 +12,8 @@ export const coreCoarsePerforation = rule({
   title: 'the holes of a core are too far apart',
   on: 'recipe',
   check(context) {
-    const most = habitOf(context.bench, PITCH);
     if (context.recipe.process?.kind !== 'infusion') return;
+    const most = habitOf(context.bench, PITCH);
     for (const core of coresOf(context)) {
       const pitch = core.layer.perforation?.pitch;
       if (pitch === undefined || pitch.si <= most + 1e-9) continue;

@@ -25,8 +25,9 @@ export const coreGrooveTooDeep = rule({
     const layers = layersOf(context);
     const mostOfCore = habitOf(context.bench, MOST);
     for (const core of coresOf(context)) {
+      if (core.layer.grooves === undefined) continue;
       const thickness = valueOf(context.ask(layerThickness, core.key));
-      for (const groove of core.layer.grooves ?? []) {
+      for (const groove of core.layer.grooves) {
         const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
         const depth = groove.depth?.si ?? (strip === undefined ? undefined : heightInGroove(context, layers, strip));
         // a strip thicker than the core is told of as that

@@ -37,15 +37,15 @@ export const coreNoChamfer = rule({
   check(context) {
     const steepest = habitOf(context.bench, STEEPEST);
     const square = habitOf(context.bench, SQUARE);
-    const right = asTyped(quantity(Math.min(USUAL, steepest), ANGLE));
     for (const core of coresOf(context)) {
-      const thickness = valueOf(context.ask(layerThickness, core.key));
       const { chamfer, inset, extent } = core.layer;
-      if ((inset === undefined && extent.kind === 'net') || thickness === undefined || thickness <= square + 1e-9)
-        continue;
+      if (inset === undefined && extent.kind === 'net') continue;
+      const thickness = valueOf(context.ask(layerThickness, core.key));
+      if (thickness === undefined || thickness <= square + 1e-9) continue;
       if (chamfer !== undefined && chamfer.si <= steepest + 1e-9) continue;
       // pieces that are fitted against each other, or reach the finished edge, end nowhere inside the skins
       if (endsOf(context, core, fittedWithin(context, thickness))?.insideSkins === false) continue;
+      const right = asTyped(quantity(Math.min(USUAL, steepest), ANGLE));
       context.report({
         at: chamfer === undefined ? core.path : clauseAt(core, 'chamfer'),
         message:

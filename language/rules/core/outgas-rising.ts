@@ -11,6 +11,7 @@ export const coreOutgasRising = rule({
   on: 'recipe',
   check(context) {
     const steps = stepsOf(context);
+    if (context.recipe.process?.kind === 'prepreg' || !steps.some(({ step }) => step.verb === 'heat')) return;
     const wet =
       context.recipe.process?.kind === 'infusion'
         ? firstOf(steps, 'infuse')
@@ -23,8 +24,7 @@ export const coreOutgasRising = rule({
     const gelled = after(steps, wet).find(
       ({ step }) => step.verb === 'cure' || (step.verb === 'wait' && hasWord(head(step), 'gel', 'hard')),
     );
-    if (wet === undefined || heat === undefined || cores[0] === undefined || context.recipe.process?.kind === 'prepreg')
-      return;
+    if (wet === undefined || heat === undefined || cores[0] === undefined) return;
     if (gelled !== undefined && steps.indexOf(gelled) < steps.indexOf(heat)) return;
     context.report({
       at: heat.step.path,

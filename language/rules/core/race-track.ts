@@ -6,7 +6,7 @@ import { jointOf, LEFT_FREE, roomBesideStrips, WIDEST } from '../kit/core-gaps.t
 import { coresOf } from '../kit/cores.ts';
 import { footprintOf } from '../kit/geometry.ts';
 import { habitOf } from '../kit/habit.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, ofKind, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { lengthOrLess } from '../kit/written.ts';
 import { type RecipeContext, rule } from '../rule.ts';
@@ -32,8 +32,7 @@ export const coreRaceTrack = rule({
           fixes: [room.clause ? fitted(context, room.at, widest) : undefined],
         });
     }
-    for (const insert of onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'insert')))
-      reportRound(context, insert, widest);
+    for (const insert of onePerLine(ofKind(layersOf(context), 'insert'))) reportRound(context, insert, widest);
     cores.forEach((core, i) => {
       for (const other of cores.slice(0, i)) reportBetween(context, core, other);
     });

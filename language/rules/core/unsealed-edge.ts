@@ -28,12 +28,13 @@ function openAtEdge(context: RecipeContext, layers: readonly LaidLayer[], core: 
 /** The place in the recipe of the first cutout whose rim runs through bare core. */
 function cutThrough(context: RecipeContext, layers: readonly LaidLayer[], core: LaidLayer): string | undefined {
   const typed = context.recipe.part?.cutouts ?? [];
-  const own = typed.length === 0 ? undefined : footprintOf(context.bench, core);
+  if (typed.length === 0) return undefined;
+  const own = footprintOf(context.bench, core);
   const cutouts = own === undefined ? [] : (valueOf(context.ask(cutoutsOf)) ?? []);
   const solid = layers.flatMap((laid) =>
     laid.layer.kind === 'insert' ? (footprintOf(context.bench, laid) ?? []) : [],
   );
-  const part = typed.length === 0 ? undefined : partPlaced(context.bench);
+  const part = partPlaced(context.bench);
   const bare = (cutout: Placed): boolean => {
     const rim = samples(cutout.shape, STEP);
     if (isImpossible(rim) || own === undefined || part === undefined) return false;
@@ -53,14 +54,16 @@ export const coreUnsealedEdge = rule({
   check(context) {
     const { process } = context.recipe;
     if (process === undefined || stepsOf(context).length === 0) return;
+    const cores = coresOf(context);
+    if (cores.length === 0) return;
     const closes = stepsOf(context).some(
       ({ step }) => step.verb === 'seal edge' || (step.verb === 'fill' && hasWord(head(step), 'edge')),
     );
     if (closes) return;
     const layers = layersOf(context);
-    const line = `seal edge${process.resin === undefined ? '' : ` ${process.resin}`}`;
-    const shut = () => addStep(context, 'seal edge', line);
-    for (const core of coresOf(context)) {
+    const shut = () =>
+      addStep(context, 'seal edge', `seal edge${process.resin === undefined ? '' : ` ${process.resin}`}`);
+    for (const core of cores) {
       if (core.layer.sealed === true) continue;
       if (openAtEdge(context, layers, core)) {
         context.report({

@@ -4,7 +4,7 @@ import { UNKNOWN } from '../../../calc/model/index.ts';
 import { spansOf } from '../kit/cures.ts';
 import { longerHold } from '../kit/longer-hold.ts';
 import { aboutTime, kelvin } from '../kit/shown.ts';
-import { between, firstOf, stepsOf } from '../kit/steps.ts';
+import { before, between, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 /** The halving for each 10 K is no finer than this, a kelvin and a half: 24 h at 22 degC are as good as 24 h at 23 degC. */
@@ -19,26 +19,18 @@ export const cureDemouldEarly = rule({
     const { process } = context.recipe;
     const steps = stepsOf(context);
     const demould = firstOf(steps, 'demould');
-    const wetted =
-      demould === undefined
-        ? undefined
-        : steps
-            .slice(0, steps.indexOf(demould))
-            .findLast(({ classes }) => classes.has(process?.kind === 'infusion' ? 'infuse' : 'lay'));
-    const material = process?.resin === undefined ? undefined : context.bench.material(process.resin);
+    if (demould === undefined || process?.resin === undefined) return;
+    const material = context.bench.material(process.resin);
     const fact = material?.demould?.find(({ value }) => value !== UNKNOWN && value.temperature !== undefined);
-    if (
-      demould === undefined ||
-      wetted === undefined ||
-      material === undefined ||
-      fact === undefined ||
-      fact.value === UNKNOWN
-    )
-      return;
+    if (material === undefined || fact === undefined || fact.value === UNKNOWN) return;
+    const wet = process.kind === 'infusion' ? 'infuse' : 'lay';
+    const wetted = before(steps, demould).findLast(({ classes }) => classes.has(wet));
+    if (wetted === undefined) return;
     const cures = between(steps, wetted, demould).filter(({ inside }) => inside === undefined);
+    if (!cures.some(({ classes }) => classes.has('cure'))) return;
     const at = fact.value.temperature?.si ?? 0;
     const spans = spansOf(context, cures);
-    if (!cures.some(({ classes }) => classes.has('cure')) || !isKnown(spans)) return;
+    if (!isKnown(spans)) return;
     const does = equivalentTime(spans.value, at);
     const needs = fact.value.value;
     if (typeof does !== 'number' || does >= (1 - AS_GOOD_AS) * needs.si) return;

@@ -1,8 +1,9 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { type Usual, usual } from '../../../calc/figure/index.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
 import { allSaid, amountOf, hasWord } from '../../../calc/plan/reading.ts';
 import { TEMPERATURE } from '../../../calc/quantity/index.ts';
 import { curesOf } from '../kit/cures.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_TEMPERATURE } from '../kit/mend-text.ts';
 import { asTyped, kelvin } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
@@ -25,16 +26,17 @@ export const cureDemouldHot = rule({
   on: 'recipe',
   check(context) {
     const demould = firstOf(stepsOf(context), 'demould');
-    const most = usual(context.bench, HOTTEST);
+    if (demould === undefined) return;
     const { spans } = curesOf(context);
-    if (demould === undefined || !isKnown(most) || !isKnown(spans)) return;
+    if (!isKnown(spans)) return;
+    const most = habitOf(context.bench, HOTTEST);
     const said = allSaid(demould.step);
     const below = hasWord(said, 'below') ? amountOf(said, TEMPERATURE) : undefined;
     const end = spans.value.at(-1);
     const temperature = Math.min(below?.si ?? Number.POSITIVE_INFINITY, end?.to ?? Number.POSITIVE_INFINITY);
-    if (!Number.isFinite(temperature) || temperature <= most.value + 0.5) return;
-    const cool = asTyped(kelvin(Math.min(COOL, most.value)));
-    const shown = { temperature: kelvin(temperature), most: kelvin(most.value) };
+    if (!Number.isFinite(temperature) || temperature <= most + 0.5) return;
+    const cool = asTyped(kelvin(Math.min(COOL, most)));
+    const shown = { temperature: kelvin(temperature), most: kelvin(most) };
     context.report({
       at: demould.step.path,
       message: text(

@@ -1,8 +1,9 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/figure.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';
 import { kelvin } from '../kit/shown.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 import { SLOW, slowRamp } from './postcure-ramp.ts';
 
@@ -12,9 +13,9 @@ export const cureFreePostcureDistorts = rule({
   title: 'a free part is heated over what its resin bears',
   on: 'recipe',
   check(context) {
-    const slow = usual(context.bench, SLOW);
-    if (!isKnown(slow)) return;
-    for (const { heat, to, reached, resin, step, rate } of fastHeatings(context, slow.value)) {
+    if (firstOf(stepsOf(context), 'postcure free') === undefined) return;
+    const slow = habitOf(context.bench, SLOW);
+    for (const { heat, to, reached, resin, step, rate } of fastHeatings(context, slow)) {
       if (!heat.classes.has('postcure free')) continue;
       const shown = { to: kelvin(to), resin: resin.name, reached: kelvin(reached) };
       context.report({
@@ -32,10 +33,10 @@ export const cureFreePostcureDistorts = rule({
             ? mendText(context, 'Support it flat', heat.step.path, /\bfree\b/, 'flat')
             : mendText(
                 context,
-                text('Ramp at {what}', { what: slowRamp(slow.value) }),
+                text('Ramp at {what}', { what: slowRamp(slow) }),
                 step.path,
                 TYPED_RAMP,
-                slowRamp(slow.value),
+                slowRamp(slow),
               ),
         ],
       });

@@ -1,6 +1,6 @@
 import { hottest } from '../../../calc/cure/equivalent.ts';
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import type { Place } from '../../../calc/model/index.ts';
+import type { Place, Step } from '../../../calc/model/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import {
   allSaid,
@@ -55,10 +55,8 @@ export const cureOverLimit = rule({
     const steps = stepsOf(context);
     const out = firstOf(steps, 'demould');
     const told = new Set<string>();
-    for (const heat of allOf(steps, 'cure', 'postcure', 'release', 'dry', 'heat').filter(
-      ({ inside }) => inside === undefined,
-    )) {
-      const peak = peakOf(context, heat);
+    for (const heat of allOf(steps, 'cure', 'postcure', 'release', 'dry', 'heat')) {
+      const peak = heat.inside === undefined ? peakOf(context, heat) : undefined;
       if (peak === undefined) continue;
       const inTool = out === undefined || steps.indexOf(heat) < steps.indexOf(out);
       for (const each of heatedBy(context, heat, inTool)) {
@@ -84,21 +82,24 @@ export const cureOverLimit = rule({
 /** The hottest of a step: a schedule, `heat tool to 60 degC`, `dry ... at 80 degC`, or `bake 30 min at 120 degC`. */
 function peakOf(
   context: RecipeContext,
-  { step, ...worked }: WorkedStep,
+  worked: WorkedStep,
 ): { readonly temperature: number; readonly path: string } | undefined {
+  const { step } = worked;
   if (step.verb === 'heat') {
     const amount = amountOf(head(step), TEMPERATURE);
     return amount === undefined ? undefined : { temperature: amount.si, path: step.path };
   }
   if (step.verb === 'release' || step.verb === 'dry') {
     const clause = step.verb === 'release' ? clauseWith(step, 'bake') : undefined;
-    const said = clause === undefined ? (step.verb === 'dry' ? allSaid(step) : []) : flat(clause);
+    if (step.verb === 'release' && clause === undefined) return undefined;
+    const said = clause === undefined ? allSaid(step) : flat(clause);
     const amount = amountOf(said, TEMPERATURE);
     return amount === undefined ? undefined : { temperature: amount.si, path: clause?.path ?? step.path };
   }
-  const spans = spansOf(context, [{ step, ...worked }]);
-  const most = isKnown(spans) ? hottest(spans.value) : undefined;
-  const span = isKnown(spans) ? spans.value.find(({ to, from }) => Math.max(to, from) === most) : undefined;
+  const spans = spansOf(context, [worked]);
+  if (!isKnown(spans)) return undefined;
+  const most = hottest(spans.value);
+  const span = spans.value.find(({ to, from }) => Math.max(to, from) === most);
   return most === undefined ? undefined : { temperature: most, path: span?.path ?? step.path };
 }
 
@@ -110,27 +111,28 @@ function heatedBy(context: RecipeContext, { step }: WorkedStep, inTool: boolean)
   if (step.verb === 'heat' && subject(step) !== 'part') return [];
   const stack = context.ask(laidStack);
   const named = step.verb === 'dry' ? subject(step) : undefined;
-  const cores = !isKnown(stack)
-    ? []
-    : stack.value.layers.filter(
-        ({ layer, name }) =>
-          (layer.kind === 'core' || layer.kind === 'insert') &&
-          (step.verb !== 'dry' || name === named || layer.material === named),
-      );
-  const layers = cores.flatMap(({ layer, path }) => ofMaterial(context, layer.material, `${path}.material`));
+  const layers: Heated[] = [];
+  for (const { layer, name, path } of isKnown(stack) ? stack.value.layers : []) {
+    if (layer.kind !== 'core' && layer.kind !== 'insert') continue;
+    if (step.verb !== 'dry' || name === named || layer.material === named)
+      layers.push(...ofMaterial(context, layer.material, `${path}.material`));
+  }
   if (step.verb === 'dry') return layers;
   const free = step.verb === 'postcure' && !hasWord(head(step), 'on');
   if (!inTool) return free ? layers : [...layers, ...tool];
-  const bagged = stepsOf(context)
-    .filter(({ step: { verb } }) => IN_THE_BAG.has(verb))
-    .flatMap(({ step: each }) => {
-      const said = firstClause(each, 'limit');
-      const typed = said === undefined ? undefined : amountOf(flat(said), TEMPERATURE);
-      const name = subject(each);
-      if (typed !== undefined && name !== undefined) return [{ name, limit: typed.si, path: said?.path ?? each.path }];
-      return ofMaterial(context, name, each.material === undefined ? each.path : `${each.path}.material`);
-    });
-  return [...tool, ...layers, ...bagged];
+  const heated = [...tool, ...layers];
+  for (const { step: each } of stepsOf(context)) if (IN_THE_BAG.has(each.verb)) heated.push(...inTheBag(context, each));
+  return heated;
+}
+
+/** What a step puts in the bag, by the limit that its line types or that of its material. */
+function inTheBag(context: RecipeContext, step: Step): readonly Heated[] {
+  const name = subject(step);
+  if (name === undefined) return [];
+  const said = firstClause(step, 'limit');
+  const typed = said === undefined ? undefined : amountOf(flat(said), TEMPERATURE);
+  if (typed !== undefined) return [{ name, limit: typed.si, path: said?.path ?? step.path }];
+  return ofMaterial(context, name, step.material === undefined ? step.path : `${step.path}.material`);
 }
 
 /** `heat tool`, `heat table` (the mould stands on it), or the tool by its own name. */

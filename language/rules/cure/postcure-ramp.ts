@@ -1,5 +1,6 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/figure.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText, TYPED_RAMP } from '../kit/mend-text.ts';
 import { fastHeatings } from '../kit/postcures.ts';
 import { asTyped, kelvin, ramp } from '../kit/shown.ts';
@@ -21,12 +22,11 @@ export const curePostcureRamp = rule({
   title: 'a postcure heats faster than the resin can follow',
   on: 'recipe',
   check(context) {
-    const slow = usual(context.bench, SLOW);
-    if (!isKnown(slow)) return;
-    for (const { heat, step, rate, to, reached, resin } of fastHeatings(context, slow.value)) {
+    const slow = habitOf(context.bench, SLOW);
+    for (const { heat, step, rate, to, reached, resin } of fastHeatings(context, slow)) {
       // a free part is told so by cure/free-postcure-distorts
       if (heat.classes.has('postcure free') || rate === undefined) continue;
-      const shown = { rate, to: kelvin(to), slow: ramp(slow.value), resin: resin.name, reached: kelvin(reached) };
+      const shown = { rate, to: kelvin(to), slow: ramp(slow), resin: resin.name, reached: kelvin(reached) };
       context.report({
         at: step.path,
         message: text(
@@ -34,13 +34,7 @@ export const curePostcureRamp = rule({
           shown,
         ),
         fixes: [
-          mendText(
-            context,
-            text('Ramp at {what}', { what: slowRamp(slow.value) }),
-            step.path,
-            TYPED_RAMP,
-            slowRamp(slow.value),
-          ),
+          mendText(context, text('Ramp at {what}', { what: slowRamp(slow) }), step.path, TYPED_RAMP, slowRamp(slow)),
         ],
       });
     }

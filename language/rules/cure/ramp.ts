@@ -1,5 +1,5 @@
 import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { type Usual, usual } from '../../../calc/figure/index.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
 import { stackHeight } from '../../../calc/laminate/height.figure.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { habitOf } from '../kit/habit.ts';
@@ -24,34 +24,27 @@ export const cureRamp = rule({
   title: 'the oven heats too fast for the part',
   on: 'recipe',
   check(context) {
-    const most = usual(context.bench, FASTEST);
     const ramps = rampsOf(context);
-    const slow = usual(context.bench, SLOW);
-    if (!isKnown(most)) return;
-    // a ramp that outruns the resin is told so by the rules of postcures
-    const told = new Set((isKnown(slow) ? fastHeatings(context, slow.value) : []).map((heating) => heating.step));
+    const only = ramps[0];
+    if (only === undefined) return;
+    const most = habitOf(context.bench, FASTEST);
     for (const { step, rate } of ramps) {
-      if (rate === undefined || rate.si <= most.value * 1.001 || told.has(step)) continue;
-      const right = asTyped(ramp(most.value));
+      if (rate === undefined || rate.si <= most * 1.001) continue;
+      // a ramp that outruns the resin is told so by the rules of postcures
+      if (fastHeatings(context, habitOf(context.bench, SLOW)).some((heating) => heating.step === step)) continue;
+      const right = asTyped(ramp(most));
       context.report({
         at: step.path,
         message: text(
           '{rate} is too fast: over {most} the outside sets while the inside is cold, and the part overshoots',
-          { rate, most: ramp(most.value) },
+          { rate, most: ramp(most) },
         ),
         fixes: [mendText(context, text('Ramp at {what}', { what: right }), step.path, TYPED_RAMP, right)],
       });
     }
+    if (context.recipe.process?.kind !== 'prepreg' || ramps.length !== 1) return;
     const [height, stack] = [context.ask(stackHeight), context.ask(laidStack)];
-    const only = ramps[0];
-    if (
-      context.recipe.process?.kind !== 'prepreg' ||
-      ramps.length !== 1 ||
-      only === undefined ||
-      !isKnown(height) ||
-      !isKnown(stack)
-    )
-      return;
+    if (!isKnown(height) || !isKnown(stack)) return;
     const thick = habitOf(context.bench, THICK);
     if (height.value <= thick + 1e-9 || stack.value.layers.some(({ layer }) => layer.kind === 'core')) return;
     context.report({

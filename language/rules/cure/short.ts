@@ -16,7 +16,8 @@ export const cureShort = rule({
     const first = steps[0];
     if (first === undefined || !isKnown(spans)) return;
     for (const material of materialsThatCure(context)) {
-      const wanted = (material.cure ?? []).flatMap((fact) =>
+      if (material.cure === undefined) continue;
+      const wanted = material.cure.flatMap((fact) =>
         fact.value === UNKNOWN || fact.value.temperature === undefined
           ? []
           : [{ fact, at: fact.value.temperature, time: fact.value.value }],

@@ -1,7 +1,7 @@
 import { DART_KEEP_OFF } from '../../../calc/cloth/habits.ts';
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { text, usual } from '../../../calc/figure/index.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -12,9 +12,9 @@ export const dartIntoFace = rule({
   on: 'recipe',
   check(context) {
     const keepOff = valueOf(usual(context.bench, DART_KEEP_OFF));
-    for (const laid of onePerLine(layersOf(context))) {
+    for (const laid of onePerLine(wrappedIn(layersOf(context)))) {
       // a typed reach is held against what is needed elsewhere
-      if (laid.layer.extent.kind !== 'wrap' || laid.layer.oversize !== undefined) continue;
+      if (laid.layer.oversize !== undefined) continue;
       const wrap = valueOf(context.ask(wrapReach, laid.key));
       if (keepOff === undefined || wrap === undefined || wrap.reach > keepOff + 1e-9) continue;
       context.report({

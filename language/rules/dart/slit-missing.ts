@@ -5,7 +5,7 @@ import { origin } from '../../../calc/outline/shape.ts';
 import { edgeTurns, footInBend } from '../../../calc/piece/edge-turns.ts';
 import { placedContour } from '../../../calc/piece/footprint-contour.ts';
 import { layerFootprint } from '../../../calc/stack/footprint.figure.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { placeShown } from '../kit/points.ts';
 import { rule } from '../rule.ts';
 
@@ -15,9 +15,9 @@ export const dartSlitMissing = rule({
   title: 'a wrapped ply has too little cloth at an inward bend',
   on: 'recipe',
   check(context) {
-    for (const laid of onePerLine(layersOf(context))) {
-      const { darts, extent } = laid.layer;
-      if (extent.kind !== 'wrap' || darts === 'auto') continue;
+    for (const laid of onePerLine(wrappedIn(layersOf(context)))) {
+      const { darts } = laid.layer;
+      if (darts === 'auto') continue;
       const need = valueOf(context.ask(dartNeed, laid.key));
       // without any darts at all the bends outwards are told of
       if (need === undefined || need.slits === 0 || (darts === undefined && need.darts > 0)) continue;

@@ -1,6 +1,6 @@
 import { dartNeed } from '../../../calc/cloth/darts.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -10,9 +10,9 @@ export const dartTooFew = rule({
   title: 'fewer darts than the bends need',
   on: 'recipe',
   check(context) {
-    for (const laid of onePerLine(layersOf(context))) {
-      const { darts, extent } = laid.layer;
-      if (extent.kind !== 'wrap' || typeof darts !== 'number' || darts === 0) continue;
+    for (const laid of onePerLine(wrappedIn(layersOf(context)))) {
+      const { darts } = laid.layer;
+      if (typeof darts !== 'number' || darts === 0) continue;
       const need = valueOf(context.ask(dartNeed, laid.key));
       const wanted =
         need === undefined

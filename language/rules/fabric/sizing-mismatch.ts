@@ -17,11 +17,11 @@ export const fabricSizingMismatch = rule({
     for (const laid of onePerLine(layersOf(context))) {
       if (told.has(laid.layer.material ?? '')) continue;
       const sizing = factValue(materialOf(context, laid)?.sizing);
-      const resin = sizing === undefined ? undefined : resinOf(context, laid);
+      if (sizing === undefined) continue;
+      const resin = resinOf(context, laid);
       const family = factValue(resin?.family);
-      const made = families.filter((each) => sizing?.includes(each) === true);
+      const made = families.filter((each) => sizing.includes(each));
       if (
-        sizing === undefined ||
         resin === undefined ||
         family === undefined ||
         made.length === 0 ||

@@ -9,17 +9,17 @@ export const feedClosingOrder = rule({
   title: 'the vent is clamped while a feed is open',
   on: 'recipe',
   check(context) {
-    const feeds = linesOf(context, 'feed');
-    const vents = linesOf(context, 'vent');
     const clamped = turnsOf(context, 'clamp');
+    if (clamped.length === 0) return;
+    const vents = linesOf(context, 'vent');
     // a vent that resin has come to is shut while another one goes on drawing
     const shut = clamped.filter(({ name }) => vents.some((line) => line.name === name));
     const vent = vents.every(({ name }) => shut.some((turn) => turn.name === name)) ? shut.at(-1) : undefined;
     if (vent === undefined) return;
     const earlier = clamped.slice(0, clamped.indexOf(vent));
-    const open = feeds.find(
-      ({ name }) =>
-        turnsOf(context, 'open').some((turn) => turn.name === name) && !earlier.some((turn) => turn.name === name),
+    const opened = turnsOf(context, 'open');
+    const open = linesOf(context, 'feed').find(
+      ({ name }) => opened.some((turn) => turn.name === name) && !earlier.some((turn) => turn.name === name),
     );
     if (open === undefined) return;
     const shown = { vent: vent.name, feed: open.name };

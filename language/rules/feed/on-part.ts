@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/figure.ts';
 import { linesOf } from '../kit/lines.ts';
-import { before, firstOf, stepsOf } from '../kit/steps.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 export const feedOnPart = rule({
@@ -10,12 +10,13 @@ export const feedOnPart = rule({
   on: 'recipe',
   check(context) {
     const steps = stepsOf(context);
+    // a process with neither peel ply nor mesh is told by their own rules
     const cover = firstOf(steps, 'peel', 'mesh');
+    const cloth = firstOf(steps, 'lay cloth');
+    if (cover === undefined || cloth === undefined) return;
     for (const feed of linesOf(context, 'feed')) {
-      const inside = feed.outside.some((far) => far < 0);
-      // a process with neither peel ply nor mesh is told by their own rules
-      if (!inside || cover === undefined || firstOf(before(steps, feed.worked), 'peel', 'mesh') !== undefined) continue;
-      if (firstOf(before(steps, feed.worked), 'lay cloth') === undefined) continue;
+      const at = steps.indexOf(feed.worked);
+      if (steps.indexOf(cover) < at || steps.indexOf(cloth) >= at || !feed.outside.some((far) => far < 0)) continue;
       context.report({
         at: feed.worked.step.path,
         message: text(

@@ -14,14 +14,16 @@ export const flowPotRunsDry = rule({
   on: 'recipe',
   check(context) {
     const { process } = context.recipe;
+    if (process?.kind !== 'infusion') return;
     const mixes = allOf(stepsOf(context), 'mix').filter(({ step }) => {
       const name = mixedName(step);
-      return name === undefined || name === process?.resin;
+      return name === undefined || name === process.resin;
     });
     const masses = mixes.map(({ step }) => amountOf(head(step), MASS)?.si);
     const first = mixes[0];
+    if (first === undefined || masses.includes(undefined)) return;
     const need = context.ask(resinToMix, '');
-    if (process?.kind !== 'infusion' || first === undefined || masses.includes(undefined) || !isKnown(need)) return;
+    if (!isKnown(need)) return;
     // a mass with batches is the whole of them
     const mixed = masses.reduce<number>((sum, mass) => sum + (mass ?? 0), 0);
     const drinks = need.value.total - need.value.allowance;

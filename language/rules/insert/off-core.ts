@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/index.ts';
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine } from '../kit/layers.ts';
 import { offCore } from '../kit/off-core.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -11,7 +11,7 @@ export const insertOffCore = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const insert of onePerLine(layers.filter(({ layer }) => layer.kind === 'insert'))) {
+    for (const insert of onePerLine(ofKind(layers, 'insert'))) {
       const off = offCore(context, layers, insert);
       if (off === undefined) continue;
       const { core, out, inset } = off;

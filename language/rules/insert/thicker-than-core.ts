@@ -2,7 +2,7 @@ import { text, type Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { coreOf } from '../../../calc/stack/order.ts';
 import { habitOf } from '../kit/habit.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine, valueOf } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -20,7 +20,7 @@ export const insertThickerThanCore = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const insert of onePerLine(layers.filter(({ layer }) => layer.kind === 'insert'))) {
+    for (const insert of onePerLine(ofKind(layers, 'insert'))) {
       const core = coreOf(layers, insert);
       const own = valueOf(context.ask(layerThickness, insert.key));
       const around = core === undefined ? undefined : valueOf(context.ask(layerThickness, core.key));

@@ -1,7 +1,7 @@
 import { text, type Usual } from '../../../calc/figure/index.ts';
 import { outOfPart, SLACK } from '../kit/geometry.ts';
 import { habitOf } from '../kit/habit.ts';
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine } from '../kit/layers.ts';
 import { offCore } from '../kit/off-core.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -22,7 +22,7 @@ export const insertTouchesEdge = rule({
   check(context) {
     const room = habitOf(context.bench, ROOM);
     const layers = layersOf(context);
-    for (const insert of onePerLine(layers.filter(({ layer }) => layer.kind === 'insert'))) {
+    for (const insert of onePerLine(ofKind(layers, 'insert'))) {
       const out = outOfPart(context.bench, insert);
       if (out === undefined || out > SLACK || -out >= room - SLACK) continue;
       // one that stands out of its core is told of as that

@@ -2,7 +2,7 @@ import { STAGGER } from '../../../calc/cloth/habits.ts';
 import { text, usual } from '../../../calc/figure/index.ts';
 import { type Joins, joinPoint, layerJoins, nearJoin } from '../../../calc/piece/joins.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, ofKind, valueOf } from '../kit/layers.ts';
 import { placeShown } from '../kit/points.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -21,7 +21,7 @@ export const joinAligned = rule({
   on: 'recipe',
   check(context) {
     const apart = valueOf(usual(context.bench, STAGGER));
-    const plies = layersOf(context).filter(({ layer }) => layer.kind === 'ply');
+    const plies = ofKind(layersOf(context), 'ply');
     const joins = plies.map((laid): Joins | undefined => valueOf(context.ask(layerJoins, laid.key)));
     const told = new Set<string>();
     for (const [i, laid] of plies.entries()) {

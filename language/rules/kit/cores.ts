@@ -1,12 +1,10 @@
 import { hasWord, head } from '../../../calc/plan/reading.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { RecipeContext } from '../rule.ts';
-import { layersOf, onePerLine } from './layers.ts';
+import { layersOf, ofKind, onePerLine } from './layers.ts';
 import { stepsOf, type WorkedStep } from './steps.ts';
 
-export const coresOf = (context: RecipeContext): readonly LaidLayer[] => [
-  ...onePerLine(layersOf(context).filter(({ layer }) => layer.kind === 'core')),
-];
+export const coresOf = (context: RecipeContext): readonly LaidLayer[] => onePerLine(ofKind(layersOf(context), 'core'));
 
 /** Steps of a verb that name this layer, or no layer at all. */
 export const stepsOn = (

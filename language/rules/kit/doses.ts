@@ -18,19 +18,17 @@ export interface TypedDose {
 
 /** `lay gel, catalyst 2 % by weight` and `catalyse mekp_50 1.5 % by weight`. */
 export function typedDoses(context: RecipeContext): readonly TypedDose[] {
-  return stepsOf(context).flatMap((worked) => {
+  const doses: TypedDose[] = [];
+  for (const worked of stepsOf(context)) {
     const { step } = worked;
-    const clause = firstClause(step, 'catalyst');
-    const said =
-      step.verb === 'catalyse'
-        ? { list: head(step), path: step.path }
-        : clause === undefined
-          ? undefined
-          : { list: flat(clause), path: clause.path };
-    const amount = said === undefined ? undefined : amountOf(said.list, NUMBER);
-    if (said === undefined || amount === undefined) return [];
-    return resinsOf(context, worked).map((resin) => ({ worked, resin, amount, path: said.path }));
-  });
+    const clause = step.verb === 'catalyse' ? undefined : firstClause(step, 'catalyst');
+    if (step.verb !== 'catalyse' && clause === undefined) continue;
+    const amount = amountOf(clause === undefined ? head(step) : flat(clause), NUMBER);
+    if (amount === undefined) continue;
+    const path = clause?.path ?? step.path;
+    for (const resin of resinsOf(context, worked)) doses.push({ worked, resin, amount, path });
+  }
+  return doses;
 }
 
 /** The catalysed resins that a step lays; a step that lays nothing works on the resin of the process. */

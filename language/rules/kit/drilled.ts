@@ -16,18 +16,20 @@ export interface Drilled {
   readonly reach?: { readonly x: number; readonly y: number };
 }
 
+const none: readonly Drilled[] = [];
+
 export function drilledIn(context: RecipeContext): readonly Drilled[] {
+  const drills = stepsOf(context).filter(({ step }) => step.verb === 'drill');
+  if (drills.length === 0) return none;
   const layers = layersOf(context);
-  return stepsOf(context)
-    .filter(({ step }) => step.verb === 'drill')
-    .flatMap(({ step }) => {
-      const name = step.phrases.find((phrase) => phrase.word === 'in')?.arguments[0];
-      const into = name?.kind === 'word' ? layers.find((laid) => laid.name === name.word) : undefined;
-      const diameter = amountOf(head(step), LENGTH);
-      if (into === undefined || diameter === undefined) return [];
-      const reach = reachOf(step);
-      return [{ step, into, diameter: diameter.si, ...(reach === undefined ? {} : { reach }) }];
-    });
+  return drills.flatMap(({ step }) => {
+    const name = step.phrases.find((phrase) => phrase.word === 'in')?.arguments[0];
+    const into = name?.kind === 'word' ? layers.find((laid) => laid.name === name.word) : undefined;
+    const diameter = amountOf(head(step), LENGTH);
+    if (into === undefined || diameter === undefined) return [];
+    const reach = reachOf(step);
+    return [{ step, into, diameter: diameter.si, reach }];
+  });
 }
 
 /** `grid 4 by 2, 20 mm by 30 mm apart` */

@@ -1,8 +1,8 @@
 import { isKnown } from '../../../calc/figure/index.ts';
-import type { Step } from '../../../calc/model/index.ts';
+import type { PlacePoint, Step } from '../../../calc/model/index.ts';
 import { partFrame, placedPoint } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
-import { allSaid, head, subject } from '../../../calc/plan/reading.ts';
+import { allSaid, hasWord, head, subject } from '../../../calc/plan/reading.ts';
 import type { RecipeContext } from '../rule.ts';
 import { stepsOf } from './steps.ts';
 
@@ -15,19 +15,25 @@ export interface Turn {
 }
 
 export function turnsOf(context: RecipeContext, verb: 'open' | 'clamp'): readonly Turn[] {
-  return stepsOf(context).flatMap(({ step, inside }) => {
-    if (step.verb !== verb || inside?.verb !== 'infuse') return [];
+  const turns: Turn[] = [];
+  for (const { step, inside } of stepsOf(context)) {
+    if (step.verb !== verb || inside?.verb !== 'infuse') continue;
     const name = subject(step);
-    if (name === undefined) return [];
-    const when =
-      step.phrases.some(({ word }) => word === 'when') ||
-      head(step).some((said) => said.kind === 'word' && said.word === 'when');
-    if (!when) return [{ step, name }];
-    const frame = context.ask(partFrame);
-    const said = allSaid(step);
-    const at = said.find((each) => each.kind === 'point');
-    const point = at?.kind === 'point' && isKnown(frame) ? placedPoint(frame.value, at.point) : undefined;
-    const words = said.flatMap((each) => (each.kind === 'word' ? [each.word] : []));
-    return [{ step, name, when: { words, ...(point === undefined || 'problem' in point ? {} : { point }) } }];
-  });
+    if (name !== undefined)
+      turns.push({ step, name, when: hasWord(head(step), 'when') ? waitsFor(context, step) : undefined });
+  }
+  return turns;
+}
+
+function waitsFor(context: RecipeContext, step: Step): Turn['when'] {
+  const words: string[] = [];
+  let typed: PlacePoint | undefined;
+  for (const said of allSaid(step)) {
+    if (said.kind === 'word') words.push(said.word);
+    else if (said.kind === 'point') typed ??= said.point;
+  }
+  const frame = typed === undefined ? undefined : context.ask(partFrame);
+  const point =
+    typed === undefined || frame === undefined || !isKnown(frame) ? undefined : placedPoint(frame.value, typed);
+  return { words, point: point === undefined || 'problem' in point ? undefined : point };
 }

@@ -1,5 +1,5 @@
 import { type Figure, isKnown, type MaterialFacts } from '../../../calc/figure/index.ts';
-import { type Fact, UNKNOWN } from '../../../calc/model/index.ts';
+import { type Fact, type LayerKind, UNKNOWN } from '../../../calc/model/index.ts';
 import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import type { RecipeContext } from '../rule.ts';
@@ -12,7 +12,25 @@ export const factValue = <T>(fact: Fact<T> | undefined): T | undefined =>
   fact === undefined || fact.value === UNKNOWN ? undefined : fact.value;
 
 /** The stack as it is laid, from the tool face; empty where there is none. */
-export const layersOf = (context: RecipeContext): readonly LaidLayer[] => valueOf(context.ask(laidStack))?.layers ?? [];
+export function layersOf(context: RecipeContext): readonly LaidLayer[] {
+  const stack = context.ask(laidStack);
+  return isKnown(stack) ? stack.value.layers : none;
+}
+
+const none: readonly LaidLayer[] = [];
+
+export function ofKind(layers: readonly LaidLayer[], kind: LayerKind): readonly LaidLayer[] {
+  const found: LaidLayer[] = [];
+  for (const laid of layers) if (laid.layer.kind === kind) found.push(laid);
+  return found;
+}
+
+/** Plies that are wrapped round an edge. */
+export function wrappedIn(layers: readonly LaidLayer[]): readonly LaidLayer[] {
+  const found: LaidLayer[] = [];
+  for (const laid of layers) if (laid.layer.extent.kind === 'wrap') found.push(laid);
+  return found;
+}
 
 /** The material of a layer, as it counts in the book. */
 export const materialOf = (context: RecipeContext, { layer }: LaidLayer): MaterialFacts | undefined =>

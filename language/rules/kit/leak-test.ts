@@ -32,8 +32,8 @@ export interface SaidTest {
 
 export function leakTests(context: RecipeContext): readonly SaidTest[] {
   return allOf(stepsOf(context), 'leak test').map(({ step }) => {
-    const [rise, time] = [amountOf(head(step), PRESSURE), amountOf(head(step), TIME)];
-    return { step, ...(rise === undefined ? {} : { rise }), ...(time === undefined ? {} : { time }) };
+    const said = head(step);
+    return { step, rise: amountOf(said, PRESSURE), time: amountOf(said, TIME) };
   });
 }
 

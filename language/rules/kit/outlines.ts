@@ -15,11 +15,17 @@ export interface TypedShape {
 
 export function typedShapes({ recipe }: Pick<RecipeContext, 'recipe'>): readonly TypedShape[] {
   const { part } = recipe;
-  const all: (readonly [string, Outline | undefined])[] = [];
-  if (part !== undefined) all.push([`${part.path}.outline`, part.outline]);
-  for (const { path, shape } of [...(part?.cutouts ?? []), ...(part?.zones ?? [])]) all.push([path, shape]);
-  for (const { path, extent } of layerLines(recipe)) if (extent.kind === 'shape') all.push([path, extent.shape]);
-  return all.flatMap(([at, shape]) => (shape === undefined ? [] : [{ at, shape }]));
+  const all: TypedShape[] = [];
+  const add = (at: string, shape: Outline | undefined): void => {
+    if (shape !== undefined) all.push({ at, shape });
+  };
+  if (part !== undefined) {
+    add(`${part.path}.outline`, part.outline);
+    for (const { path, shape } of part.cutouts) add(path, shape);
+    for (const { path, shape } of part.zones) add(path, shape);
+  }
+  for (const { path, extent } of layerLines(recipe)) if (extent.kind === 'shape') add(path, extent.shape);
+  return all;
 }
 
 /** The drawing that a shape is from, where it was read. */

@@ -2,17 +2,19 @@ import { text } from '../../../calc/figure/index.ts';
 import { type LayerKind, UNKNOWN } from '../../../calc/model/index.ts';
 import type { RecipeContext } from '../rule.ts';
 import { outOfPart, SLACK } from './geometry.ts';
-import { layersOf, onePerLine } from './layers.ts';
+import { layersOf, ofKind, onePerLine } from './layers.ts';
 import { metres } from './shown.ts';
 
 /** Layers of a kind with a place of their own that stand out over the finished edge. In a size another rule speaks of it. */
 export function reportOutside(context: RecipeContext, kind: LayerKind): void {
   if (context.recipe.size !== undefined) return;
+  const own = ofKind(layersOf(context), kind);
+  if (own.length === 0) return;
   const allowance = context.recipe.part?.trimAllowance;
   // what runs out no farther than the cloth is trimmed to the edge with it; an insert is not
   const room = kind === 'insert' || allowance === undefined || allowance === UNKNOWN ? 0 : allowance.si;
-  for (const laid of onePerLine(layersOf(context))) {
-    const by = laid.layer.kind === kind ? outOfPart(context.bench, laid) : undefined;
+  for (const laid of onePerLine(own)) {
+    const by = outOfPart(context.bench, laid);
     if (by === undefined || by <= room + SLACK) continue;
     context.report({
       at: laid.path,

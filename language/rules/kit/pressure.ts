@@ -17,13 +17,16 @@ export interface Asked {
 
 /** All `vacuum` steps whose reference is said, those in `infuse` too. */
 export function vacuumsOf(context: RecipeContext): readonly Asked[] {
+  const asked: Asked[] = [];
   const air = context.ask(airPressure);
-  return stepsOf(context).flatMap((worked) => {
-    const amount = worked.step.verb === 'vacuum' ? amountOf(head(worked.step), PRESSURE) : undefined;
-    if (amount === undefined || !isKnown(air)) return [];
-    if (amount.basis === 'absolute') return [{ worked, amount, left: amount.si }];
-    if (amount.basis !== 'gauge') return [];
+  if (!isKnown(air)) return asked;
+  for (const worked of stepsOf(context)) {
+    if (worked.step.verb !== 'vacuum') continue;
+    const amount = amountOf(head(worked.step), PRESSURE);
+    if (amount?.basis === 'absolute') asked.push({ worked, amount, left: amount.si });
+    if (amount?.basis !== 'gauge') continue;
     const left = absoluteFromGauge(amount.si, air.value);
-    return [{ worked, amount, left: typeof left === 'number' ? left : air.value - amount.si }];
-  });
+    asked.push({ worked, amount, left: typeof left === 'number' ? left : air.value - amount.si });
+  }
+  return asked;
 }

@@ -17,11 +17,18 @@ export interface Ramp {
 const RATE = dimension({ temperature: 1, time: -1 });
 
 export function rampsOf(context: RecipeContext): readonly Ramp[] {
-  return allOf(stepsOf(context), 'cure', 'postcure').flatMap((heat) =>
-    (heat.step.steps ?? []).flatMap((step) => {
-      if (step.verb !== 'ramp') return [];
-      const [rate, to] = [amountOf(head(step), RATE), amountOf(head(step), TEMPERATURE)?.si];
-      return [{ heat, step, ...(rate === undefined ? {} : { rate }), ...(to === undefined ? {} : { to }) }];
-    }),
-  );
+  const ramps: Ramp[] = [];
+  for (const heat of allOf(stepsOf(context), 'cure', 'postcure')) ramps.push(...rampsIn(heat));
+  return ramps;
+}
+
+/** Those of one cure. */
+export function rampsIn(heat: WorkedStep): readonly Ramp[] {
+  const ramps: Ramp[] = [];
+  for (const step of heat.step.steps ?? []) {
+    if (step.verb !== 'ramp') continue;
+    const said = head(step);
+    ramps.push({ heat, step, rate: amountOf(said, RATE), to: amountOf(said, TEMPERATURE)?.si });
+  }
+  return ramps;
 }

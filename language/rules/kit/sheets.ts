@@ -17,9 +17,10 @@ export interface Sheet {
 
 export function sheetOf(context: RecipeContext, verb: string): Sheet | undefined {
   const step = firstOf(stepsOf(context), verb)?.step;
-  const past = step === undefined ? undefined : sheetPast(context.bench, step);
-  if (step === undefined || past === undefined || !isKnown(past)) return undefined;
+  if (step === undefined) return undefined;
+  const past = sheetPast(context.bench, step);
+  if (!isKnown(past)) return undefined;
   const typed = pastEdge(step) !== undefined;
   const clause = typed ? step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined) : undefined;
-  return { step, past: past.value, typed, ...(clause === undefined ? {} : { clause }) };
+  return { step, past: past.value, typed, clause };
 }

@@ -14,7 +14,7 @@ export interface WorkedStep {
   /** layers that it lays, from the tool face */
   readonly layers: readonly LaidLayer[];
   /** the block that it stands in */
-  readonly inside?: Step;
+  readonly inside: Step | undefined;
 }
 
 /** Kinds of layer that narrow `lay`. */
@@ -40,7 +40,7 @@ function classesFor(step: Step, layers: readonly LaidLayer[], inside: Step | und
   }
   const first = step.arguments[0];
   // a verb that is asked for as `pull peel` or `seal edge` stands in the order by both words
-  if (first?.kind === 'word') return new Set([...classesOfVerb(step.verb), `${step.verb} ${first.word}`]);
+  if (first?.kind === 'word') return new Set(classesOfVerb(step.verb)).add(`${step.verb} ${first.word}`);
   const classes = ofVerbAlone.get(step.verb) ?? new Set(classesOfVerb(step.verb));
   ofVerbAlone.set(step.verb, classes);
   return classes;
@@ -51,22 +51,25 @@ const ofVerbAlone = new Map<string, ReadonlySet<string>>();
 
 export const workedSteps = definePick<readonly WorkedStep[]>('worked_steps', (bench) => {
   const plan = bench.ask(layPlan);
-  const layersOf = (step: Step) => (isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : []);
-  const flatten = (steps: readonly Step[], inside?: Step): WorkedStep[] =>
-    steps.flatMap((step) => {
-      const layers = layersOf(step);
-      const own: WorkedStep = {
-        step,
-        layers,
-        classes: classesFor(step, layers, inside),
-        ...(inside === undefined ? {} : { inside }),
-      };
-      return [own, ...flatten(step.steps ?? [], step)];
-    });
-  const steps = flatten(bench.recipe.process?.steps ?? []);
+  const steps: WorkedStep[] = [];
+  const { process } = bench.recipe;
+  if (process !== undefined) addSteps(process.steps, undefined, isKnown(plan) ? plan.value.layersOf : noLays, steps);
   byClass.set(steps, classesOf(steps));
   return known(steps);
 });
+
+type Lays = ReadonlyMap<string, readonly LaidLayer[]>;
+
+const noLays: Lays = new Map();
+const noLayers: readonly LaidLayer[] = [];
+
+function addSteps(steps: readonly Step[], inside: Step | undefined, lays: Lays, into: WorkedStep[]): void {
+  for (const step of steps) {
+    const layers = lays.get(step.path) ?? noLayers;
+    into.push({ step, layers, classes: classesFor(step, layers, inside), inside });
+    if (step.steps !== undefined) addSteps(step.steps, step, lays, into);
+  }
+}
 
 /** The steps of a class, for the lists that all rules look through: those of a whole process. */
 const byClass = new WeakMap<readonly WorkedStep[], ReadonlyMap<string, readonly WorkedStep[]>>();
@@ -86,11 +89,17 @@ function classesOf(steps: readonly WorkedStep[]): ReadonlyMap<string, readonly W
 /** All steps of the process in order, those in blocks behind the line that opens the block. None where there is no process. */
 export function stepsOf(context: RecipeContext): readonly WorkedStep[] {
   const steps = context.ask(workedSteps);
-  return isKnown(steps) ? steps.value : [];
+  return isKnown(steps) ? steps.value : none;
 }
 
+export const allOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] =>
+  ofClasses(steps, classes);
+
+export const firstOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): WorkedStep | undefined =>
+  ofClasses(steps, classes)[0];
+
 /** Most rules ask for what a recipe does not do, or does once: then no step is looked at. */
-export function allOf(steps: readonly WorkedStep[], ...classes: readonly string[]): readonly WorkedStep[] {
+function ofClasses(steps: readonly WorkedStep[], classes: readonly string[]): readonly WorkedStep[] {
   const index = byClass.get(steps);
   if (index === undefined) return ofAny(steps, classes);
   let only: readonly WorkedStep[] = none;
@@ -116,11 +125,6 @@ function ofAny(steps: readonly WorkedStep[], classes: readonly string[]): readon
   }
   return found;
 }
-
-export const firstOf = (steps: readonly WorkedStep[], ...classes: readonly string[]): WorkedStep | undefined =>
-  byClass.has(steps)
-    ? allOf(steps, ...classes)[0]
-    : steps.find((worked) => classes.some((name) => worked.classes.has(name)));
 
 /** Steps behind another one. */
 export const after = (steps: readonly WorkedStep[], one: WorkedStep | undefined): readonly WorkedStep[] =>

@@ -75,8 +75,9 @@ export interface Window {
 
 export function windowOf(context: RecipeContext, facts: readonly Fact<AtCondition>[] | undefined): Window | undefined {
   const fact = facts?.find(({ value }) => value !== UNKNOWN);
+  if (fact === undefined || fact.value === UNKNOWN) return undefined;
   const temperature = context.ask(workTemperature);
-  if (fact === undefined || fact.value === UNKNOWN || !isKnown(temperature)) return undefined;
+  if (!isKnown(temperature)) return undefined;
   const { value, high, temperature: at } = fact.value;
   const bring = (time: number) =>
     timeByFactor({ temperature: at?.si ?? temperature.value, value: time }, temperature.value);

@@ -11,9 +11,10 @@ export const meshBeyondPeel = rule({
   on: 'recipe',
   check(context) {
     const peel = sheetOf(context, 'peel');
-    const mesh = sheetOf(context, 'mesh');
     // past the edge of the part there is no laminate, and mesh/reaches-edge says what is wrong there
-    if (peel === undefined || mesh === undefined || mesh.past <= peel.past + 1e-9 || peel.past >= 0) return;
+    if (peel === undefined || peel.past >= 0) return;
+    const mesh = sheetOf(context, 'mesh');
+    if (mesh === undefined || mesh.past <= peel.past + 1e-9) return;
     const shown = {
       mesh: subject(mesh.step) ?? 'the mesh',
       peel: subject(peel.step) ?? 'the peel ply',

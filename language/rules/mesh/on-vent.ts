@@ -13,13 +13,11 @@ export const meshOnVent = rule({
   on: 'recipe',
   check(context) {
     const mesh = sheetOf(context, 'mesh');
-    const vent = linesOf(context, 'vent').find(
-      ({ around, outside }) =>
-        mesh !== undefined &&
-        mesh.past > 0 &&
-        (around !== undefined ? mesh.past >= around : outside.some((far) => far >= 0 && mesh.past >= far)),
+    if (mesh === undefined || mesh.past <= 0) return;
+    const vent = linesOf(context, 'vent').find(({ around, outside }) =>
+      around !== undefined ? mesh.past >= around : outside.some((far) => far >= 0 && mesh.past >= far),
     );
-    if (mesh === undefined || vent === undefined) return;
+    if (vent === undefined) return;
     const shown = {
       mesh: subject(mesh.step) ?? 'the mesh',
       reach: metres(mesh.past),

@@ -1,12 +1,15 @@
-import { isKnown } from '../../../calc/figure/figure.ts';
-import { text, usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/index.ts';
 import { amountOf, flat, pastEdge, subject } from '../../../calc/plan/reading.ts';
 import { LENGTH } from '../../../calc/quantity/index.ts';
-import { linesOf } from '../kit/lines.ts';
+import { habitOf } from '../kit/habit.ts';
+import { type FlowLine, linesOf } from '../kit/lines.ts';
 import { metres } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { BRAKE, usualBrake } from '../kit/written.ts';
 import { rule } from '../rule.ts';
+
+const reaches = (past: number, { around, outside }: FlowLine): boolean =>
+  around === undefined ? outside.some((far) => far >= 0 && past >= far) : past >= around;
 
 export const meshReachesEdge = rule({
   name: 'mesh/reaches-edge',
@@ -14,23 +17,15 @@ export const meshReachesEdge = rule({
   title: 'the flow mesh leaves no brake before the edge',
   on: 'recipe',
   check(context) {
-    const brake = usual(context.bench, BRAKE);
-    // one that reaches a vent is told by mesh/on-vent
-    const vents = linesOf(context, 'vent').flatMap(({ around, outside }) =>
-      around === undefined ? outside.filter((far) => far >= 0) : [around],
-    );
+    const brake = habitOf(context.bench, BRAKE);
     for (const { step } of allOf(stepsOf(context), 'mesh')) {
       const past = pastEdge(step);
-      if (
-        past === undefined ||
-        !isKnown(brake) ||
-        -past >= brake.value - 1e-9 ||
-        (past > 0 && vents.some((far) => past >= far))
-      )
-        continue;
+      if (past === undefined || -past >= brake - 1e-9) continue;
+      // one that reaches a vent is told by mesh/on-vent
+      if (past > 0 && linesOf(context, 'vent').some((vent) => reaches(past, vent))) continue;
       const clause = step.clauses.find((each) => amountOf(flat(each), LENGTH) !== undefined);
       const mesh = subject(step) ?? 'the mesh';
-      const shown = { mesh, reach: metres(Math.abs(past)), least: metres(brake.value) };
+      const shown = { mesh, reach: metres(Math.abs(past)), least: metres(brake) };
       context.report({
         at: clause?.path ?? step.path,
         message:

@@ -35,10 +35,11 @@ export const orderBefore = rule({
     const told = new Set<string>();
     for (const { first, later, because } of TOLD_HERE) {
       const pair = broken(steps, first, later);
+      if (pair === undefined) continue;
       const anyway = LATE_ANYWAY[first];
       const reported = anyway === undefined ? undefined : firstOf(steps, anyway);
-      if (pair !== undefined && reported !== undefined && steps.indexOf(reported) < steps.indexOf(pair.late)) continue;
-      if (pair === undefined || told.has(pair.late.step.path)) continue;
+      if (reported !== undefined && steps.indexOf(reported) < steps.indexOf(pair.late)) continue;
+      if (told.has(pair.late.step.path)) continue;
       told.add(pair.late.step.path);
       const shown = { first: said(pair.late, first), later: said(pair.early, later), because };
       context.report({
@@ -86,9 +87,13 @@ function cureFirst(context: RecipeContext, { late, early }: Pair): Fix | undefin
 }
 
 function broken(steps: readonly WorkedStep[], first: string, later: string): Pair | undefined {
+  const firsts = allOf(steps, first);
+  if (firsts.length === 0) return undefined;
+  const laters = allOf(steps, later);
+  if (laters.length === 0) return undefined;
   if (later === 'cure') {
-    const last = allOf(steps, first).at(-1);
-    const cure = allOf(steps, 'cure').at(-1);
+    const last = firsts.at(-1);
+    const cure = laters.at(-1);
     if (
       last === undefined ||
       cure === undefined ||
@@ -102,12 +107,16 @@ function broken(steps: readonly WorkedStep[], first: string, later: string): Pai
     const dusty = sandedAfterWiping(steps);
     if (dusty !== undefined) return dusty;
   }
-  for (const late of firstsOf(steps, first)) {
-    const early = allOf(steps, later).find(
-      (worked) => worked !== late && (later !== 'trim' || bindsTrim(worked)) && concerns(late, worked, first),
-    );
-    if (early === undefined || steps.indexOf(late) < steps.indexOf(early)) continue;
-    return { late, early, move: late.inside === undefined && early.inside === undefined };
+  const ofItsLayer = OF_ITS_LAYER.includes(first);
+  for (const late of firsts) {
+    for (const early of laters) {
+      if (early === late || (later === 'trim' && !bindsTrim(early))) continue;
+      if (ofItsLayer && !concerns(late, early, first)) continue;
+      if (steps.indexOf(late) >= steps.indexOf(early))
+        return { late, early, move: late.inside === undefined && early.inside === undefined };
+      break;
+    }
+    if (!ofItsLayer) break;
   }
   return undefined;
 }
@@ -128,11 +137,9 @@ function sandedAfterWiping(steps: readonly WorkedStep[]) {
   return undefined;
 }
 
-const firstsOf = (steps: readonly WorkedStep[], first: string): readonly WorkedStep[] =>
-  OF_ITS_LAYER.includes(first) ? allOf(steps, first) : allOf(steps, first).slice(0, 1);
-
+/** Whether what is done to one layer or one material is done to what a later step lays. */
 function concerns({ step }: WorkedStep, later: WorkedStep, first: string): boolean {
-  if (!OF_ITS_LAYER.includes(first) || later.layers.length === 0) return true;
+  if (later.layers.length === 0) return true;
   const name = subject(step);
   if (name === undefined) return true;
   const named = later.layers.some((laid) => [laid.name, laid.layer.name, laid.layer.material].includes(name));

@@ -11,9 +11,11 @@ export const outlineCutoutOutside = rule({
   title: 'a cutout lies over the edge of the part, or over another cutout',
   on: 'recipe',
   check(context) {
+    const typed = context.recipe.part?.cutouts ?? [];
+    if (typed.length === 0) return;
     const part = partPlaced(context.bench);
     const { entry } = context.recipe;
-    const cutouts = (context.recipe.part?.cutouts ?? []).map(({ path, ...given }) => ({
+    const cutouts = typed.map(({ path, ...given }) => ({
       path,
       placed: valueOf(shapeOnPart(context.bench, 'a cutout', given, { entry, path })),
     }));

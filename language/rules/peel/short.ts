@@ -13,9 +13,10 @@ export const peelShort = rule({
   on: 'recipe',
   check(context) {
     const peel = sheetOf(context, 'peel');
+    if (peel?.clause === undefined) return;
     const mesh = sheetOf(context, 'mesh');
     const stack = context.ask(laidStack);
-    if (peel?.clause === undefined || !isKnown(stack)) return;
+    if (!isKnown(stack)) return;
     // mesh that lies on bare laminate is reported by mesh/beyond-peel
     if (mesh !== undefined && mesh.past > peel.past) return;
     const allowance = context.recipe.part?.trimAllowance;

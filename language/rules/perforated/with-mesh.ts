@@ -1,7 +1,8 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/figure.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
 import { UNKNOWN } from '../../../calc/model/index.ts';
 import { subject } from '../../../calc/plan/reading.ts';
+import { habitOf } from '../kit/habit.ts';
 import { mendText } from '../kit/mend-text.ts';
 import { share } from '../kit/shown.ts';
 import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
@@ -21,15 +22,14 @@ export const perforatedWithMesh = rule({
   on: 'recipe',
   check(context) {
     const steps = stepsOf(context);
-    const least = usual(context.bench, OPEN);
     const mesh = firstOf(steps, 'mesh');
-    if (mesh === undefined || !isKnown(least)) return;
+    if (mesh === undefined) return;
     for (const { step } of allOf(steps, 'perforated')) {
+      const least = habitOf(context.bench, OPEN);
       const film = context.bench.material(subject(step) ?? '');
       const open = film?.openArea;
-      if (film === undefined || open === undefined || open.value === UNKNOWN || open.value.si >= least.value - 1e-9)
-        continue;
-      const shown = { film: film.name, open: share(open.value.si), least: share(least.value) };
+      if (film === undefined || open === undefined || open.value === UNKNOWN || open.value.si >= least - 1e-9) continue;
+      const shown = { film: film.name, open: share(open.value.si), least: share(least) };
       context.report({
         at: `${step.path}.material`,
         message: text('{film} is {open} open: under mesh {least} at least, or the resin hardly comes through', shown),

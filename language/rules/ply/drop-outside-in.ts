@@ -11,9 +11,9 @@ export const plyDropOutsideIn = rule({
   check(context) {
     const layers = layersOf(context);
     for (const laid of onePerLine([...layers].reverse())) {
+      if (laid.layer.kind !== 'ply') continue;
       const smaller = laid.drop.around > 0 || Object.values(laid.drop.ends).some((by) => by > 0);
       if (
-        laid.layer.kind !== 'ply' ||
         !smaller ||
         coveredBy(layers.filter(isCloth), laid) !== undefined ||
         layers.slice(laid.index + 1).some((later) => isCloth(later) && reachesEdge(later))

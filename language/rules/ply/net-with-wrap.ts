@@ -11,8 +11,9 @@ export const plyNetWithWrap = rule({
   check(context) {
     for (const laid of onePerLine(layersOf(context))) {
       const { clauses, extent } = laid.layer;
+      if (extent.kind === 'zone' || !clauses.some(({ word }) => word === 'net')) continue;
       const other = clauses.find(({ word }) => word === 'wrap') ?? clauses.find(({ word }) => word === 'to');
-      if (!clauses.some(({ word }) => word === 'net') || other === undefined || extent.kind === 'zone') continue;
+      if (other === undefined) continue;
       context.report({
         at: clauseAt(laid, 'net'),
         message:

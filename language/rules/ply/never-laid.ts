@@ -58,9 +58,10 @@ export const plyNeverLaid = rule({
     if (plan === undefined || plan.layersOf.size === 0) return;
     if (laysUnknown(context)) return;
     reportKits(context);
+    const unlaid = layersOf(context).filter((laid) => !plan.stepsOf.has(laid.key));
+    if (unlaid.length === 0) return;
     const elsewhere = putElsewhere(context);
-    const never = layersOf(context).filter((laid) => !plan.stepsOf.has(laid.key) && !elsewhere.has(laid.layer.name));
-    if (never.length === 0) return;
+    const never = unlaid.filter((laid) => !elsewhere.has(laid.layer.name));
     const lays = allSteps(context.recipe.process?.steps ?? []).filter((step) => plan.layersOf.has(step.path));
     for (const run of runsOf(never)) {
       const [first, last] = [run[0], run.at(-1)];

@@ -17,19 +17,13 @@ export const plyPastTape = rule({
   title: 'cloth reaches out under the sealant tape',
   on: 'recipe',
   check(context) {
+    const allowance = context.recipe.part?.trimAllowance;
+    if (allowance === undefined || allowance === UNKNOWN) return;
     const tape = firstOf(stepsOf(context), 'tape');
     const line = tape === undefined ? undefined : pastEdge(tape.step);
-    const allowance = context.recipe.part?.trimAllowance;
+    if (tape === undefined || line === undefined || allowance.si < line) return;
     const stack = context.ask(laidStack);
-    if (
-      tape === undefined ||
-      line === undefined ||
-      allowance === undefined ||
-      allowance === UNKNOWN ||
-      !isKnown(stack) ||
-      allowance.si < line
-    )
-      return;
+    if (!isKnown(stack)) return;
     const ply = stack.value.layers.find((laid) => isCloth(laid) && laid.layer.extent.kind === 'to trim');
     if (ply === undefined) return;
     const right = asTyped(metres(allowance.si + USUAL));

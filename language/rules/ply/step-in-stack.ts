@@ -13,18 +13,22 @@ export const plyStepInStack = rule({
   title: 'much cloth ends at one line',
   on: 'recipe',
   check(context) {
-    const atOneLine = atOneLineOf(context.bench);
-    const groups = new Map<string, LaidLayer[]>();
+    const pieces: { readonly laid: LaidLayer; readonly skin: number }[] = [];
     let skin = 0;
     for (const laid of layersOf(context)) {
       // the skins of a core carry by themselves: each is stepped on its own
       if (laid.layer.kind === 'core') skin++;
-      if (!isCloth(laid)) continue;
+      const { kind } = laid.layer.extent;
+      if ((kind === 'zone' || kind === 'shape') && isCloth(laid)) pieces.push({ laid, skin });
+    }
+    if (pieces.length < 2) return;
+    const atOneLine = atOneLineOf(context.bench);
+    const groups = new Map<string, LaidLayer[]>();
+    for (const { laid, skin } of pieces) {
       const { extent } = laid.layer;
-      if (extent.kind !== 'zone' && extent.kind !== 'shape') continue;
       const key = JSON.stringify([
         skin,
-        extent.kind === 'zone' ? extent.zone : [extent.shape, extent.centre],
+        extent.kind === 'shape' ? [extent.shape, extent.centre] : extent.kind === 'zone' ? extent.zone : undefined,
         laid.drop,
       ]);
       groups.set(key, [...(groups.get(key) ?? []), laid]);

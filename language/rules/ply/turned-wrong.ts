@@ -16,14 +16,9 @@ export const plyTurnedWrong = rule({
   check(context) {
     for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
       const { layer } = laid;
+      if (layer.turnedOver !== true || layer.angle === undefined) continue;
       const cloth = valueOf(context.ask(layerCloth, laid.key));
-      if (
-        layer.turnedOver !== true ||
-        cloth?.style !== 'stitched' ||
-        cloth.layers.length < 2 ||
-        layer.angle === undefined
-      )
-        continue;
+      if (cloth?.style !== 'stitched' || cloth.layers.length < 2) continue;
       const [lying, over] = [laidDirections(cloth, layer.angle.si, false), laidDirections(cloth, layer.angle.si, true)];
       const same = lying.every(
         (sheet, i) =>

@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { allKnown, isKnown, type Usual, usual } from '../../../calc/figure/index.ts';
+import { allKnown, isKnown, type Usual } from '../../../calc/figure/index.ts';
 import { layerDryMass, mass as massFigure } from '../../../calc/laminate/mass.figure.ts';
 import { MASS, PRESSURE, TIME } from '../../../calc/quantity/index.ts';
 import { resinInPart } from '../../../calc/resin/needs.figure.ts';
@@ -7,6 +7,7 @@ import { laidStack } from '../../../calc/stack/laid.figure.ts';
 import { isCloth } from '../../../calc/stack/order.ts';
 import { leakOfLimit } from '../../../calc/vacuum/leak.ts';
 import { leakLimit } from '../../../calc/vacuum/vacuum.figure.ts';
+import { habitOf } from '../kit/habit.ts';
 import { amountIn, planOf, readingsOf } from '../kit/record-plan.ts';
 import { about, kilograms, pascals, seconds, share } from '../kit/shown.ts';
 import { type Checks, type RecipeContext, rule } from '../rule.ts';
@@ -35,25 +36,14 @@ export const recordDrift = rule({
 
 /** A mass says how much resin there is: the cloth is the same. Parts that are cut to size are weighed before or after, and say nothing. */
 function massDrift(context: Checks['record'], plan: RecipeContext): void {
-  // a record that says what was done otherwise has its reason
-  if (readingsOf(context.record, 'differs').length > 0) return;
   const reading = readingsOf(context.record, 'mass')[0];
   const found = amountIn(reading, MASS);
-  const [planned, stack, resin, most] = [
-    plan.ask(massFigure),
-    plan.ask(laidStack),
-    plan.ask(resinInPart, ''),
-    usual(plan.bench, MOST),
-  ];
-  if (
-    reading === undefined ||
-    found === undefined ||
-    !isKnown(planned) ||
-    !isKnown(stack) ||
-    !isKnown(resin) ||
-    !isKnown(most)
-  )
-    return;
+  // a record that says what was done otherwise has its reason
+  if (reading === undefined || found === undefined || readingsOf(context.record, 'differs').length > 0) return;
+  const planned = plan.ask(massFigure);
+  const stack = plan.ask(laidStack);
+  const resin = plan.ask(resinInPart, '');
+  if (!isKnown(planned) || !isKnown(stack) || !isKnown(resin)) return;
   const off = found.si / planned.value - 1;
   if (planned.value > 0 && (off >= SLIP - 1 || off <= 1 / SLIP - 1)) {
     context.report({
@@ -65,9 +55,10 @@ function massDrift(context: Checks['record'], plan: RecipeContext): void {
     });
     return;
   }
+  if (!(planned.value > 0) || Math.abs(off) <= habitOf(plan.bench, MOST)) return;
   if (stack.value.layers.some(({ layer }) => layer.extent.kind === 'to trim')) return;
   const cloth = allKnown(stack.value.layers.filter(isCloth).map(({ key }) => plan.ask(layerDryMass, key)));
-  if (!(planned.value > 0) || Math.abs(off) <= most.value || !isKnown(cloth)) return;
+  if (!isKnown(cloth)) return;
   const fibre = cloth.value.reduce((sum, each) => sum + each, 0);
   const now = resin.value.total + found.si - planned.value;
   const shown = {
@@ -99,9 +90,10 @@ function massDrift(context: Checks['record'], plan: RecipeContext): void {
 
 function leakDrift(context: Checks['record'], plan: RecipeContext): void {
   const reading = readingsOf(context.record, 'leak')[0];
+  if (reading === undefined) return;
   const [rise, time] = [amountIn(reading, PRESSURE), amountIn(reading, TIME)];
   const limit = plan.ask(leakLimit);
-  if (reading === undefined || rise === undefined || time === undefined || !isKnown(limit)) return;
+  if (rise === undefined || time === undefined || !isKnown(limit)) return;
   const times = leakOfLimit({ rise: rise.si, time: time.si }, limit.value);
   if (typeof times !== 'number' || times <= 1.001) return;
   const shown = {

@@ -14,8 +14,9 @@ export const releaseFirstPulls = rule({
     const only = releases[0];
     if (only === undefined || releases.length > 1) return;
     const material = context.bench.material(subject(only.step) ?? '');
+    if (material === undefined || !isWax(material)) return;
     const clause = clauseWith(only.step, 'new');
-    if (clause === undefined || material === undefined || !isWax(material)) return;
+    if (clause === undefined) return;
     context.report({
       at: clause.path,
       message: text(

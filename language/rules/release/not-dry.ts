@@ -12,18 +12,12 @@ export const releaseNotDry = rule({
   on: 'recipe',
   check(context) {
     for (const { step } of allOf(stepsOf(context), 'release')) {
-      const time = typedTime(step);
       const name = subject(step);
       const fact = name === undefined ? undefined : context.bench.material(name)?.dry;
       const needs = fact === undefined || fact.value === UNKNOWN ? undefined : fact.value.time;
-      if (
-        time?.each !== true ||
-        name === undefined ||
-        fact === undefined ||
-        needs === undefined ||
-        time.amount.si >= needs.si
-      )
-        continue;
+      if (name === undefined || fact === undefined || needs === undefined) continue;
+      const time = typedTime(step);
+      if (time?.each !== true || time.amount.si >= needs.si) continue;
       context.report({
         at: time.path,
         message: text('{time} for each coat: {material} dries in {needs}', {

@@ -11,10 +11,12 @@ export const releaseWithGelcoat = rule({
   on: 'recipe',
   check(context) {
     const steps = stepsOf(context);
+    const coats = allOf(steps, 'lay coat');
+    if (coats.length === 0) return;
     const release = allOf(steps, 'release').find(({ step }) =>
       isSemiPermanent(context.bench.material(subject(step) ?? '')),
     );
-    const sprayed = allOf(steps, 'lay coat').find(({ step, layers }) =>
+    const sprayed = coats.find(({ step, layers }) =>
       layers.some(
         ({ layer }) =>
           layer.kind === 'coat' &&

@@ -1,5 +1,6 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { type Usual, usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/figure.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
+import { habitOf } from '../kit/habit.ts';
 import { addStep } from '../kit/missing-step.ts';
 import { about, kelvin, viscosity } from '../kit/shown.ts';
 import { firstOf, stepsOf } from '../kit/steps.ts';
@@ -22,24 +23,17 @@ export const resinDegas = rule({
   on: 'recipe',
   check(context) {
     const { process } = context.recipe;
+    if (process?.kind !== 'infusion' || process.resin === undefined) return;
+    if (firstOf(stepsOf(context), 'degas') !== undefined) return;
     const found = resinViscosity(context);
-    const [from, most] = [usual(context.bench, DEGAS_FROM), usual(context.bench, THICKEST)];
-    if (
-      process?.kind !== 'infusion' ||
-      process.resin === undefined ||
-      found === undefined ||
-      !isKnown(from) ||
-      !isKnown(most)
-    )
-      return;
-    if (found.value <= from.value || found.value > most.value || firstOf(stepsOf(context), 'degas') !== undefined)
-      return;
+    const from = habitOf(context.bench, DEGAS_FROM);
+    if (found === undefined || found.value <= from || found.value > habitOf(context.bench, THICKEST)) return;
     if (hasStyrene(familyOf(context, context.bench.material(process.resin)))) return;
     const shown = {
       resin: process.resin,
       viscosity: viscosity(about(found.value)),
       temperature: kelvin(found.temperature),
-      from: viscosity(from.value),
+      from: viscosity(from),
     };
     context.report({
       at: `${process.path}.resin`,

@@ -13,6 +13,7 @@ export const resinShort = rule({
   on: 'recipe',
   check(context) {
     const { recipe, book } = context;
+    if (book.shop?.stores === undefined) return;
     for (const name of valueOf(context.ask(resinsUsed)) ?? []) {
       const store = book.shop?.stores?.find(({ value }) => value !== UNKNOWN && value.material === name);
       if (store === undefined || store.value === UNKNOWN || !sameDimension(store.value.amount.dimension, MASS))

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 /** A skin is a ply; strips and patches lie on one place only. */
@@ -13,7 +13,7 @@ export const stackCoreWithoutSkin = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const core of onePerLine(layers.filter(({ layer }) => layer.kind === 'core'))) {
+    for (const core of onePerLine(ofKind(layers, 'core'))) {
       const below = layers.slice(0, core.index).findLast(isSkin);
       const above = layers.slice(core.index + 1).find(isSkin);
       if (below !== undefined && above !== undefined) continue;

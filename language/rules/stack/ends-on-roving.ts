@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import { isRoving } from '../kit/cloths.ts';
 import { layersOf } from '../kit/layers.ts';
 import { addStep } from '../kit/missing-step.ts';
-import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
+import { firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 export const stackEndsOnRoving = rule({
@@ -11,10 +11,11 @@ export const stackEndsOnRoving = rule({
   title: 'a bond follows on a face of woven roving',
   on: 'recipe',
   check(context) {
-    const last = layersOf(context).findLast(({ layer }) => layer.kind === 'ply');
     const steps = stepsOf(context);
     const bond = firstOf(steps, 'bond', 'fillet');
-    if (last === undefined || bond === undefined || !isRoving(context, last) || allOf(steps, 'peel').length > 0) return;
+    if (bond === undefined || firstOf(steps, 'peel') !== undefined) return;
+    const last = layersOf(context).findLast(({ layer }) => layer.kind === 'ply');
+    if (last === undefined || !isRoving(context, last)) return;
     context.report({
       at: last.path,
       message: text(

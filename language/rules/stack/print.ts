@@ -4,7 +4,7 @@ import { isKnown, type MaterialFacts, type Usual, usual } from '../../../calc/fi
 import { firstClause, subject } from '../../../calc/plan/reading.ts';
 import { materialsThatCure, spansOf } from '../kit/cures.ts';
 import { transitionReached } from '../kit/glass-transition.ts';
-import { clauseAt, layersOf, materialOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, materialOf, ofKind } from '../kit/layers.ts';
 import { kelvin } from '../kit/shown.ts';
 import { allOf, stepsOf } from '../kit/steps.ts';
 import { type RecipeContext, rule } from '../rule.ts';
@@ -24,12 +24,13 @@ export const stackPrint = rule({
   on: 'recipe',
   check(context) {
     const dark = darkFace(context);
+    if (dark === undefined) return;
     const sun = usual(context.bench, IN_THE_SUN);
     const cures = allOf(stepsOf(context), 'cure', 'postcure');
     const spans = spansOf(context, cures);
     const peak = isKnown(spans) ? hottest(spans.value) : undefined;
     const last = cures.at(-1);
-    if (dark === undefined || !isKnown(sun) || peak === undefined || last === undefined) return;
+    if (!isKnown(sun) || peak === undefined || last === undefined) return;
     const softest = materialsThatCure(context)
       .filter(({ kind }) => kind !== 'gelcoat')
       .map((resin) => ({ resin, reached: transitionReached(context.bench, resin, peak) }))
@@ -66,7 +67,7 @@ function darkFace(
 ):
   | { readonly what: string; readonly at: string; readonly said?: NonNullable<MaterialFacts['dark']>['at'] }
   | undefined {
-  for (const coat of layersOf(context).filter(({ layer }) => layer.kind === 'coat')) {
+  for (const coat of ofKind(layersOf(context), 'coat')) {
     const fact = materialOf(context, coat)?.dark;
     if (coat.layer.dark === true) return { what: coat.name, at: clauseAt(coat, 'dark') };
     if (fact !== undefined) return { what: coat.name, at: coat.path, said: fact.at };

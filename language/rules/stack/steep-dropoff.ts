@@ -17,7 +17,8 @@ export const stackSteepDropoff = rule({
   title: 'copies of a ply end too close to each other',
   on: 'recipe',
   check(context) {
-    const drops = linesOf(context.recipe.stack?.items ?? []);
+    const drops = linesOf(context.recipe.stack?.items ?? []).filter(({ kind }) => kind === 'repeat');
+    if (drops.length === 0) return;
     for (const laid of onePerLine(layersOf(context).filter(isCloth))) {
       const group = drops.find(
         (item) =>
@@ -25,8 +26,9 @@ export const stackSteepDropoff = rule({
           item.items.some((inner) => inner.kind !== 'repeat' && inner.kind !== 'mirror' && inner.path === laid.path),
       );
       const drop = laid.layer.drop ?? (group?.kind === 'repeat' ? group.drop : undefined);
+      if (drop === undefined || group === undefined) continue;
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
-      if (drop === undefined || weight === undefined || group === undefined) continue;
+      if (weight === undefined) continue;
       const wanted = runOutOf(context.bench, weight);
       if (drop.by.si >= wanted - 1e-6) continue;
       const at = laid.layer.drop === undefined ? group.path : clauseAt(laid, 'drop');

@@ -39,12 +39,13 @@ export const stackThinOverCore = rule({
     const step = context.recipe.loads.find(({ loads }) =>
       loads.some(({ kind, amount }) => kind === 'weight' && amount.si >= person),
     );
+    if (step === undefined) return;
     const layers = layersOf(context);
     const outward = facesTool(context, layers);
     const core = outward
       ? layers.find(({ layer }) => layer.kind === 'core')
       : layers.findLast(({ layer }) => layer.kind === 'core');
-    if (step === undefined || core === undefined) return;
+    if (core === undefined) return;
     const over = layers.filter(
       ({ index, layer }) => layer.kind === 'ply' && (outward ? index < core.index : index > core.index),
     );

@@ -2,7 +2,7 @@ import { text } from '../../../calc/figure/index.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
 import { grooveOf, piecesBeside } from '../../../calc/stack/order.ts';
 import { footprintOf, outOf, outOfPart, SLACK } from '../kit/geometry.ts';
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine } from '../kit/layers.ts';
 import { standsInPieces } from '../kit/off-core.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -17,7 +17,7 @@ export const stripLongerThanGroove = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const strip of onePerLine(layers.filter(({ layer }) => layer.kind === 'strip'))) {
+    for (const strip of onePerLine(ofKind(layers, 'strip'))) {
       const core = grooveOf(layers, strip);
       const around = core === undefined ? undefined : footprintOf(context.bench, core);
       const out = outOf(footprintOf(context.bench, strip)?.placed, around?.placed)?.by;

@@ -1,9 +1,10 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { isKnown, type Usual, usual } from '../../../calc/figure/index.ts';
+import type { Usual } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { namedLayers } from '../../../calc/stack/order.ts';
 import { coresOf } from '../kit/cores.ts';
 import { heightInGroove } from '../kit/grooves.ts';
+import { habitOf } from '../kit/habit.ts';
 import { clauseAt, layersOf, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -22,18 +23,17 @@ export const stripLostInGroove = rule({
   title: 'a groove is deeper than its strip is thick',
   on: 'recipe',
   check(context) {
-    const levelled = usual(context.bench, LEVELLED);
-    if (!isKnown(levelled)) return;
     const layers = layersOf(context);
     for (const core of coresOf(context)) {
-      const around = valueOf(context.ask(layerThickness, core.key));
       for (const groove of core.layer.grooves ?? []) {
+        const depth = groove.depth?.si;
+        if (depth === undefined) continue;
         const strip = groove.strip === undefined ? undefined : namedLayers(layers, groove.strip)[0];
         const thick = strip === undefined ? undefined : heightInGroove(context, layers, strip);
-        const depth = groove.depth?.si;
-        if (strip === undefined || thick === undefined || depth === undefined) continue;
+        if (strip === undefined || thick === undefined) continue;
+        const around = valueOf(context.ask(layerThickness, core.key));
         // one that goes through the core is told of as that
-        if (depth - thick <= levelled.value + 1e-9 || depth > (around ?? depth)) continue;
+        if (depth - thick <= habitOf(context.bench, LEVELLED) + 1e-9 || depth > (around ?? depth)) continue;
         const typed = clauseAt(core, 'depth');
         const shown = {
           depth: metres(depth),

@@ -5,7 +5,7 @@ import { isBedded } from '../kit/cores.ts';
 import { footprintOf, overlapping } from '../kit/geometry.ts';
 import { heightInGroove } from '../kit/grooves.ts';
 import { habitOf } from '../kit/habit.ts';
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -16,7 +16,7 @@ export const stripNoGroove = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const strip of onePerLine(layers.filter(({ layer }) => layer.kind === 'strip'))) {
+    for (const strip of onePerLine(ofKind(layers, 'strip'))) {
       const core = layers.slice(strip.index + 1).find(({ layer }) => layer.kind !== 'strip' && layer.kind !== 'insert');
       if (core?.layer.kind !== 'core' || grooveOf(layers, strip) !== undefined || isBedded(context, core)) continue;
       const height = heightInGroove(context, layers, strip);

@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { coreOf, grooveOf, piecesBeside } from '../../../calc/stack/order.ts';
 import { footprintOf, overlapping } from '../kit/geometry.ts';
-import { layersOf, onePerLine } from '../kit/layers.ts';
+import { layersOf, ofKind, onePerLine } from '../kit/layers.ts';
 import { rule } from '../rule.ts';
 
 export const stripOverInsert = rule({
@@ -11,11 +11,11 @@ export const stripOverInsert = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const strip of onePerLine(layers.filter(({ layer }) => layer.kind === 'strip'))) {
+    for (const strip of onePerLine(ofKind(layers, 'strip'))) {
       const core = grooveOf(layers, strip);
       const own = footprintOf(context.bench, strip)?.placed;
       if (core === undefined || own === undefined) continue;
-      for (const insert of layers.filter(({ layer }) => layer.kind === 'insert')) {
+      for (const insert of ofKind(layers, 'insert')) {
         const there = footprintOf(context.bench, insert)?.placed;
         const beside = coreOf(layers, insert);
         if (beside === undefined || !piecesBeside(layers, core).includes(beside) || overlapping(own, there) !== true)

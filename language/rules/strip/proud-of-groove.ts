@@ -4,7 +4,7 @@ import { grooveOf } from '../../../calc/stack/order.ts';
 import { LEVEL } from '../insert/thicker-than-core.ts';
 import { heightInGroove } from '../kit/grooves.ts';
 import { habitOf } from '../kit/habit.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, ofKind, onePerLine, valueOf } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -15,13 +15,14 @@ export const stripProudOfGroove = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const strip of onePerLine(layers.filter(({ layer }) => layer.kind === 'strip'))) {
+    for (const strip of onePerLine(ofKind(layers, 'strip'))) {
       const core = grooveOf(layers, strip);
       const own = core === undefined ? undefined : heightInGroove(context, layers, strip);
       const around = core === undefined ? undefined : valueOf(context.ask(layerThickness, core.key));
       if (core === undefined || own === undefined || around === undefined) continue;
       const groove = core.layer.grooves?.find(({ strip: name }) => name === strip.name || name === strip.layer.name);
       const depth = groove?.depth?.si ?? around;
+      if (own <= around && own - depth <= habitOf(context.bench, LEVEL) + 1e-9) continue;
       const shown = {
         strip: strip.name,
         thick: metres(own),
@@ -42,7 +43,7 @@ export const stripProudOfGroove = rule({
           ),
           related,
         });
-      else if (own - depth > habitOf(context.bench, LEVEL) + 1e-9)
+      else
         context.report({
           at: strip.path,
           message: text(

@@ -12,10 +12,11 @@ export const tapeAfterOverspray = rule({
   check(context) {
     const steps = stepsOf(context);
     const tape = firstOf(steps, 'tape');
+    if (tape === undefined) return;
     const coat = allOf(steps, 'lay coat').find(
       ({ step, layers }) => layers.some(({ layer }) => layer.applied === 'spray') || hasWord(allSaid(step), 'spray'),
     );
-    if (tape === undefined || coat === undefined || firstOf(steps, 'mask') !== undefined) return;
+    if (coat === undefined || firstOf(steps, 'mask') !== undefined) return;
     const coatFirst = steps.indexOf(coat) < steps.indexOf(tape);
     const layers = layersOf(context);
     // who sands the coat itself has not cleaned the flange

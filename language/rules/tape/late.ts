@@ -1,5 +1,5 @@
 import { text } from '../../../calc/figure/figure.ts';
-import { firstOf, stepsOf } from '../kit/steps.ts';
+import { allOf, firstOf, stepsOf } from '../kit/steps.ts';
 import { rule } from '../rule.ts';
 
 export const tapeLate = rule({
@@ -11,9 +11,8 @@ export const tapeLate = rule({
     const steps = stepsOf(context);
     const tape = firstOf(steps, 'tape');
     // a skin coat that is laid wet and cures before the dry stack sheds nothing when the tape comes
-    const cloth = steps.find(
-      ({ step, classes }) =>
-        classes.has('lay cloth') && !(context.recipe.process?.kind === 'infusion' && step.lay?.resin !== undefined),
+    const cloth = allOf(steps, 'lay cloth').find(
+      ({ step }) => !(context.recipe.process?.kind === 'infusion' && step.lay?.resin !== undefined),
     );
     if (tape === undefined || cloth === undefined || steps.indexOf(tape) < steps.indexOf(cloth)) return;
     const layer = cloth.layers.find(({ layer: { kind } }) => kind !== 'coat')?.name ?? 'the cloth';

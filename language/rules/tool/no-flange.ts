@@ -24,7 +24,6 @@ export const toolNoFlange = rule({
   check(context) {
     const { stack, process } = context.recipe;
     if (stack?.tool === undefined || process?.kind === undefined || process.kind === 'hand') return;
-    if (stepsOf(context).some(({ step }) => step.clauses.some((clause) => hasWord(flat(clause), 'envelope')))) return;
     const tool = context.bench.tool(stack.tool);
     const size = valueOf(context.ask(outlineSize));
     const board = factValue(tool?.flat);
@@ -40,6 +39,7 @@ export const toolNoFlange = rule({
     const left = Math.max(room, factValue(tool?.flange)?.si ?? -Infinity);
     // a part that does not fit at all is told of as that
     if (left >= wanted - 1e-6 || pastTool(context) !== undefined) return;
+    if (stepsOf(context).some(({ step }) => step.clauses.some((clause) => hasWord(flat(clause), 'envelope')))) return;
     context.report({
       at: `${stack.path}.tool`,
       message: text('{tool} leaves {left} round the part for tape, vent and brake; {wanted} or more', {

@@ -23,17 +23,17 @@ export const toolOccupied = rule({
     if (entry === undefined) return;
     const count = factValue(entry.count) ?? 1;
     const all = book.recordsOnTool(tool);
-    const own = all.findIndex((each) => each.entry === record.entry);
+    const own = Math.max(
+      all.findIndex((each) => each.entry === record.entry),
+      0,
+    );
+    if (own < count) return;
     // parts of this recipe that were begun before
-    const earlier = all
-      .slice(0, Math.max(own, 0))
-      .filter(
-        (other) =>
-          other.recipe === record.recipe &&
-          other.size === record.size &&
-          other.date !== undefined &&
-          byPlan(other, plan.recipe.revision),
-      );
+    const earlier: BuildRecord[] = [];
+    for (const other of all.slice(0, own)) {
+      if (other.recipe !== record.recipe || other.size !== record.size || other.date === undefined) continue;
+      if (byPlan(other, plan.recipe.revision)) earlier.push(other);
+    }
     if (earlier.length < count) return;
     // those that cannot have left the tool, however early they were begun
     const stays = leastOnTheTool(plan);

@@ -1,5 +1,5 @@
-import { isKnown, text } from '../../../calc/figure/figure.ts';
-import { usual } from '../../../calc/figure/index.ts';
+import { text } from '../../../calc/figure/figure.ts';
+import { habitOf } from '../kit/habit.ts';
 import { leakTests, MOST_LOST, soundTest } from '../kit/leak-test.ts';
 import { about, pascals } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
@@ -10,13 +10,13 @@ export const vacuumLooseLeakTest = rule({
   title: 'a leak test that a leaking bag passes',
   on: 'recipe',
   check(context) {
-    const most = usual(context.bench, MOST_LOST);
+    const most = habitOf(context.bench, MOST_LOST);
     for (const test of leakTests(context)) {
       const { step, rise, time } = test;
-      if (rise === undefined || time === undefined || !(time.si > 0) || !isKnown(most)) continue;
+      if (rise === undefined || time === undefined || !(time.si > 0)) continue;
       const minute = (rise.si / time.si) * 60;
-      if (minute <= most.value * 1.001) continue;
-      const shown = { rise, time, minute: pascals(about(minute)), most: pascals(most.value) };
+      if (minute <= most * 1.001) continue;
+      const shown = { rise, time, minute: pascals(about(minute)), most: pascals(most) };
       context.report({
         at: step.path,
         message: text(

@@ -8,7 +8,7 @@ import { plainForm } from '../../../calc/outline/plain.ts';
 import type { Shape } from '../../../calc/outline/shape.ts';
 import { narrowest } from '../../../calc/piece/narrowest.ts';
 import { SLACK } from '../kit/geometry.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { placeShown } from '../kit/points.ts';
 import { asTyped, metres } from '../kit/shown.ts';
@@ -20,14 +20,15 @@ export const wrapCollides = rule({
   title: 'the landings of a wrapped ply meet where the part is narrow',
   on: 'recipe',
   check(context) {
-    const wrapped = onePerLine(layersOf(context)).filter(({ layer }) => layer.extent.kind === 'wrap');
+    const wrapped = onePerLine(wrappedIn(layersOf(context)));
     const frame = wrapped.length === 0 ? undefined : valueOf(context.ask(partFrame));
-    const outline = frame === undefined ? undefined : contourOf(frame.shape);
-    if (outline === undefined || isImpossible(outline)) return;
+    if (frame === undefined) return;
     // a box or an ellipse has no bay and is narrowest across its middle: the walk round its edge is spared where that is enough
-    const least = frame === undefined ? undefined : halfWidth(frame.shape);
+    const least = halfWidth(frame.shape);
     const longest = Math.max(...wrapped.map(({ key }) => valueOf(context.ask(wrapReach, key))?.landing ?? 0));
     if (least !== undefined && longest <= least) return;
+    const outline = contourOf(frame.shape);
+    if (isImpossible(outline)) return;
     const [neck, bay] = [narrowest(outline), narrowest(outline, 'outside')];
     for (const laid of wrapped) {
       const wrap = valueOf(context.ask(wrapReach, laid.key));

@@ -1,6 +1,6 @@
 import { text } from '../../../calc/figure/index.ts';
 import { roundFor, smallestRadius } from '../kit/bend.ts';
-import { clauseAt, layersOf, onePerLine } from '../kit/layers.ts';
+import { clauseAt, layersOf, wrappedIn } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -12,7 +12,7 @@ export const wrapNoEdge = rule({
   check(context) {
     const { part } = context.recipe;
     if (part === undefined || part.edge !== undefined) return;
-    const ply = onePerLine(layersOf(context)).find(({ layer }) => layer.extent.kind === 'wrap');
+    const ply = wrappedIn(layersOf(context))[0];
     if (ply === undefined) return;
     const radius = smallestRadius(context, ply) ?? 0.006;
     const round = roundFor(context, ply, radius);

@@ -1,6 +1,6 @@
 import { edgeHeight } from '../../../calc/cloth/wrap.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { asTyped, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -17,7 +17,7 @@ export const wrapOverRounded = rule({
     const edge = part?.edge;
     const each = edge?.kind === 'round' ? edge.radius.si : edge?.kind === 'chamfer' ? edge.depth?.si : undefined;
     if (part === undefined || each === undefined) return;
-    const wrapped = onePerLine(layersOf(context)).filter(({ layer }) => layer.extent.kind === 'wrap');
+    const wrapped = onePerLine(wrappedIn(layersOf(context)));
     const lowest = wrapped
       .flatMap((laid) => {
         const height = valueOf(context.ask(edgeHeight, laid.key))?.height;

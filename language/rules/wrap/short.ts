@@ -1,6 +1,6 @@
 import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
-import { clauseAt, layersOf, onePerLine, typedLength, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, typedLength, valueOf, wrappedIn } from '../kit/layers.ts';
 import { metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -13,8 +13,8 @@ export const wrapShort = rule({
   title: 'a wrapped ply is cut too short to land',
   on: 'recipe',
   check(context) {
-    for (const laid of onePerLine(layersOf(context))) {
-      if (laid.layer.extent.kind !== 'wrap' || laid.layer.oversize === undefined) continue;
+    for (const laid of onePerLine(wrappedIn(layersOf(context)))) {
+      if (laid.layer.oversize === undefined) continue;
       const wrap = valueOf(context.ask(wrapReach, laid.key));
       if (wrap?.typed === undefined || wrap.typed >= wrap.needed - asGoodAsRight) continue;
       const at = clauseAt(laid, 'oversize');

@@ -2,7 +2,7 @@ import { wrapReach } from '../../../calc/cloth/wrap.figure.ts';
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { wrapTarget } from '../../../calc/stack/order.ts';
-import { clauseAt, layersOf, typedLength, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, typedLength, valueOf, wrappedIn } from '../kit/layers.ts';
 import { mendText, TYPED_LENGTH } from '../kit/mend-text.ts';
 import { atOneLineOf, runOutOf } from '../kit/run-out.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
@@ -14,10 +14,12 @@ export const wrapStep = rule({
   title: 'several wrapped plies end at one line under the skin',
   on: 'recipe',
   check(context) {
-    const atOneLine = atOneLineOf(context.bench);
     const layers = layersOf(context);
-    const landed = layers.flatMap((laid) => {
-      const target = laid.layer.extent.kind === 'wrap' ? wrapTarget(layers, laid) : undefined;
+    const wrapped = wrappedIn(layers);
+    if (wrapped.length < 2) return;
+    const atOneLine = atOneLineOf(context.bench);
+    const landed = wrapped.flatMap((laid) => {
+      const target = wrapTarget(layers, laid);
       const wrap = target === undefined ? undefined : valueOf(context.ask(wrapReach, laid.key));
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
       return target === undefined || wrap === undefined || weight === undefined

@@ -1,7 +1,7 @@
 import { text } from '../../../calc/figure/index.ts';
 import { layerArealWeight } from '../../../calc/laminate/fraction.figure.ts';
 import { roundFor, smallestRadius } from '../kit/bend.ts';
-import { clauseAt, layersOf, onePerLine, valueOf } from '../kit/layers.ts';
+import { clauseAt, layersOf, onePerLine, valueOf, wrappedIn } from '../kit/layers.ts';
 import { arealWeight, metres } from '../kit/shown.ts';
 import { rule } from '../rule.ts';
 
@@ -14,8 +14,7 @@ export const wrapTightBend = rule({
     const edge = context.recipe.part?.edge;
     if (edge === undefined || edge.kind === 'chamfer') return;
     const radius = edge.kind === 'round' ? edge.radius.si : 0;
-    for (const laid of onePerLine(layersOf(context))) {
-      if (laid.layer.extent.kind !== 'wrap') continue;
+    for (const laid of onePerLine(wrappedIn(layersOf(context)))) {
       const least = smallestRadius(context, laid);
       const weight = valueOf(context.ask(layerArealWeight, laid.key));
       if (least === undefined || weight === undefined || radius >= least - 1e-9) continue;

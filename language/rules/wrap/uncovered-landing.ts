@@ -12,16 +12,10 @@ export const wrapUncoveredLanding = rule({
     const layers = layersOf(context);
     for (const laid of onePerLine(layers)) {
       const { extent } = laid.layer;
+      if (extent.kind !== 'wrap' || extent.way !== 'onto') continue;
       const target = wrapTarget(layers, laid);
       // a core without a ply on it is told of as that
-      if (
-        extent.kind !== 'wrap' ||
-        extent.way !== 'onto' ||
-        target === undefined ||
-        target.index < laid.index ||
-        target.layer.kind === 'core'
-      )
-        continue;
+      if (target === undefined || target.index < laid.index || target.layer.kind === 'core') continue;
       if (layers.slice(target.index + 1).some((later) => isCloth(later) && reachesEdge(later))) continue;
       const clause = context.edit.span(clauseAt(laid, 'wrap'));
       const words = clause === undefined ? '' : context.edit.text.slice(clause.offset, clause.end);
