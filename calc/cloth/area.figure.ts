@@ -5,17 +5,20 @@ import {
   defineFigure,
   type Figure,
   ifKnown,
+  isKnown,
   known,
   knownBy,
+  missing,
   quantity,
   type Reason,
   reason,
+  reasonsOf,
   text,
   typed,
   whenKnown,
   worked,
 } from '../figure/index.ts';
-import { following, type Outcome } from '../outcome.ts';
+import { following, isImpossible, type Outcome } from '../outcome.ts';
 import { areaOf } from '../outline/contour-offset.ts';
 import { baseArea, inRecipe, sidesOf } from '../outline/part.figure.ts';
 import { clothContours } from '../piece/cloth-contours.figure.ts';
@@ -76,7 +79,7 @@ const lost = (footprint: Footprint) =>
 
 /** Area of a wrapped ply beyond the face: the edge all round, and the ring that lands inside the outline; m2. */
 function wrapBand(bench: Bench, laid: LaidLayer, footprint: Footprint): Figure<number> {
-  if (laid.layer.extent.kind !== 'wrap') return known(0);
+  if (laid.layer.extent.kind !== 'wrap') return nothing;
   return ifKnown(bench.ask(wrapReach, laid.key), (wrap, reasons) => {
     const whole = { ...footprint, inset: 0, shorter: [0, 0] as const };
     const band = following(footprintPerimeter(whole), (perimeter) =>
@@ -110,14 +113,14 @@ export interface Piece {
 }
 
 /** A core is cut by what keeps its length as it is bent. */
-const pieceFootprint = (bench: Bench, key: string): Figure<Footprint> =>
-  whenKnown(
-    { footprint: bench.ask(layerFootprint, key), stretch: bench.ask(cutStretch, key) },
-    ({ footprint, stretch }, reasons) =>
-      footprint.stretch === undefined || stretch === undefined
-        ? known(footprint)
-        : knownBy({ ...footprint, stretch }, reasons),
-  );
+function pieceFootprint(bench: Bench, key: string): Figure<Footprint> {
+  const footprint = bench.ask(layerFootprint, key);
+  const stretch = bench.ask(cutStretch, key);
+  if (!isKnown(footprint) || !isKnown(stretch)) return missing(footprint, stretch);
+  return footprint.value.stretch === undefined || stretch.value === undefined
+    ? known(footprint.value)
+    : knownBy({ ...footprint.value, stretch: stretch.value }, reasonsOf(footprint, stretch));
+}
 
 /** The flat piece of a layer of cloth, core or insert. */
 export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
@@ -130,8 +133,8 @@ export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
           text('a piece of {layer}, which is a coat,', { layer: laid.name }),
           inRecipe(bench, laid.path),
         );
-      const past = isCloth(laid) ? clothPastEdge(bench, laid) : known(0);
-      const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
+      const past = isCloth(laid) ? clothPastEdge(bench, laid) : nothing;
+      const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : noSides;
       return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
         const out = v.past + v.sides.way;
         const piece: Outcome<Piece> = following(footprintArea(footprint, -out), (area) =>
@@ -146,27 +149,26 @@ export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
             };
           }),
         );
-        const fits = following(
-          piece,
-          (p): Outcome<Piece> =>
-            p.length > 0 && p.width > 0
-              ? p
-              : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) },
-        );
+        const fits: Outcome<Piece> =
+          isImpossible(piece) || (piece.length > 0 && piece.width > 0)
+            ? piece
+            : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) };
         const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
-        return ifKnown(
-          worked(fits, words, { at: inRecipe(bench, laid.path), reasons: [...curved, ...reasons] }),
-          (flat, all) => joined(bench, laid, flat, all),
-        );
+        const flat = worked(fits, words, { at: inRecipe(bench, laid.path), reasons: [...curved, ...reasons] });
+        return isKnown(flat) ? joined(bench, laid, flat.value, flat.reasons) : flat;
       });
     },
   ),
 );
 
+const noTabs = known({ length: 0, area: 0 });
+const noSides = known({ area: 0, way: 0 });
+const nothing = known(0);
+
 /** Tabs leave the piece longer at an end, over the width of the straight there that no dart takes; m and m2 in all. */
 function tabsOf(bench: Bench, laid: LaidLayer): Figure<{ readonly length: number; readonly area: number }> {
   const tabs = laid.layer.tabs ?? [];
-  if (tabs.length === 0) return known({ length: 0, area: 0 });
+  if (tabs.length === 0) return noTabs;
   return whenKnown(
     { plain: bench.ask(clothContours, laid.key), tabbed: bench.ask(tabbedContours, laid.key) },
     (v, reasons) => {
@@ -215,12 +217,13 @@ function boxAcross({ length, width }: Piece, angle: number | undefined): number 
 }
 
 /** Cloth in the part, m2: the area covered, and the laps of joined lanes on top. */
-export const layerClothArea = defineFigure<number>('layer_cloth_area', (bench, key) =>
-  whenKnown({ area: bench.ask(layerArea, key), piece: bench.ask(layerPiece, key) }, ({ area, piece }, reasons) => {
-    if (piece.laps === 0) return knownBy(area, reasons);
-    return known(
-      area + piece.laps,
-      reason('computed', text('with {laps} of laps', { laps: quantity(piece.laps, AREA) }), { reasons }),
-    );
-  }),
-);
+export const layerClothArea = defineFigure<number>('layer_cloth_area', (bench, key) => {
+  const area = bench.ask(layerArea, key);
+  const piece = bench.ask(layerPiece, key);
+  if (!isKnown(area) || !isKnown(piece)) return missing(area, piece);
+  const reasons = reasonsOf(area, piece);
+  const { laps } = piece.value;
+  if (laps === 0) return knownBy(area.value, reasons);
+  const words = text('with {laps} of laps', { laps: quantity(laps, AREA) });
+  return known(area.value + laps, reason('computed', words, { reasons }));
+});

@@ -10,7 +10,9 @@ import {
   known,
   knownBy,
   type MaterialFacts,
+  missing,
   reason,
+  reasonsOf,
   siOf,
   text,
   typed,
@@ -215,36 +217,40 @@ function ofTrade(bench: Bench, cloth: Cloth, kind: ProcessKind | undefined, laid
   });
 }
 
-const densities = (bench: Bench, key: string): Figure<Densities> =>
-  whenKnown({ fibre: bench.ask(layerFibreDensity, key), resin: bench.ask(layerResinDensity, key) }, (d, reasons) =>
-    knownBy(d, reasons),
-  );
+function densities(bench: Bench, key: string): Figure<Densities> {
+  const fibre = bench.ask(layerFibreDensity, key);
+  const resin = bench.ask(layerResinDensity, key);
+  if (!isKnown(fibre) || !isKnown(resin)) return missing(fibre, resin);
+  return knownBy({ fibre: fibre.value, resin: resin.value }, reasonsOf(fibre, resin));
+}
 
 /** Fibre fraction by volume alone: said so, it needs no density of the resin, and so the thickness needs none. */
-export const layerVolumeFraction = defineFigure<number>('layer_volume_fraction', (bench, key) =>
-  ifKnown(bench.ask(saidFraction, key), (s, reasons) => {
-    if (s.basis === 'by volume') return worked(asSaid(s.fibre), 'fibre fraction by volume', { reasons });
-    return ifKnown(densities(bench, key), (d, more) =>
-      worked(fibreByVolume(s.fibre, d), 'from weight to volume with the densities of fibre and resin', {
-        reasons: [...reasons, ...more],
-      }),
-    );
-  }),
-);
+export const layerVolumeFraction = defineFigure<number>('layer_volume_fraction', (bench, key) => {
+  const share = bench.ask(saidFraction, key);
+  if (!isKnown(share)) return share;
+  const { fibre, basis } = share.value;
+  if (basis === 'by volume') return worked(asSaid(fibre), 'fibre fraction by volume', { reasons: share.reasons });
+  const both = densities(bench, key);
+  if (!isKnown(both)) return both;
+  return worked(fibreByVolume(fibre, both.value), 'from weight to volume with the densities of fibre and resin', {
+    reasons: reasonsOf(share, both),
+  });
+});
 
 const asSaid = (fibre: number): Outcome =>
   fibre > 0 && fibre < 1 ? fibre : { problem: 'the fibre fraction must lie between 0 and 100 %' };
 
-export const layerWeightFraction = defineFigure<number>('layer_weight_fraction', (bench, key) =>
-  ifKnown(bench.ask(saidFraction, key), (s, reasons) => {
-    if (s.basis === 'by weight') return worked(asSaid(s.fibre), 'fibre fraction by weight', { reasons });
-    return ifKnown(densities(bench, key), (d, more) =>
-      worked(fibreByWeight(s.fibre, d), 'from volume to weight with the densities of fibre and resin', {
-        reasons: [...reasons, ...more],
-      }),
-    );
-  }),
-);
+export const layerWeightFraction = defineFigure<number>('layer_weight_fraction', (bench, key) => {
+  const share = bench.ask(saidFraction, key);
+  if (!isKnown(share)) return share;
+  const { fibre, basis } = share.value;
+  if (basis === 'by weight') return worked(asSaid(fibre), 'fibre fraction by weight', { reasons: share.reasons });
+  const both = densities(bench, key);
+  if (!isKnown(both)) return both;
+  return worked(fibreByWeight(fibre, both.value), 'from volume to weight with the densities of fibre and resin', {
+    reasons: reasonsOf(share, both),
+  });
+});
 
 export interface LayerFraction {
   readonly byVolume: number;

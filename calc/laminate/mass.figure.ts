@@ -8,10 +8,13 @@ import {
   type Figure,
   factOf,
   ifKnown,
+  isKnown,
   known,
   knownBy,
+  missing,
   quantity,
   reason,
+  reasonsOf,
   siOf,
   text,
   usual,
@@ -39,36 +42,42 @@ import { resinForFibre } from './fraction.ts';
 import { coatArealWeight } from './thickness.figure.ts';
 
 /** Mass of a layer before any resin, kg: fibre, core, insert. A coat has none. */
-export const layerDryMass = defineFigure<number>('layer_dry_mass', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) => {
-    switch (laid.layer.kind) {
-      case 'coat':
-        return known(0);
-      case 'core':
-      case 'insert': {
-        const volume = laid.layer.kind === 'core' ? bench.ask(coreVolume, key) : bench.ask(insertVolume, key);
-        return whenKnown({ volume, material: bench.ask(layerMaterial, key) }, (v, reasons) =>
-          ifKnown(densityOf(v.material), (density, more) => {
-            const mass = given(
-              [positive(text('the density of {material}', { material: v.material.name }), density)],
-              () => v.volume * density,
-            );
-            return worked(mass, 'volume times density', { reasons: [...reasons, ...more] });
-          }),
-        );
-      }
-      default:
-        return whenKnown(
-          { area: bench.ask(layerClothArea, key), w: bench.ask(layerArealWeight, key) },
-          ({ area, w }, reasons) =>
-            known(
-              area * w,
-              reason('computed', text('area times {weight}', { weight: quantity(w, AREAL_WEIGHT) }), { reasons }),
-            ),
-        );
-    }
-  }),
-);
+export const layerDryMass = defineFigure<number>('layer_dry_mass', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  switch (laid.value.layer.kind) {
+    case 'coat':
+      return noMass;
+    case 'core':
+      return ofVolume(bench, key, bench.ask(coreVolume, key));
+    case 'insert':
+      return ofVolume(bench, key, bench.ask(insertVolume, key));
+    default:
+      return ofFibre(bench, key);
+  }
+});
+
+const noMass = known(0);
+
+function ofVolume(bench: Bench, key: string, volume: Figure<number>): Figure<number> {
+  return whenKnown({ volume, material: bench.ask(layerMaterial, key) }, (v, reasons) =>
+    ifKnown(densityOf(v.material), (density, more) => {
+      const mass = given(
+        [positive(text('the density of {material}', { material: v.material.name }), density)],
+        () => v.volume * density,
+      );
+      return worked(mass, 'volume times density', { reasons: [...reasons, ...more] });
+    }),
+  );
+}
+
+function ofFibre(bench: Bench, key: string): Figure<number> {
+  const area = bench.ask(layerClothArea, key);
+  const w = bench.ask(layerArealWeight, key);
+  if (!isKnown(area) || !isKnown(w)) return missing(area, w);
+  const words = text('area times {weight}', { weight: quantity(w.value, AREAL_WEIGHT) });
+  return known(area.value * w.value, reason('computed', words, { reasons: reasonsOf(area, w) }));
+}
 
 /** Where the resin of a layer sits. `what` is fit for a sheet. */
 export interface ResinItem {
@@ -91,22 +100,25 @@ const sumOf = (items: readonly ResinItem[]): LayerResin => ({
 });
 
 /** Resin in a layer: in its cloth, its film, its holes, cuts, grooves and cut cells, and the paste that it is bedded in. */
-export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) => {
-    switch (laid.layer.kind) {
-      case 'coat':
-        return inCoat(bench, laid);
-      case 'core':
-      case 'insert':
-        return whenKnown(
-          { own: laid.layer.kind === 'core' ? inCore(bench, laid) : inFaces(bench, laid), bed: inBed(bench, laid) },
-          ({ own, bed }, reasons) => knownBy(sumOf([...own, ...bed].filter((item) => item.mass > 0)), reasons),
-        );
-      default:
-        return inCloth(bench, laid);
-    }
-  }),
-);
+export const layerResin = defineFigure<LayerResin>('layer_resin', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  switch (laid.value.layer.kind) {
+    case 'coat':
+      return inCoat(bench, laid.value);
+    case 'core':
+      return withBed(bench, laid.value, inCore(bench, laid.value));
+    case 'insert':
+      return withBed(bench, laid.value, inFaces(bench, laid.value));
+    default:
+      return inCloth(bench, laid.value);
+  }
+});
+
+const withBed = (bench: Bench, laid: LaidLayer, own: Figure<readonly ResinItem[]>): Figure<LayerResin> =>
+  whenKnown({ own, bed: inBed(bench, laid) }, ({ own, bed }, reasons) =>
+    knownBy(sumOf([...own, ...bed].filter((item) => item.mass > 0)), reasons),
+  );
 
 function inCoat(bench: Bench, { key }: LaidLayer): Figure<LayerResin> {
   const inputs = {
@@ -123,19 +135,18 @@ function inCoat(bench: Bench, { key }: LaidLayer): Figure<LayerResin> {
 }
 
 function inCloth(bench: Bench, { key }: LaidLayer): Figure<LayerResin> {
-  const inputs = {
-    dry: bench.ask(layerDryMass, key),
-    fraction: bench.ask(layerWeightFraction, key),
-    resin: bench.ask(layerResinName, key),
-  };
-  return whenKnown(inputs, ({ dry, fraction, resin }, reasons) => {
-    const mass = resinForFibre(dry, fraction);
-    if (typeof mass !== 'number') return worked<LayerResin>(mass, '');
-    return known(
-      sumOf([{ what: 'cloth', resin, mass }]),
-      reason('computed', 'fibre times (1 - x) / x, x the fibre fraction by weight', { reasons }),
-    );
-  });
+  const dry = bench.ask(layerDryMass, key);
+  const fraction = bench.ask(layerWeightFraction, key);
+  const resin = bench.ask(layerResinName, key);
+  if (!isKnown(dry) || !isKnown(fraction) || !isKnown(resin)) return missing(dry, fraction, resin);
+  const mass = resinForFibre(dry.value, fraction.value);
+  if (typeof mass !== 'number') return worked<LayerResin>(mass, '');
+  return known(
+    sumOf([{ what: 'cloth', resin: resin.value, mass }]),
+    reason('computed', 'fibre times (1 - x) / x, x the fibre fraction by weight', {
+      reasons: reasonsOf(dry, fraction, resin),
+    }),
+  );
 }
 
 /** Prepreg laminates have no liquid resin that could run into a core. */
@@ -229,12 +240,17 @@ export function pasteDensity(bench: Bench, name: string): Figure<number> {
 }
 
 /** Mass of a layer in the finished part, kg. */
-export const layerMass = defineFigure<number>('layer_mass', (bench, key) =>
-  whenKnown({ dry: bench.ask(layerDryMass, key), resin: bench.ask(layerResin, key) }, ({ dry, resin }, reasons) => {
-    const shown = { dry: quantity(dry, MASS), resin: quantity(resin.total, MASS) };
-    return known(dry + resin.total, reason('computed', text('{dry} dry and {resin} of resin', shown), { reasons }));
-  }),
-);
+export const layerMass = defineFigure<number>('layer_mass', (bench, key) => {
+  const dry = bench.ask(layerDryMass, key);
+  const resin = bench.ask(layerResin, key);
+  if (!isKnown(dry) || !isKnown(resin)) return missing(dry, resin);
+  const { total } = resin.value;
+  const words = text('{dry} dry and {resin} of resin', {
+    dry: quantity(dry.value, MASS),
+    resin: quantity(total, MASS),
+  });
+  return known(dry.value + total, reason('computed', words, { reasons: reasonsOf(dry, resin) }));
+});
 
 /** A sum over all layers. */
 export function overLayers(bench: Bench, of: (laid: LaidLayer) => Figure<number>, how: string): Figure<number> {

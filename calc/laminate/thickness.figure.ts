@@ -3,9 +3,12 @@ import {
   defineFigure,
   type Figure,
   ifKnown,
+  isKnown,
   known,
+  missing,
   quantity,
   reason,
+  reasonsOf,
   text,
   typed,
   whenKnown,
@@ -26,19 +29,19 @@ import {
 import { layerThickness as clothThickness } from './thickness.ts';
 
 /** Thickness of one laid layer, m. */
-export const layerThickness = defineFigure<number>('layer_thickness', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) => {
-    switch (laid.layer.kind) {
-      case 'core':
-      case 'insert':
-        return sheetThickness(bench, laid);
-      case 'coat':
-        return filmThickness(bench, laid);
-      default:
-        return ofCloth(bench, key);
-    }
-  }),
-);
+export const layerThickness = defineFigure<number>('layer_thickness', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  switch (laid.value.layer.kind) {
+    case 'core':
+    case 'insert':
+      return sheetThickness(bench, laid.value);
+    case 'coat':
+      return filmThickness(bench, laid.value);
+    default:
+      return ofCloth(bench, key);
+  }
+});
 
 function sheetThickness(bench: Bench, laid: LaidLayer): Figure<number> {
   const at = inRecipe(bench, laid.path);
@@ -54,23 +57,15 @@ function sheetThickness(bench: Bench, laid: LaidLayer): Figure<number> {
 }
 
 function ofCloth(bench: Bench, key: string): Figure<number> {
-  return whenKnown(
-    {
-      w: bench.ask(layerArealWeight, key),
-      fibre: bench.ask(layerFibreDensity, key),
-      fraction: bench.ask(layerVolumeFraction, key),
-    },
-    ({ w, fibre, fraction }, reasons) => {
-      const shown = { weight: quantity(w, AREAL_WEIGHT) };
-      return worked(
-        clothThickness(w, fibre, fraction),
-        text('{weight} of fibre over its density and fraction by volume: t = w / (rho V)', shown),
-        {
-          source: 'mass balance of the fibre, no voids',
-          reasons,
-        },
-      );
-    },
+  const w = bench.ask(layerArealWeight, key);
+  const fibre = bench.ask(layerFibreDensity, key);
+  const fraction = bench.ask(layerVolumeFraction, key);
+  if (!isKnown(w) || !isKnown(fibre) || !isKnown(fraction)) return missing(w, fibre, fraction);
+  const shown = { weight: quantity(w.value, AREAL_WEIGHT) };
+  return worked(
+    clothThickness(w.value, fibre.value, fraction.value),
+    text('{weight} of fibre over its density and fraction by volume: t = w / (rho V)', shown),
+    { source: 'mass balance of the fibre, no voids', reasons: reasonsOf(w, fibre, fraction) },
   );
 }
 

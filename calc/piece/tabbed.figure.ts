@@ -3,6 +3,7 @@ import {
   defineFigure,
   type Figure,
   ifKnown,
+  isKnown,
   known,
   knownBy,
   text,
@@ -17,22 +18,23 @@ import { placedDarts } from './darts.figure.ts';
 import { type Tab, withTabs } from './tabs.ts';
 
 /** A piece of cloth with its tabs, which stand where no dart is cut. */
-export const tabbedContours = defineFigure<ClothContours>('tabbed_contours', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) => {
-    if (laid.layer.tabs === undefined || laid.layer.tabs.length === 0) return bench.ask(clothContours, key);
-    const inputs = {
-      contours: bench.ask(clothContours, key),
-      darts: bench.ask(placedDarts, key),
-      tabs: tabsOf(bench, laid),
-    };
-    return whenKnown(inputs, ({ contours, darts, tabs }, reasons) => {
-      const flats = contours.flats.map((flat, i) =>
-        i === 0 ? { ...flat, outer: withTabs(flat.outer, tabs, darts) } : flat,
-      );
-      return knownBy({ ...contours, flats }, reasons);
-    });
-  }),
-);
+export const tabbedContours = defineFigure<ClothContours>('tabbed_contours', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  const { tabs } = laid.value.layer;
+  if (tabs === undefined || tabs.length === 0) return bench.ask(clothContours, key);
+  const inputs = {
+    contours: bench.ask(clothContours, key),
+    darts: bench.ask(placedDarts, key),
+    tabs: tabsOf(bench, laid.value),
+  };
+  return whenKnown(inputs, ({ contours, darts, tabs }, reasons) => {
+    const flats = contours.flats.map((flat, i) =>
+      i === 0 ? { ...flat, outer: withTabs(flat.outer, tabs, darts) } : flat,
+    );
+    return knownBy({ ...contours, flats }, reasons);
+  });
+});
 
 function tabsOf(bench: Bench, laid: LaidLayer): Figure<readonly Tab[]> {
   const asked = laid.layer.tabs ?? [];

@@ -7,9 +7,12 @@ import {
   defineFigure,
   type Figure,
   ifKnown,
+  isKnown,
   known,
   knownBy,
+  missing,
   reason,
+  reasonsOf,
   text,
   typed,
   whenKnown,
@@ -42,37 +45,41 @@ export interface Footprint {
 }
 
 /** Shape and place of a layer, before anything is taken off for cutouts and inserts. */
-export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) =>
-    laid.layer.kind === 'insert' || laid.layer.extent.kind === 'strip'
-      ? onFace(bench, laid)
-      : whenKnown({ face: onFace(bench, laid), stretch: bench.ask(layerStretch, key) }, ({ face, stretch }, reasons) =>
-          stretch === undefined ? known(face) : knownBy({ ...face, stretch }, reasons),
-        ),
-  ),
-);
+export const layerFootprint = defineFigure<Footprint>('layer_footprint', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  const face = onFace(bench, laid.value);
+  const { kind, extent } = laid.value.layer;
+  if (kind === 'insert' || extent.kind === 'strip') return face;
+  const stretch = bench.ask(layerStretch, key);
+  if (!isKnown(face) || !isKnown(stretch)) return missing(face, stretch);
+  if (stretch.value === undefined) return known(face.value);
+  return knownBy({ ...face.value, stretch: stretch.value }, reasonsOf(face, stretch));
+});
 
 /** Where a layer lies on the face of the tool. */
 function onFace(bench: Bench, laid: LaidLayer): Figure<Footprint> {
   const { extent } = laid.layer;
-  const at = inRecipe(bench, laid.path);
   const drop = { inset: laid.drop.around, shorter: shortened(bench, laid) };
   if (extent.kind === 'zone')
     return ifKnown(bench.ask(zonePlaced, extent.zone), (placed) => known({ placed, whole: false, ...drop }));
   if (extent.kind === 'shape') {
-    return ifKnown(shapeOnPart(bench, laid.name, extent, at), (placed) => known({ placed, whole: false, ...drop }));
+    const placed = shapeOnPart(bench, laid.name, extent, inRecipe(bench, laid.path));
+    return ifKnown(placed, (placed) => known({ placed, whole: false, ...drop }));
   }
   if (extent.kind === 'strip') return strip(bench, laid, extent, drop);
-  const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : known(0);
-  return whenKnown({ frame: bench.ask(partFrame), inset }, (v) =>
-    known({
-      placed: { shape: v.frame.shape, centre: origin },
-      whole: true,
-      inset: v.inset + drop.inset,
-      shorter: drop.shorter,
-    }),
-  );
+  const inset = laid.layer.kind === 'core' ? coreInset(bench, laid) : noInset;
+  const frame = bench.ask(partFrame);
+  if (!isKnown(frame) || !isKnown(inset)) return missing(frame, inset);
+  return known({
+    placed: { shape: frame.value.shape, centre: origin },
+    whole: true,
+    inset: inset.value + drop.inset,
+    shorter: drop.shorter,
+  });
 }
+
+const noInset = known(0);
 
 function strip(
   bench: Bench,
@@ -103,7 +110,7 @@ function coreInset(bench: Bench, core: LaidLayer): Figure<number> {
   const { inset } = core.layer;
   const own =
     inset === undefined
-      ? known(0)
+      ? noInset
       : ifKnown(
           typed(inset, text('the inset of {core}', { core: core.name }), inRecipe(bench, core.path)),
           (inset, reasons) => knownBy(inset.si, reasons),

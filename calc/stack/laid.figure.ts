@@ -1,4 +1,4 @@
-import { cannot, definePick, ifKnown, known, reason, text, typed } from '../figure/index.ts';
+import { cannot, definePick, ifKnown, isKnown, known, reason, text, typed } from '../figure/index.ts';
 import { onceFor } from '../kept.ts';
 import { UNKNOWN } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
@@ -25,14 +25,14 @@ const byKey = onceFor(
 );
 
 /** One laid layer by its key. */
-export const laidLayer = definePick<LaidLayer>('laid_layer', (bench, key) =>
-  ifKnown(bench.ask(laidStack), (stack) => {
-    const layer = byKey(stack).get(key);
-    if (layer !== undefined) return known(layer);
-    return cannot(
-      reason('typed', text('no layer is called {name}', { name: key }), {
-        at: inRecipe(bench, bench.recipe.stack?.path ?? ''),
-      }),
-    );
-  }),
-);
+export const laidLayer = definePick<LaidLayer>('laid_layer', (bench, key) => {
+  const stack = bench.ask(laidStack);
+  if (!isKnown(stack)) return stack;
+  const layer = byKey(stack.value).get(key);
+  if (layer !== undefined) return known(layer);
+  return cannot(
+    reason('typed', text('no layer is called {name}', { name: key }), {
+      at: inRecipe(bench, bench.recipe.stack?.path ?? ''),
+    }),
+  );
+});
