@@ -1,7 +1,17 @@
 import { text } from '../../../calc/figure/index.ts';
+import type { Fact, Price } from '../../../calc/model/index.ts';
 import { factValue } from '../kit/layers.ts';
 import { usesInRecipe } from '../kit/uses.ts';
 import { rule } from '../rule.ts';
+
+/** The first price that is in another currency. */
+function inAnother(own: string, prices: readonly Fact<Price>[] = []): Fact<Price> | undefined {
+  for (const fact of prices) {
+    const currency = factValue(fact)?.amount.currency;
+    if (currency !== undefined && currency !== own) return fact;
+  }
+  return undefined;
+}
 
 export const costMixedCurrency = rule({
   name: 'cost/mixed-currency',
@@ -13,8 +23,8 @@ export const costMixedCurrency = rule({
     if (own === undefined) return;
     const told = new Set<string>();
     for (const use of usesInRecipe(context.recipe)) {
-      const prices = use.wants.includes('material') ? context.bench.prices(use.name) : undefined;
-      const other = prices?.find((fact) => (factValue(fact)?.amount.currency ?? own) !== own);
+      if (!use.wants.includes('material')) continue;
+      const other = inAnother(own, context.bench.prices(use.name));
       const price = factValue(other)?.amount;
       if (other === undefined || price === undefined || told.has(use.name)) continue;
       told.add(use.name);

@@ -32,17 +32,20 @@ export interface Use {
 
 // What is spoken of is put into one list: it is gathered for every recipe, and lists of lists were the dearest part of it.
 
-function one(into: Use[], name: string | undefined, at: string, wants: readonly Namespace[]): void {
-  if (name !== undefined) into.push({ name, at, wants, kinds: undefined, free: false });
+/** `clause`: where it stands in its line, at `path`. Most lines name nothing there, and then no place is made. */
+function one(into: Use[], name: string | undefined, wants: readonly Namespace[], path: string, clause = ''): void {
+  if (name !== undefined) into.push({ name, at: path + clause, wants, kinds: undefined, free: false });
 }
 
-function material(into: Use[], name: string | undefined, at: string, kinds: readonly string[]): void {
-  if (name !== undefined) into.push({ name, at, wants: MATERIAL, kinds, free: false });
+function material(into: Use[], name: string | undefined, kinds: readonly string[], path: string, clause = ''): void {
+  if (name !== undefined) into.push({ name, at: path + clause, wants: MATERIAL, kinds, free: false });
 }
 
 const MATERIAL = ['material'] as const;
 const TOOL = ['tool'] as const;
 const TOOL_OR_MATERIAL = ['tool', 'material'] as const;
+const RECIPE = ['recipe'] as const;
+const LOAD = ['load'] as const;
 const LAYER = ['layer'] as const;
 const ZONE_OR_LAYER = ['zone', 'layer'] as const;
 
@@ -109,17 +112,19 @@ export function localNames(
 export const usesInRecipe = onceFor((recipe: Recipe): readonly Use[] => {
   const { stack, process } = recipe;
   const into: Use[] = [];
-  one(into, recipe.like, 'like', ['recipe']);
+  one(into, recipe.like, RECIPE, 'like');
   if (stack !== undefined) {
-    one(into, stack.tool, `${stack.path}.tool`, stack.from === 'caul' ? TOOL_OR_MATERIAL : TOOL);
+    one(into, stack.tool, stack.from === 'caul' ? TOOL_OR_MATERIAL : TOOL, stack.path, '.tool');
     usesOfItems(stack.items, into);
   }
-  if (process !== undefined) material(into, process.resin, `${process.path}.resin`, RESIN);
-  if (process !== undefined) for (const step of allSteps(process.steps)) usesOfStep(step, into);
+  if (process !== undefined) {
+    material(into, process.resin, RESIN, process.path, '.resin');
+    for (const step of allSteps(process.steps)) usesOfStep(step, into);
+  }
   for (const { path, test } of recipe.expects) {
-    one(into, test.under, `${path}.test.under`, ['load']);
-    one(into, test.on, path, LAYER);
-    if (typeof test.at === 'string' && test.at !== 'middle') one(into, test.at, path, ZONE_OR_LAYER);
+    one(into, test.under, LOAD, path, '.test.under');
+    one(into, test.on, LAYER, path);
+    if (typeof test.at === 'string' && test.at !== 'middle') one(into, test.at, ZONE_OR_LAYER, path);
   }
   return into;
 });
@@ -129,7 +134,7 @@ const LIQUID = ['resin', 'gelcoat', 'paste'];
 
 function usesOfItems(items: readonly StackItem[], into: Use[]): void {
   for (const item of items) {
-    if (item.kind === 'mirror') one(into, item.about, `${item.path}.about`, LAYER);
+    if (item.kind === 'mirror') one(into, item.about, LAYER, item.path, '.about');
     else if (item.kind === 'repeat') usesOfItems(item.items, into);
     else usesOfLayer(item, into);
   }
@@ -137,12 +142,12 @@ function usesOfItems(items: readonly StackItem[], into: Use[]): void {
 
 function usesOfLayer(layer: Layer, into: Use[]): void {
   const { extent, path } = layer;
-  material(into, layer.material, `${path}.material`, MADE_OF[layer.kind]);
-  material(into, layer.wetResin, `${path}.resin`, LIQUID);
-  one(into, layer.bedded?.material, `${path}.bedded`, MATERIAL);
-  if (extent.kind === 'wrap') one(into, extent.target, `${path}.wrap.target`, LAYER);
-  if (extent.kind === 'zone') one(into, extent.zone, `${path}.over`, ZONE_OR_LAYER);
-  if (layer.grooves !== undefined) for (const groove of layer.grooves) one(into, groove.strip, groove.path, LAYER);
+  material(into, layer.material, MADE_OF[layer.kind], path, '.material');
+  material(into, layer.wetResin, LIQUID, path, '.resin');
+  one(into, layer.bedded?.material, MATERIAL, path, '.bedded');
+  if (extent.kind === 'wrap') one(into, extent.target, LAYER, path, '.wrap.target');
+  if (extent.kind === 'zone') one(into, extent.zone, ZONE_OR_LAYER, path, '.over');
+  if (layer.grooves !== undefined) for (const groove of layer.grooves) one(into, groove.strip, LAYER, groove.path);
 }
 
 /** What stands behind a verb, or behind a connective of it, by a name that something else bears. */
@@ -164,9 +169,9 @@ const takesOfNames = onceFor((of: Verb): readonly TakesName[] =>
 function usesOfStep(step: Step, into: Use[]): void {
   if (step.lay !== undefined) {
     const { first, last, resin } = step.lay;
-    one(into, first, `${step.path}.first`, LAYER);
-    one(into, last, `${step.path}.last`, LAYER);
-    material(into, resin, `${step.path}.resin`, LIQUID);
+    one(into, first, LAYER, step.path, '.first');
+    one(into, last, LAYER, step.path, '.last');
+    material(into, resin, LIQUID, step.path, '.resin');
     return;
   }
   const known = verb(step.verb);
@@ -218,31 +223,31 @@ function namespaceOf(kind: NameKind): Namespace {
 export function usesInMaterial(entry: Material): Use[] {
   const into: Use[] = [];
   const own = (fact: Fact<string> | undefined, kinds: readonly string[]): void => {
-    if (fact !== undefined && fact.value !== UNKNOWN) material(into, fact.value, fact.at.path, kinds);
+    if (fact !== undefined && fact.value !== UNKNOWN) material(into, fact.value, kinds, fact.at.path);
   };
   const { catalyst } = entry;
-  if (entry.like !== 'stock') one(into, entry.like, 'like', MATERIAL);
+  if (entry.like !== 'stock') one(into, entry.like, MATERIAL, 'like');
   own(entry.fibre, ['fibre']);
   own(entry.madeFrom, LIQUID);
   if (catalyst !== undefined && catalyst.value !== UNKNOWN)
-    material(into, catalyst.value.material, catalyst.at.path, ['catalyst']);
+    material(into, catalyst.value.material, ['catalyst'], catalyst.at.path);
   for (const fact of entry.fillers ?? [])
-    if (fact.value !== UNKNOWN) one(into, fact.value.material, fact.at.path, MATERIAL);
+    if (fact.value !== UNKNOWN) one(into, fact.value.material, MATERIAL, fact.at.path);
   return into;
 }
 
 export function usesInRecord(record: BuildRecord): Use[] {
   const into: Use[] = [];
-  one(into, record.recipe, 'recipe', ['recipe']);
-  one(into, record.size, 'size', ['size']);
-  for (const lot of record.lots) one(into, lot.material, `${lot.path}.material`, MATERIAL);
-  for (const { key, words, path } of record.readings) if (key === 'out') one(into, words[0], path, MATERIAL);
+  one(into, record.recipe, RECIPE, 'recipe');
+  one(into, record.size, ['size'], 'size');
+  for (const lot of record.lots) one(into, lot.material, MATERIAL, lot.path, '.material');
+  for (const { key, words, path } of record.readings) if (key === 'out') one(into, words[0], MATERIAL, path);
   return into;
 }
 
 /** The other tool that a tool is like. */
 export function usesInTool({ like }: Tool): Use[] {
   const into: Use[] = [];
-  if (like !== 'stock') one(into, like, 'like', TOOL);
+  if (like !== 'stock') one(into, like, TOOL, 'like');
   return into;
 }
