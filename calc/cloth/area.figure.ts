@@ -72,10 +72,14 @@ export const layerArea = defineFigure<number>('layer_area', (bench, key) =>
 );
 
 /** What a smaller or shorter copy lacks of the whole outline, m2. */
-const lost = (footprint: Footprint) =>
-  following(footprintArea({ ...footprint, inset: 0, shorter: [0, 0] }), (all) =>
-    following(footprintArea(footprint), (left) => all - left),
+function lost(footprint: Footprint): Outcome {
+  const left = footprintArea(footprint);
+  const { inset, shorter } = footprint;
+  if (inset === 0 && shorter[0] === 0 && shorter[1] === 0) return following(left, () => 0);
+  return following(footprintArea({ ...footprint, inset: 0, shorter: [0, 0] }), (all) =>
+    following(left, (left) => all - left),
   );
+}
 
 /** Area of a wrapped ply beyond the face: the edge all round, and the ring that lands inside the outline; m2. */
 function wrapBand(bench: Bench, laid: LaidLayer, footprint: Footprint): Figure<number> {

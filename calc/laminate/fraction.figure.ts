@@ -58,53 +58,50 @@ export const densityOf = onceFor(
 );
 
 /** The material of a layer. */
-export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) =>
-    materialAt(
-      bench,
-      laid.layer.material,
-      text('the material of {layer}', { layer: laid.name }),
-      inRecipe(bench, laid.path),
-    ),
-  ),
-);
+export const layerMaterial = definePick<MaterialFacts>('layer_material', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  const { layer, name, path } = laid.value;
+  const material = layer.material === undefined ? undefined : bench.material(layer.material);
+  // only what is missing needs words
+  if (material !== undefined) return known(material);
+  return materialAt(bench, layer.material, text('the material of {layer}', { layer: name }), inRecipe(bench, path));
+});
 
 /** The cloth of a layer. */
-export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) =>
-  ifKnown(bench.ask(layerMaterial, key), (material) =>
-    factOf(
-      material.cloth,
-      text('what {material} is woven or stitched of', { material: material.name }),
-      factPlace(material, 'layers'),
-    ),
-  ),
-);
+export const layerCloth = definePick<Cloth>('layer_cloth', (bench, key) => {
+  const found = bench.ask(layerMaterial, key);
+  if (!isKnown(found)) return found;
+  const material = found.value;
+  return factOf(
+    material.cloth,
+    text('what {material} is woven or stitched of', { material: material.name }),
+    factPlace(material, 'layers'),
+  );
+});
 
 /** Fibre in a layer, kg/m2. */
-export const layerArealWeight = defineFigure<number>('layer_areal_weight', (bench, key) =>
-  ifKnown(bench.ask(layerCloth, key), (cloth, reasons) =>
-    knownBy(
-      cloth.layers.reduce((sum, sheet) => sum + sheet.arealWeight.si, 0),
-      reasons,
-    ),
-  ),
-);
+export const layerArealWeight = defineFigure<number>('layer_areal_weight', (bench, key) => {
+  const cloth = bench.ask(layerCloth, key);
+  if (!isKnown(cloth)) return cloth;
+  let sum = 0;
+  for (const sheet of cloth.value.layers) sum += sheet.arealWeight.si;
+  return knownBy(sum, cloth.reasons);
+});
 
 /** Density of the fibre of a layer, kg/m3. */
-export const layerFibreDensity = defineFigure<number>('layer_fibre_density', (bench, key) =>
-  ifKnown(bench.ask(layerMaterial, key), (material) => {
-    const fibre = factOf(
-      material.fibre,
-      text('the fibre of {material}', { material: material.name }),
-      factPlace(material, 'fibre'),
-    );
-    return ifKnown(fibre, (fibre, reasons) =>
-      ifKnown(materialAt(bench, fibre, 'the fibre', factPlace(material, 'fibre')), (entry) =>
-        ifKnown(densityOf(entry), (density, more) => known(density, ...more, ...reasons)),
-      ),
-    );
-  }),
-);
+export const layerFibreDensity = defineFigure<number>('layer_fibre_density', (bench, key) => {
+  const found = bench.ask(layerMaterial, key);
+  if (!isKnown(found)) return found;
+  const material = found.value;
+  const at = factPlace(material, 'fibre');
+  const fibre = factOf(material.fibre, text('the fibre of {material}', { material: material.name }), at);
+  if (!isKnown(fibre)) return fibre;
+  const entry = materialAt(bench, fibre.value, 'the fibre', at);
+  if (!isKnown(entry)) return entry;
+  const density = densityOf(entry.value);
+  return isKnown(density) ? knownBy(density.value, reasonsOf(density, fibre)) : density;
+});
 
 /** The resin of a layer: named on its line, on the step that lays it, or for the whole process; a prepreg brings its own. */
 export const layerResinName = definePick<string>('layer_resin_name', (bench, key) =>
@@ -163,18 +160,23 @@ function onStep(bench: Bench, key: string): { readonly fraction: Fraction; reado
 }
 
 /** In the order of the notation: the ply, the step that lays it, the cloth, the table of the trade. */
-const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key), material: bench.ask(layerMaterial, key) }, ({ laid, material }) => {
-    const what = text('the share of fibre or resin in {layer}', { layer: laid.name });
-    if (laid.layer.fraction !== undefined) return said(laid.layer.fraction, what, inRecipe(bench, laid.path));
-    const step = onStep(bench, key);
-    if (step !== undefined) return said(step.fraction, text('{what}, as laid', { what }), inRecipe(bench, step.path));
-    const kind = bench.recipe.process?.kind;
-    const own = ofMaterial(material, kind);
-    if (own !== undefined) return own;
-    return ifKnown(bench.ask(layerCloth, key), (cloth) => ofTrade(bench, cloth, kind, laid));
-  }),
-);
+const saidFraction = defineFigure<SaidFraction>('said_fraction', (bench, key) => {
+  const found = bench.ask(laidLayer, key);
+  const material = bench.ask(layerMaterial, key);
+  if (!isKnown(found) || !isKnown(material)) return missing(found, material);
+  const laid = found.value;
+  const { fraction } = laid.layer;
+  if (fraction !== undefined) return said(fraction, shareIn(laid), inRecipe(bench, laid.path));
+  const step = onStep(bench, key);
+  if (step !== undefined)
+    return said(step.fraction, text('{what}, as laid', { what: shareIn(laid) }), inRecipe(bench, step.path));
+  const kind = bench.recipe.process?.kind;
+  const own = ofMaterial(material.value, kind);
+  if (own !== undefined) return own;
+  return ifKnown(bench.ask(layerCloth, key), (cloth) => ofTrade(bench, cloth, kind, laid));
+});
+
+const shareIn = ({ name }: LaidLayer) => text('the share of fibre or resin in {layer}', { layer: name });
 
 /**
  * The fraction of a material that counts in a process: the one that names it before the one that names none. While no process is

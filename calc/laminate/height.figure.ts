@@ -1,4 +1,4 @@
-import { allKnown, defineFigure, type Figure, ifKnown, known, reason, whenKnown } from '../figure/index.ts';
+import { allKnown, defineFigure, type Figure, ifKnown, isKnown, known, missing, reason } from '../figure/index.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import { grooveOf } from '../stack/order.ts';
 import { layerThickness } from './thickness.figure.ts';
@@ -11,9 +11,8 @@ const heights = defineFigure<ReadonlyMap<string, Figure<number>>>('heights', (be
     for (const laid of stack.layers) {
       // an insert ends with the core that it lies in, a strip lies in its groove
       if (laid.layer.kind !== 'insert' && grooveOf(stack.layers, laid) === undefined) {
-        soFar = whenKnown({ below: soFar, own: bench.ask(layerThickness, laid.key) }, ({ below, own }) =>
-          known(below + own),
-        );
+        const own = bench.ask(layerThickness, laid.key);
+        soFar = isKnown(soFar) && isKnown(own) ? known(soFar.value + own.value) : missing(soFar, own);
       }
       height.set(laid.key, soFar);
     }

@@ -1,6 +1,6 @@
 import { clothPastEdge } from '../cloth/past-edge.figure.ts';
-import { defineFigure, known, quantity, text, whenKnown, worked } from '../figure/index.ts';
-import { following, type Outcome } from '../outcome.ts';
+import { defineFigure, isKnown, known, missing, quantity, reasonsOf, text, worked } from '../figure/index.ts';
+import { following } from '../outcome.ts';
 import type { Contour } from '../outline/contour.ts';
 import { inRecipe, sidesOf } from '../outline/part.figure.ts';
 import { LENGTH } from '../quantity/index.ts';
@@ -19,22 +19,27 @@ export interface ClothContours {
   readonly out: number;
 }
 
-export const clothContours = defineFigure<ClothContours>('cloth_contours', (bench, key) =>
-  whenKnown({ laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) }, ({ laid, footprint }) => {
-    const sides = footprint.whole ? bench.ask(sidesOf) : known({ area: 0, way: 0 });
-    return whenKnown({ past: clothPastEdge(bench, laid), sides }, (v, reasons) => {
-      const out = v.past + v.sides.way;
-      const { placed, shorter, stretch } = footprint;
-      const grown = { placed, out: out - footprint.inset, shorter, stretch };
-      const found = following(grownContours(grown), (flats): Outcome<ClothContours> => {
-        if (flats.length > 0) return { flats, footprint, out };
-        return { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) };
-      });
-      const words = text('cut {out} past the finished edge all round', { out: quantity(out, LENGTH) });
-      return worked(found, words, { at: inRecipe(bench, laid.path), reasons });
-    });
-  }),
-);
+export const clothContours = defineFigure<ClothContours>('cloth_contours', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  const shape = bench.ask(layerFootprint, key);
+  if (!isKnown(laid) || !isKnown(shape)) return missing(laid, shape);
+  const footprint = shape.value;
+  const { name, path } = laid.value;
+  const sides = footprint.whole ? bench.ask(sidesOf) : noSides;
+  const past = clothPastEdge(bench, laid.value);
+  if (!isKnown(past) || !isKnown(sides)) return missing(past, sides);
+  const out = past.value + sides.value.way;
+  const { placed, inset, shorter, stretch } = footprint;
+  const found = following(grownContours({ placed, out: out - inset, shorter, stretch }), (flats) =>
+    flats.length > 0
+      ? { flats, footprint, out }
+      : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: name }) },
+  );
+  const words = text('cut {out} past the finished edge all round', { out: quantity(out, LENGTH) });
+  return worked<ClothContours>(found, words, { at: inRecipe(bench, path), reasons: reasonsOf(past, sides) });
+});
+
+const noSides = known({ area: 0, way: 0 });
 
 /** The notches of a piece: at the axes of the part, or of a shape that lies somewhere on it. */
 export const pieceNotches = (outer: Contour, { whole, placed, stretch }: Footprint) =>

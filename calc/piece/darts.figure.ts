@@ -106,9 +106,12 @@ const placedOn = (
 };
 
 /** Darts as they lie where no ply below or above matters. */
-const evenDarts = defineFigure<readonly Dart[]>('even_darts', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) => ifKnown(dartGround(bench, laid), (ground) => known(placed(ground, [])))),
-);
+const evenDarts = defineFigure<readonly Dart[]>('even_darts', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  const ground = dartGround(bench, laid.value);
+  return isKnown(ground) ? known(placed(ground.value, [])) : ground;
+});
 
 /** The darts of a ply moved off those of the two darted plies next to it, where those have them evenly. */
 const movedDarts = defineFigure<readonly Dart[]>('moved_darts', (bench, key) =>

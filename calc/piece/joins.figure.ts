@@ -58,10 +58,13 @@ function lapOf(bench: Bench, { layer }: LaidLayer): Figure<number> {
   return layer.joins?.some(({ kind }) => kind === 'butt') === true ? known(0) : usual(bench, JOIN_LAP);
 }
 
+const noPoints = known<readonly Point[]>([]);
+
 /** Where the text puts joins, and by how much a copy moves them. */
 function typedJoins(bench: Bench, { layer }: LaidLayer): Figure<readonly Point[]> {
-  const places = (layer.joins ?? []).flatMap(({ at }) => (at === undefined ? [] : [at]));
-  if (places.length === 0) return known([]);
+  if (layer.joins === undefined) return noPoints;
+  const places = layer.joins.flatMap(({ at }) => (at === undefined ? [] : [at]));
+  if (places.length === 0) return noPoints;
   return ifKnown(bench.ask(partFrame), (frame) =>
     known(
       places.flatMap((place) => {
@@ -133,17 +136,19 @@ const parallel = (a: number, b: number): boolean => Math.abs(Math.sin(a - b)) < 
 const sameWay = (a: number, b: number): number => (Math.cos(a - b) > 0 ? 1 : -1);
 
 /** Joins as they lie where no ply below or above matters. */
-const plainJoins = defineFigure<Joins | undefined>('plain_joins', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) => ownJoins(bench, laid, [])),
-);
+const plainJoins = defineFigure<Joins | undefined>('plain_joins', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  return isKnown(laid) ? ownJoins(bench, laid.value, []) : laid;
+});
 
 /** How a ply is joined of lanes; nothing where it is one piece. Every second ply moves its joins off those next to it. */
 export const layerJoins = defineFigure<Joins | undefined>('layer_joins', (bench, key) =>
   whenKnown({ laid: bench.ask(laidLayer, key), stack: bench.ask(laidStack) }, ({ laid, stack }) => {
+    const plain = bench.ask(plainJoins, key);
+    if (isKnown(plain) && plain.value === undefined) return plain;
     const plies = stack.layers.filter(({ layer }) => layer.kind === 'ply');
     const at = plies.indexOf(laid);
-    const plain = bench.ask(plainJoins, key);
-    if (at < 0 || at % 2 === 0 || (isKnown(plain) && plain.value === undefined)) return plain;
+    if (at < 0 || at % 2 === 0) return plain;
     const beside = [plies[at - 1], plies[at + 1]].flatMap((other) => {
       const joins = other === undefined ? undefined : bench.ask(plainJoins, other.key);
       return joins !== undefined && isKnown(joins) && joins.value !== undefined ? [joins.value] : [];
