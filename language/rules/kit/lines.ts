@@ -1,5 +1,5 @@
 import { linePoints } from '../../../calc/bag/line-points.ts';
-import { definePick, ifKnown, isKnown, known } from '../../../calc/figure/index.ts';
+import { definePick, isKnown, known } from '../../../calc/figure/index.ts';
 import { signedDistance } from '../../../calc/outline/distance.ts';
 import { type PartFrame, partFrame } from '../../../calc/outline/part.figure.ts';
 import type { Point } from '../../../calc/outline/shape.ts';
@@ -25,22 +25,26 @@ export function linesOf(context: RecipeContext, verb: 'feed' | 'vent'): readonly
 
 const flowLines = definePick<readonly FlowLine[], 'feed' | 'vent'>('flow_lines', (bench, verb) => {
   const steps = bench.ask(workedSteps);
-  return ifKnown(bench.ask(partFrame), (frame) =>
-    known(isKnown(steps) ? allOf(steps.value, verb).map((worked) => lineOf(worked, verb, frame)) : []),
-  );
+  const frame = bench.ask(partFrame);
+  if (!isKnown(frame)) return frame;
+  const lines: FlowLine[] = [];
+  if (isKnown(steps)) for (const worked of allOf(steps.value, verb)) lines.push(lineOf(worked, verb, frame.value));
+  return known(lines);
 });
 
 function lineOf(worked: WorkedStep, verb: 'feed' | 'vent', frame: PartFrame): FlowLine {
   const { step } = worked;
-  const said = allSaid(step);
   const name = step.name ?? verb;
-  if (hasWord(said, 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points: [], outside: [] };
-  const points = linePoints(frame, step).flatMap((point) => ('problem' in point ? [] : [point]));
-  const outside = points.flatMap((point) => {
+  const points: Point[] = [];
+  const outside: number[] = [];
+  if (hasWord(allSaid(step), 'perimeter')) return { worked, name, around: pastEdge(step) ?? 0, points, outside };
+  for (const point of linePoints(frame, step)) {
+    if ('problem' in point) continue;
+    points.push(point);
     const distance = signedDistance(frame.shape, point);
-    return typeof distance === 'number' ? [distance] : [];
-  });
-  return { worked, name, points, outside };
+    if (typeof distance === 'number') outside.push(distance);
+  }
+  return { worked, name, around: undefined, points, outside };
 }
 
 const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);

@@ -40,8 +40,10 @@ function bears(book: Book, local: Local, want: Namespace, name: string): boolean
   return want === 'recipe' ? book.recipe(name) !== undefined : local[want]?.includes(name) === true;
 }
 
-const known = (book: Book, local: Local, { name, wants }: Use): boolean =>
-  wants.some((want) => bears(book, local, want, name));
+function known(book: Book, local: Local, { name, wants }: Use): boolean {
+  for (const want of wants) if (bears(book, local, want, name)) return true;
+  return false;
+}
 
 /** A material that is there, but is none of the kinds that may stand here. A consumable without a kind may be anything. */
 function wrongKind(book: Book, { name, kinds, wants }: Use): string | undefined {
