@@ -43,33 +43,34 @@ import { clothPastEdge } from './past-edge.figure.ts';
 import { wrapReach } from './wrap.figure.ts';
 
 /** Net area that a layer covers in the finished part, m2; round the edge and on its landing too. */
-export const layerArea = defineFigure<number>('layer_area', (bench, key) =>
-  whenKnown(
-    { laid: bench.ask(laidLayer, key), footprint: bench.ask(layerFootprint, key) },
-    ({ laid, footprint }, curved) => {
-      if (laid.layer.kind === 'core') return bench.ask(coreArea, key);
-      if (!footprint.whole) {
-        return worked(footprintArea(footprint), text('area of the shape of {name}', { name: laid.name }), {
-          at: inRecipe(bench, laid.path),
-          reasons: curved,
-        });
-      }
-      return whenKnown(
-        { base: bench.ask(baseArea), sides: bench.ask(sidesOf), band: wrapBand(bench, laid, footprint) },
-        (v, reasons) => {
-          const area = following(lost(footprint), (less) =>
-            Math.max(0, v.base * grownBy(footprint) + v.sides.area + v.band - less),
-          );
-          const words =
-            v.band === 0
-              ? text('the whole part')
-              : text('the face and {band} round the edge', { band: quantity(v.band, AREA) });
-          return worked(area, words, { reasons: [...curved, ...reasons] });
-        },
-      );
-    },
-  ),
-);
+export const layerArea = defineFigure<number>('layer_area', (bench, key) => {
+  const found = bench.ask(laidLayer, key);
+  const footprint = bench.ask(layerFootprint, key);
+  if (!isKnown(found) || !isKnown(footprint)) return missing(found, footprint);
+  const laid = found.value;
+  if (laid.layer.kind === 'core') return bench.ask(coreArea, key);
+  if (footprint.value.whole) return areaOnWhole(bench, laid, footprint.value, reasonsOf(found, footprint));
+  return worked(footprintArea(footprint.value), text('area of the shape of {name}', { name: laid.name }), {
+    at: inRecipe(bench, laid.path),
+    reasons: reasonsOf(found, footprint),
+  });
+});
+
+/** Of a layer that covers the part: its face, its sides and what is wrapped round its edge. */
+function areaOnWhole(bench: Bench, laid: LaidLayer, footprint: Footprint, curved: readonly Reason[]): Figure<number> {
+  const base = bench.ask(baseArea);
+  const sides = bench.ask(sidesOf);
+  const band = wrapBand(bench, laid, footprint);
+  if (!isKnown(base) || !isKnown(sides) || !isKnown(band)) return missing(base, sides, band);
+  const area = following(lost(footprint), (less) =>
+    Math.max(0, base.value * grownBy(footprint) + sides.value.area + band.value - less),
+  );
+  const words =
+    band.value === 0
+      ? text('the whole part')
+      : text('the face and {band} round the edge', { band: quantity(band.value, AREA) });
+  return worked(area, words, { reasons: [...curved, ...reasonsOf(base, sides, band)] });
+}
 
 /** What a smaller or shorter copy lacks of the whole outline, m2. */
 function lost(footprint: Footprint): Outcome {
@@ -127,50 +128,51 @@ function pieceFootprint(bench: Bench, key: string): Figure<Footprint> {
 }
 
 /** The flat piece of a layer of cloth, core or insert. */
-export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) =>
-  whenKnown(
-    { laid: bench.ask(laidLayer, key), footprint: pieceFootprint(bench, key) },
-    ({ laid, footprint }, curved) => {
-      if (laid.layer.kind === 'coat')
-        return typed<Piece>(
-          undefined,
-          text('a piece of {layer}, which is a coat,', { layer: laid.name }),
-          inRecipe(bench, laid.path),
-        );
-      const past = isCloth(laid) ? clothPastEdge(bench, laid) : nothing;
-      const sides = footprint.whole && isCloth(laid) ? bench.ask(sidesOf) : noSides;
-      return whenKnown({ past, sides, tabs: tabsOf(bench, laid) }, (v, reasons) => {
-        const out = v.past + v.sides.way;
-        const piece: Outcome<Piece> = following(footprintArea(footprint, -out), (area) =>
-          following(footprintBox(footprint), (bounds) => {
-            const grow = 2 * (out - footprint.inset);
-            return {
-              length: bounds.length + grow - footprint.shorter[0] - footprint.shorter[1] + v.tabs.length,
-              width: bounds.width + grow,
-              area: area + v.tabs.area,
-              past: v.past,
-              laps: 0,
-            };
-          }),
-        );
-        const fits: Outcome<Piece> =
-          isImpossible(piece) || (piece.length > 0 && piece.width > 0)
-            ? piece
-            : { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) };
-        const words = text('cut {past} past the finished edge all round', { past: quantity(v.past, LENGTH) });
-        const flat = worked(fits, words, { at: inRecipe(bench, laid.path), reasons: [...curved, ...reasons] });
-        return isKnown(flat) ? joined(bench, laid, flat.value, flat.reasons) : flat;
-      });
-    },
-  ),
-);
+export const layerPiece = defineFigure<Piece>('layer_piece', (bench, key) => {
+  const found = bench.ask(laidLayer, key);
+  const footprint = pieceFootprint(bench, key);
+  if (!isKnown(found) || !isKnown(footprint)) return missing(found, footprint);
+  const laid = found.value;
+  const at = inRecipe(bench, laid.path);
+  if (laid.layer.kind === 'coat')
+    return typed<Piece>(undefined, text('a piece of {layer}, which is a coat,', { layer: laid.name }), at);
+  const past = isCloth(laid) ? clothPastEdge(bench, laid) : nothing;
+  const sides = footprint.value.whole && isCloth(laid) ? bench.ask(sidesOf) : noSides;
+  const tabs = tabsOf(bench, laid);
+  if (!isKnown(past) || !isKnown(sides) || !isKnown(tabs)) return missing(past, sides, tabs);
+  const piece = onePiece(laid, footprint.value, past.value, sides.value.way, tabs.value);
+  const words = text('cut {past} past the finished edge all round', { past: quantity(past.value, LENGTH) });
+  const reasons = [...reasonsOf(found, footprint), ...reasonsOf(past, sides, tabs)];
+  const flat = worked(piece, words, { at, reasons });
+  return isKnown(flat) ? joined(bench, laid, flat.value, flat.reasons) : flat;
+});
 
-const noTabs = known({ length: 0, area: 0 });
+/** A piece before it is parted in lanes, which runs up the sides and `past` the edge. */
+function onePiece(laid: LaidLayer, footprint: Footprint, past: number, up: number, tabs: Tabs): Outcome<Piece> {
+  const out = past + up;
+  const area = footprintArea(footprint, -out);
+  if (isImpossible(area)) return area;
+  const box = footprintBox(footprint);
+  if (isImpossible(box)) return box;
+  const grow = 2 * (out - footprint.inset);
+  const length = box.length + grow - footprint.shorter[0] - footprint.shorter[1] + tabs.length;
+  const width = box.width + grow;
+  if (length > 0 && width > 0) return { length, width, area: area + tabs.area, past, laps: 0 };
+  return { problem: text('nothing is left of {layer}: its drop is larger than it is', { layer: laid.name }) };
+}
+
+/** What tabs add to a piece: m, and m2. */
+interface Tabs {
+  readonly length: number;
+  readonly area: number;
+}
+
+const noTabs: Figure<Tabs> = known({ length: 0, area: 0 });
 const noSides = known({ area: 0, way: 0 });
 const nothing = known(0);
 
 /** Tabs leave the piece longer at an end, over the width of the straight there that no dart takes; m and m2 in all. */
-function tabsOf(bench: Bench, laid: LaidLayer): Figure<{ readonly length: number; readonly area: number }> {
+function tabsOf(bench: Bench, laid: LaidLayer): Figure<Tabs> {
   const tabs = laid.layer.tabs ?? [];
   if (tabs.length === 0) return noTabs;
   return whenKnown(
