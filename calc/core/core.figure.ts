@@ -5,9 +5,12 @@ import {
   defineFigure,
   type Figure,
   ifKnown,
+  isKnown,
   known,
   knownBy,
+  missing,
   quantity,
+  reasonsOf,
   text,
   typed,
   usual,
@@ -93,29 +96,33 @@ export interface CoreCuts {
 }
 
 /** Holes, saw cuts and grooves of a core. */
-export const coreCuts = defineFigure<CoreCuts>('core_cuts', (bench, key) =>
-  whenKnown(
-    { core: bench.ask(laidLayer, key), area: bench.ask(coreArea, key), thickness: bench.ask(layerThickness, key) },
-    ({ core, area, thickness }) =>
-      whenKnown(
-        {
-          holes: holesOf(bench, core, area, thickness),
-          kerfs: kerfsOf(bench, core, area, thickness),
-          grooves: allKnown((core.layer.grooves ?? []).map((_, i) => grooveOf(bench, core, i, thickness))),
-        },
-        ({ holes, kerfs, grooves }, reasons) => {
-          const cut = grooves.reduce((sum, g) => sum + g.cut, 0);
-          const room = grooves.reduce((sum, g) => sum + g.room, 0);
-          return knownBy({ holes, kerfs, grooves: cut, grooveRoom: room }, reasons);
-        },
-      ),
-  ),
-);
+export const coreCuts = defineFigure<CoreCuts>('core_cuts', (bench, key) => {
+  const found = bench.ask(laidLayer, key);
+  const area = bench.ask(coreArea, key);
+  const thickness = bench.ask(layerThickness, key);
+  if (!isKnown(found) || !isKnown(area) || !isKnown(thickness)) return missing(found, area, thickness);
+  const core = found.value;
+  const holes = holesOf(bench, core, area.value, thickness.value);
+  const kerfs = kerfsOf(bench, core, area.value, thickness.value);
+  const grooves = allKnown((core.layer.grooves ?? []).map((_, i) => grooveOf(bench, core, i, thickness.value)));
+  if (!isKnown(holes) || !isKnown(kerfs) || !isKnown(grooves)) return missing(holes, kerfs, grooves);
+  let cut = 0;
+  let room = 0;
+  for (const groove of grooves.value) {
+    cut += groove.cut;
+    room += groove.room;
+  }
+  const cuts = { holes: holes.value, kerfs: kerfs.value, grooves: cut, grooveRoom: room };
+  return knownBy(cuts, reasonsOf(holes, kerfs, grooves));
+});
+
+const noHoles: Figure<CoreCuts['holes']> = known({ count: 0, volume: 0 });
+const nothing = known(0);
 
 function holesOf(bench: Bench, core: LaidLayer, area: number, thickness: number): Figure<CoreCuts['holes']> {
   const holes = core.layer.perforation;
+  if (holes === undefined) return noHoles;
   const at = inRecipe(bench, core.path);
-  if (holes === undefined) return known({ count: 0, volume: 0 });
   const sizes = {
     diameter: typed(holes.diameter, text('the diameter of the holes in {core}', { core: core.name }), at),
     pitch: typed(holes.pitch, text('the distance between the holes in {core}', { core: core.name }), at),
@@ -132,8 +139,8 @@ function holesOf(bench: Bench, core: LaidLayer, area: number, thickness: number)
 /** The cuts of a score, as they are once the core is bent. */
 function kerfsOf(bench: Bench, core: LaidLayer, area: number, thickness: number): Figure<number> {
   const { score } = core.layer;
+  if (score === undefined) return nothing;
   const at = inRecipe(bench, core.path);
-  if (score === undefined) return known(0);
   return whenKnown(
     {
       pitch: typed(score.pitch, text('the distance between the cuts in {core}', { core: core.name }), at),
