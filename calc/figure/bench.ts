@@ -44,6 +44,8 @@ interface Reading {
   readonly kind: Kind;
   readonly name: string;
   entry: Entry;
+  /** it was read apart from any figure */
+  aside: boolean;
 }
 
 /** How an entry of a kind is looked up. */
@@ -94,8 +96,6 @@ export class Bench {
     curve: new Map(),
     drawing: new Map(),
   };
-  /** what was read of the book apart from any figure */
-  private readonly aside = new Set<Reading>();
   private changed = 0;
 
   constructor(recipe: Recipe, book: Book) {
@@ -126,7 +126,7 @@ export class Bench {
         this.changed++;
       }
     });
-    for (const reading of different) if (this.aside.has(reading)) this.changed++;
+    for (const { aside } of different) if (aside) this.changed++;
     return this;
   }
 
@@ -215,11 +215,11 @@ export class Bench {
     const known = this.readings[kind];
     let reading = known.get(name);
     if (reading === undefined) {
-      reading = { kind, name, entry: lookups[kind](this.book, name) };
+      reading = { kind, name, entry: lookups[kind](this.book, name), aside: false };
       known.set(name, reading);
     }
     const reader = this.running;
-    if (reader === undefined) this.aside.add(reading);
+    if (reader === undefined) reading.aside = true;
     else if (reader.read === undefined) reader.read = [reading];
     // a longer list each time: most figures read one or two entries, and pushing makes room for many
     else if (!reader.read.includes(reading)) reader.read = [...reader.read, reading];
