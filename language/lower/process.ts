@@ -15,6 +15,7 @@ import { amountOf, lowerArgument, lowerSaid, phrasesOf, plain, type Said, sayAll
 import { lowerTest } from './asks.ts';
 import { clauseWord, withChanges } from './clauses.ts';
 import type { Mutable } from './facts.ts';
+import { grainOf, withGrains } from './grain.ts';
 import type { Lowering } from './lowering.ts';
 import { Overrides } from './overrides.ts';
 import { headSpan, nodeSpan, propertySpan, type Span } from './places.ts';
@@ -168,6 +169,16 @@ function lowerStepClauses(low: Lowering, path: string, clauses: readonly Clause[
     const word = clauseWord(clause);
     const at = low.placeClause(`${path}.${word}`, clause);
     const said = saidIn(low, clause);
+    const grain = grainOf(word, verbNamed(verb));
+    if (grain !== undefined) {
+      lowered.push({
+        word: 'amount',
+        path: at,
+        arguments: [{ kind: 'amount', amount: grain }],
+        phrases: phrasesOf(said),
+      });
+      continue;
+    }
     checkStepClause(low, clause, said, verb);
     lowered.push({ word, path: at, arguments: plain(said.values), phrases: phrasesOf(said) });
   }
@@ -271,6 +282,7 @@ function readVerb(low: Lowering, line: StepNode, step: Mutable<Step>, overrides:
     spelling ?? step.verb,
     spelling === undefined ? verbSpan : spanTo(verbSpan, said.values[0]?.node),
   );
+  values = withGrains(values, known);
   checkHead(low, { ...said, values }, step.verb);
   values.forEach(({ argument, node }, i) => {
     if (argument.kind === 'word') low.place(`${step.path}.arguments.${i}`, node);

@@ -41,6 +41,7 @@ describe('words that no table knows', () => {
     ['demold', ['line/not-understood demold']],
     ['bag film_50, plaets 4 of 40 mm', ['line/not-understood plaets']],
     ['bag film_50, floofs 3', ['line/not-understood floofs']],
+    ['sand skin, P80x', ['line/not-understood P80x']],
   ])('%s', async (step, expected) => expect(await readingOf(step)).toEqual(expected));
 });
 
@@ -54,6 +55,9 @@ describe('what is right is read in silence', () => {
     'vacuum 650 mbar gauge, within 75 min of mix',
     'drill 8 holes 8 mm in bolts, grid 4 by 2, 20 mm by 30 mm apart, sealed',
     'sand skin 120 grit, spikes only',
+    // as the paper bears it, ISO 6344
+    'sand P80',
+    'sand skin, P120, wet',
     'trim green, knife, 10 min after gel',
     'mix epoxy_infusion_slow 3 kg',
     'caul alu_2, 3 mm short of dam, release semi_permanent 3 coats',
