@@ -1,6 +1,5 @@
 import { processSteps } from '../bag/bag.figure.ts';
 import {
-  allKnown,
   type Bench,
   cannot,
   defineFigure,
@@ -8,12 +7,16 @@ import {
   type FigureDefinition,
   factOf,
   ifKnown,
+  isKnown,
   known,
   knownBy,
+  type MaterialFacts,
+  missing,
   reason,
+  reasonsOf,
+  siOf,
   text,
   typed,
-  whenKnown,
   worked,
 } from '../figure/index.ts';
 import { materialAt } from '../laminate/fraction.figure.ts';
@@ -29,50 +32,43 @@ import { labourCost as labourFormula } from './labour.ts';
 import { mouldShare, orderCost, partCost } from './part-cost.ts';
 import { costOf, layerCost, resinPrice } from './price.figure.ts';
 import type { Bought } from './price.ts';
+import { sumOf } from './sum.ts';
 
 /** Cost of all that is laid and mixed for one part: with cutting waste, and the resin that is thrown away; money. */
-export const materialCost = defineFigure<number>('material_cost', (bench) =>
-  whenKnown(
-    {
-      layers: overLayers(bench, (laid) => bench.ask(layerCost, laid.key), 'sum of all layers'),
-      more: resinThrownAway(bench),
-    },
-    ({ layers, more }, reasons) =>
-      known(
-        layers + more,
-        reason('computed', 'layers with their waste, and the resin that does not stay in the part', { reasons }),
-      ),
-  ),
-);
+export const materialCost = defineFigure<number>('material_cost', (bench) => {
+  const layers = overLayers(bench, (laid) => bench.ask(layerCost, laid.key), 'sum of all layers');
+  const more = resinThrownAway(bench);
+  if (!isKnown(layers) || !isKnown(more)) return missing(layers, more);
+  const words = 'layers with their waste, and the resin that does not stay in the part';
+  return known(layers.value + more.value, reason('computed', words, { reasons: reasonsOf(layers, more) }));
+});
 
 /** Resin mixed and not in the part, and what is stirred into it. */
 function resinThrownAway(bench: Bench): Figure<number> {
-  return ifKnown(bench.ask(resinsUsed), (names) => {
-    const each = names.map((name) =>
-      whenKnown(
-        { mix: bench.ask(resinToMix, name), inside: bench.ask(resinInPart, name), extras: bench.ask(additions, name) },
-        ({ mix, inside, extras }) => {
-          const price = mix.total > 0 ? bench.ask(resinPrice, name) : known(0);
-          const added = extras.map((e) =>
-            ifKnown(
-              materialAt(bench, e.material, 'what is stirred in', inRecipe(bench, bench.recipe.process?.path ?? '')),
-              (material) => costOf(bench, material, { mass: mix.total * e.share }),
-            ),
-          );
-          return whenKnown({ price, added: allKnown(added) }, (v, reasons) =>
-            knownBy((mix.total - inside.total) * v.price + v.added.reduce((s, c) => s + c, 0), reasons),
-          );
-        },
-      ),
-    );
-    return ifKnown(allKnown(each), (each, reasons) =>
-      knownBy(
-        each.reduce((sum, c) => sum + c, 0),
-        reasons,
-      ),
-    );
-  });
+  const names = bench.ask(resinsUsed);
+  return isKnown(names) ? sumOf(names.value.map((name) => thrownAway(bench, name))) : names;
 }
+
+function thrownAway(bench: Bench, name: string): Figure<number> {
+  const mix = bench.ask(resinToMix, name);
+  const inside = bench.ask(resinInPart, name);
+  const extras = bench.ask(additions, name);
+  if (!isKnown(mix) || !isKnown(inside) || !isKnown(extras)) return missing(mix, inside, extras);
+  const { total } = mix.value;
+  const price = total > 0 ? bench.ask(resinPrice, name) : nothing;
+  const stirredIn = sumOf(extras.value.map(({ material, share }) => costOfExtra(bench, material, total * share)));
+  if (!isKnown(price) || !isKnown(stirredIn)) return missing(price, stirredIn);
+  const cost = (total - inside.value.total) * price.value + stirredIn.value;
+  return knownBy(cost, reasonsOf(price, stirredIn));
+}
+
+function costOfExtra(bench: Bench, name: string, mass: number): Figure<number> {
+  const at = inRecipe(bench, bench.recipe.process?.path ?? '');
+  const material = materialAt(bench, name, 'what is stirred in', at);
+  return isKnown(material) ? costOf(bench, material.value, { mass }) : material;
+}
+
+const nothing = known(0);
 
 const measure = (amount: Quantity): Bought => {
   if (sameDimension(amount.dimension, AREA)) return { area: amount.si };
@@ -86,68 +82,63 @@ const MIXED: ReadonlySet<string> = new Set(['resin', 'gelcoat', 'paste']);
 
 /** Cost of one thing that a step uses up. */
 function bought(bench: Bench, item: StepItem, path: string): Figure<number> {
-  return ifKnown(
-    materialAt(bench, item.material, text('the material of {what}', { what: item.what }), inRecipe(bench, path)),
-    (material) => {
-      const amount = measure(item.amount);
-      if (amount.mass !== undefined && MIXED.has(material.kind))
-        return ifKnown(bench.ask(resinPrice, material.name), (price, reasons) =>
-          knownBy(price * item.amount.si, reasons),
-        );
-      const roll = material.roll?.value;
-      const width = roll === undefined || roll === UNKNOWN ? material.width?.value : roll.width;
-      const across = width === undefined || width === UNKNOWN ? undefined : width.si;
-      const converted: Bought = {
-        ...amount,
-        ...(amount.area !== undefined && across !== undefined && across > 0 ? { length: amount.area / across } : {}),
-        ...(amount.length !== undefined && across !== undefined ? { area: amount.length * across } : {}),
-        ...densityMeasures(amount, material.density?.value),
-      };
-      return costOf(bench, material, converted);
-    },
-  );
+  const words = text('the material of {what}', { what: item.what });
+  const found = materialAt(bench, item.material, words, inRecipe(bench, path));
+  if (!isKnown(found)) return found;
+  const material = found.value;
+  const amount = measure(item.amount);
+  if (amount.mass !== undefined && MIXED.has(material.kind)) {
+    const price = bench.ask(resinPrice, material.name);
+    return isKnown(price) ? knownBy(price.value * amount.mass, price.reasons) : price;
+  }
+  return costOf(bench, material, inEveryMeasure(amount, material));
 }
 
-function densityMeasures(amount: Bought, density: Quantity | typeof UNKNOWN | undefined): Bought {
-  if (density === undefined || density === UNKNOWN || !(density.si > 0)) return {};
-  if (amount.mass !== undefined) return { volume: amount.mass / density.si };
-  return amount.volume === undefined ? {} : { mass: amount.volume * density.si };
+/** What is taken by area has a length off its roll, what is weighed a volume, and the other way round. */
+function inEveryMeasure({ area, length, mass, volume, pieces }: Bought, material: MaterialFacts): Bought {
+  const roll = material.roll?.value;
+  const width = roll === undefined || roll === UNKNOWN ? material.width?.value : roll.width;
+  const across = width === undefined || width === UNKNOWN ? undefined : width.si;
+  const told = material.density?.value;
+  const density = told === undefined || told === UNKNOWN || !(told.si > 0) ? undefined : told.si;
+  return {
+    area: length !== undefined && across !== undefined ? length * across : area,
+    length: area !== undefined && across !== undefined && across > 0 ? area / across : length,
+    mass: volume !== undefined && density !== undefined ? volume * density : mass,
+    volume: mass !== undefined && density !== undefined ? mass / density : volume,
+    pieces,
+  };
 }
 
 /** Cost of the consumables of one step; money. */
-export const stepCost = defineFigure<number>('step_cost', (bench, path) =>
-  ifKnown(bench.ask(stepAmount, path), (amount) => {
-    const items = amount.items.filter((i) => i.bought);
-    // most steps use nothing up
-    if (items.length === 0) return known(0);
-    return ifKnown(allKnown(items.map((i) => bought(bench, i, path))), (each, reasons) =>
-      knownBy(
-        each.reduce((sum, c) => sum + c, 0),
-        reasons,
-      ),
-    );
-  }),
-);
+export const stepCost = defineFigure<number>('step_cost', (bench, path) => {
+  const amount = bench.ask(stepAmount, path);
+  if (!isKnown(amount)) return amount;
+  const each: Figure<number>[] = [];
+  for (const item of amount.value.items) if (item.bought) each.push(bought(bench, item, path));
+  // most steps use nothing up
+  return each.length === 0 ? nothing : sumOf(each);
+});
 
 /** Cost of what is used up and thrown away: tape, film, sheets, lines, release; money. */
-export const consumableCost = defineFigure<number>('consumable_cost', (bench) =>
-  ifKnown(bench.ask(processSteps), (steps) =>
-    ifKnown(allKnown(steps.flatMap((s) => (takesNothing(s) ? [] : [bench.ask(stepCost, s.path)]))), (each, reasons) =>
-      known(
-        each.reduce((sum, c) => sum + c, 0),
-        reason('computed', 'consumables of all steps', { reasons }),
-      ),
-    ),
-  ),
-);
+export const consumableCost = defineFigure<number>('consumable_cost', (bench) => {
+  const steps = bench.ask(processSteps);
+  if (!isKnown(steps)) return steps;
+  const each: Figure<number>[] = [];
+  for (const step of steps.value) if (!takesNothing(step)) each.push(bench.ask(stepCost, step.path));
+  const sum = sumOf(each);
+  if (!isKnown(sum)) return sum;
+  return known(sum.value, reason('computed', 'consumables of all steps', { reasons: sum.reasons }));
+});
 
 /** Cost of hands for the average part of the order; money. */
 export const labourCost = defineFigure<number>('labour_cost', (bench) => {
   const { shop } = bench;
   const wage = factOf(shop?.labour, 'the labour rate of the shop', { entry: shop?.entry ?? 'shop', path: 'labour' });
-  return whenKnown({ time: bench.ask(averageWorkingTime), wage }, (v, reasons) =>
-    worked(labourFormula(v.time, v.wage.si), text('working time at {wage}', { wage: v.wage }), { reasons }),
-  );
+  const time = bench.ask(averageWorkingTime);
+  if (!isKnown(time) || !isKnown(wage)) return missing(time, wage);
+  const words = text('working time at {wage}', { wage: wage.value });
+  return worked(labourFormula(time.value, wage.value.si), words, { reasons: reasonsOf(time, wage) });
 });
 
 /** Share of the mould that one part pays; money. Nothing where the tool states no cost. */
@@ -190,21 +181,25 @@ export const mouldCost = defineFigure<number>('mould_cost', (bench) => {
 /** All costs of one part before and with overhead. */
 const whole = defineFigure<{ readonly overhead: number; readonly total: number }>('cost_of_part', (bench) => {
   const share = bench.shop?.overhead;
-  const overhead =
-    share === undefined
-      ? known(0, reason('computed', 'the shop states no overhead: none is added'))
-      : ifKnown(factOf(share, 'the overhead of the shop', share.at), (o, reasons) => knownBy(o.si, reasons));
-  const inputs = {
-    material: bench.ask(materialCost),
-    consumables: bench.ask(consumableCost),
-    labour: bench.ask(labourCost),
-    mould: bench.ask(mouldCost),
-    overhead,
+  const overhead = share === undefined ? noOverhead : siOf(factOf(share, 'the overhead of the shop', share.at));
+  const material = bench.ask(materialCost);
+  const consumables = bench.ask(consumableCost);
+  const labour = bench.ask(labourCost);
+  const mould = bench.ask(mouldCost);
+  if (!isKnown(material) || !isKnown(consumables) || !isKnown(labour) || !isKnown(mould) || !isKnown(overhead))
+    return missing(material, consumables, labour, mould, overhead);
+  const direct = {
+    material: material.value,
+    consumables: consumables.value,
+    labour: labour.value,
+    mould: mould.value,
   };
-  return whenKnown(inputs, ({ overhead: o, ...direct }, reasons) =>
-    worked(partCost(direct, o), 'material, consumables, labour, mould and overhead', { reasons }),
-  );
+  return worked(partCost(direct, overhead.value), 'material, consumables, labour, mould and overhead', {
+    reasons: reasonsOf(material, consumables, labour, mould, overhead),
+  });
 });
+
+const noOverhead = known(0, reason('computed', 'the shop states no overhead: none is added'));
 
 /** Overhead that one part bears; money. */
 export const overheadCost = defineFigure<number>('overhead_cost', (bench) =>

@@ -1,4 +1,4 @@
-import { layerPiece } from '../cloth/area.figure.ts';
+import { layerPiece, type Piece } from '../cloth/area.figure.ts';
 import { CLOTH_WASTE, CORE_WASTE } from '../cloth/habits.ts';
 import {
   allKnown,
@@ -14,7 +14,9 @@ import {
   known,
   knownBy,
   type MaterialFacts,
+  missing,
   reason,
+  reasonsOf,
   text,
   typed,
   usual,
@@ -22,7 +24,7 @@ import {
 } from '../figure/index.ts';
 import { onceFor } from '../kept.ts';
 import { densityOf, factPlace, layerArealWeight, layerMaterial, materialAt } from '../laminate/fraction.figure.ts';
-import { layerResin } from '../laminate/mass.figure.ts';
+import { layerResin, type ResinItem } from '../laminate/mass.figure.ts';
 import { layerThickness } from '../laminate/thickness.figure.ts';
 import { type Fact, type Price, UNKNOWN } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
@@ -33,6 +35,7 @@ import type { LaidLayer } from '../stack/laid.ts';
 import { isCloth } from '../stack/order.ts';
 import { type Bought, priceOf } from './price.ts';
 import { taken } from './purchase.ts';
+import { sumOf } from './sum.ts';
 
 /** Currency that costs are reckoned in: of the shop. Without one every price must be in the same. */
 export const currency = definePick<string>('currency', (bench) =>
@@ -48,28 +51,25 @@ const knownPrices = onceFor((facts: readonly Fact<Price>[]): readonly Price[] =>
 
 /** Money for what is used of a material. */
 export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): Figure<number> {
-  const what = () => text('the price of {material}', { material: material.name });
   const facts = bench.prices(material.name) ?? none;
   const at = facts[0]?.at ?? factPlace(material, 'price');
   const prices = knownPrices(facts);
-  if (prices.length === 0) return typed<number>(facts[0]?.value === UNKNOWN ? UNKNOWN : undefined, what(), at);
+  if (prices.length === 0)
+    return typed<number>(facts[0]?.value === UNKNOWN ? UNKNOWN : undefined, priceWords(material), at);
   const found = priceOf(prices, bought);
-  if (isImpossible(found))
-    return cannot(reason('computed', text('{what}: {problem}', { what: what(), problem: found.problem }), { at }));
+  if (isImpossible(found)) {
+    const words = text('{what}: {problem}', { what: priceWords(material), problem: found.problem });
+    return cannot(reason('computed', words, { at }));
+  }
   const money = bench.ask(currency);
   const { amount } = found.price;
   if (isKnown(money) && amount.currency !== undefined && amount.currency !== money.value) {
-    return cannot(
-      reason(
-        'typed',
-        text('{what} is in {own}, the costs of the shop are in {currency}', {
-          what: what(),
-          own: amount.currency,
-          currency: money.value,
-        }),
-        { at },
-      ),
-    );
+    const words = text('{what} is in {own}, the costs of the shop are in {currency}', {
+      what: priceWords(material),
+      own: amount.currency,
+      currency: money.value,
+    });
+    return cannot(reason('typed', words, { at }));
   }
   const words = found.prorated
     ? text('{price}, pro rata for its thickness', { price: amount })
@@ -81,24 +81,33 @@ export function costOf(bench: Bench, material: MaterialFacts, bought: Bought): F
   );
 }
 
+const priceWords = ({ name }: MaterialFacts) => text('the price of {material}', { material: name });
+
 /** What one kg of mixed resin costs: with its catalyst, or with the fillers of a paste; money/kg. */
-export const resinPrice: FigureDefinition<number> = defineFigure<number>('resin_price', (bench, name) =>
-  ifKnown(materialAt(bench, name, 'the resin', inRecipe(bench, bench.recipe.process?.path ?? '')), (resin) => {
-    const from = resin.madeFrom?.value;
-    if (from !== undefined && bench.prices(name) === undefined) return ofPaste(bench, resin, from);
-    const density = resin.density === undefined ? undefined : densityOf(resin);
-    const volume = density !== undefined && isKnown(density) && density.value > 0 ? 1 / density.value : undefined;
-    return whenKnown(
-      { own: costOf(bench, resin, { mass: 1, volume }), dose: bench.ask(catalystDose, name) },
-      ({ own, dose }, reasons) => {
-        if (dose === undefined) return knownBy(own, reasons);
-        return ifKnown(materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst')), (catalyst) =>
-          ifKnown(costOf(bench, catalyst, { mass: dose.dose }), (each, more) => known(own + each, ...reasons, ...more)),
-        );
-      },
-    );
-  }),
-);
+export const resinPrice: FigureDefinition<number> = defineFigure<number>('resin_price', (bench, name) => {
+  const found = materialAt(bench, name, 'the resin', inRecipe(bench, bench.recipe.process?.path ?? ''));
+  if (!isKnown(found)) return found;
+  const resin = found.value;
+  const from = resin.madeFrom?.value;
+  if (from !== undefined && bench.prices(name) === undefined) return ofPaste(bench, resin, from);
+  const density = densityIn(resin);
+  const volume = density !== undefined && density > 0 ? 1 / density : undefined;
+  const own = costOf(bench, resin, { mass: 1, volume });
+  const dosed = bench.ask(catalystDose, name);
+  if (!isKnown(own) || !isKnown(dosed)) return missing(own, dosed);
+  const dose = dosed.value;
+  if (dose === undefined) return knownBy(own.value, reasonsOf(own, dosed));
+  const catalyst = materialAt(bench, dose.material, 'the catalyst', factPlace(resin, 'catalyst'));
+  if (!isKnown(catalyst)) return catalyst;
+  const more = costOf(bench, catalyst.value, { mass: dose.dose });
+  return isKnown(more) ? knownBy(own.value + more.value, reasonsOf(own, dosed, more)) : more;
+});
+
+/** kg/m3, where it is told. */
+function densityIn(material: MaterialFacts): number | undefined {
+  const density = material.density === undefined ? undefined : densityOf(material);
+  return density !== undefined && isKnown(density) ? density.value : undefined;
+}
 
 function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<number> {
   if (from === UNKNOWN || from === paste.name)
@@ -131,65 +140,78 @@ function ofPaste(bench: Bench, paste: MaterialFacts, from: string): Figure<numbe
 
 /** What a layer costs without resin: off the roll or the sheet with the cutting waste. */
 function dryCost(bench: Bench, laid: LaidLayer): Figure<number> {
-  const { key } = laid;
-  if (laid.layer.kind === 'coat') return known(0);
+  const { key, layer } = laid;
+  if (layer.kind === 'coat') return nothing;
+  const found = bench.ask(layerMaterial, key);
+  const piece = bench.ask(layerPiece, key);
   const waste = usual(bench, isCloth(laid) ? CLOTH_WASTE : CORE_WASTE);
-  return whenKnown(
-    { material: bench.ask(layerMaterial, key), piece: bench.ask(layerPiece, key), waste },
-    ({ material, piece, waste: share }, reasons) => {
-      const area = taken(piece.area, share);
-      if (isImpossible(area)) return cannot(reason('computed', area.problem, { at: inRecipe(bench, laid.path) }));
-      const roll = material.roll?.value;
-      const width = roll === undefined || roll === UNKNOWN ? undefined : roll.width.si;
-      const lanes = width === undefined ? undefined : Math.max(1, Math.ceil(piece.width / width - 1e-9));
-      const tape = laid.layer.extent.kind === 'strip' && lanes !== undefined ? piece.length * lanes : undefined;
-      return ifKnown(isCloth(laid) ? ofRoll(bench, key, area) : ofSheet(bench, laid, material, area), (more) => {
-        const bought = {
-          area,
-          length: tape ?? (width === undefined || !(width > 0) ? undefined : area / width),
-          pieces: 1,
-          ...more,
-        };
-        return ifKnown(costOf(bench, material, bought), (cost, priced) => known(cost, ...priced, ...reasons));
-      });
-    },
-  );
+  if (!isKnown(found) || !isKnown(piece) || !isKnown(waste)) return missing(found, piece, waste);
+  const material = found.value;
+  const area = taken(piece.value.area, waste.value);
+  if (isImpossible(area)) return cannot(reason('computed', area.problem, { at: inRecipe(bench, laid.path) }));
+  const length = offRoll(laid, material, piece.value, area);
+  const bought = isCloth(laid) ? ofCloth(bench, key, area, length) : ofSheet(bench, key, material, area, length);
+  if (!isKnown(bought)) return bought;
+  const cost = costOf(bench, material, bought.value);
+  if (!isKnown(cost)) return cost;
+  return knownBy(cost.value, [...cost.reasons, ...reasonsOf(found, piece, waste)]);
 }
 
-const ofRoll = (bench: Bench, key: string, area: number): Figure<Bought> => {
-  const weight = bench.ask(layerArealWeight, key);
-  return known(isKnown(weight) ? { mass: area * weight.value } : {});
-};
+const nothing = known(0);
 
-function ofSheet(bench: Bench, laid: LaidLayer, material: MaterialFacts, area: number): Figure<Bought> {
-  return ifKnown(bench.ask(layerThickness, laid.key), (thickness) => {
-    const volume = area * thickness;
-    const density = material.density === undefined ? undefined : densityOf(material);
-    const sheet = material.sheet?.value;
-    const whole = sheet === undefined || sheet === UNKNOWN ? 0 : sheet.length.si * sheet.width.si;
-    return known({
-      thickness,
-      volume,
-      ...(density !== undefined && isKnown(density) ? { mass: volume * density.value } : {}),
-      ...(whole > 0 ? { pieces: area / whole } : {}),
-    });
-  });
+/** m off the roll; a strip is taken in lanes of its own length. */
+function offRoll({ layer }: LaidLayer, material: MaterialFacts, piece: Piece, area: number): number | undefined {
+  const roll = material.roll?.value;
+  if (roll === undefined || roll === UNKNOWN) return undefined;
+  const width = roll.width.si;
+  if (layer.extent.kind === 'strip') return piece.length * Math.max(1, Math.ceil(piece.width / width - 1e-9));
+  return width > 0 ? area / width : undefined;
+}
+
+function ofCloth(bench: Bench, key: string, area: number, length: number | undefined): Figure<Bought> {
+  const weight = bench.ask(layerArealWeight, key);
+  return known({ area, length, mass: isKnown(weight) ? area * weight.value : undefined, pieces: 1 });
+}
+
+function ofSheet(
+  bench: Bench,
+  key: string,
+  material: MaterialFacts,
+  area: number,
+  length: number | undefined,
+): Figure<Bought> {
+  const thickness = bench.ask(layerThickness, key);
+  if (!isKnown(thickness)) return thickness;
+  const volume = area * thickness.value;
+  const density = densityIn(material);
+  const mass = density === undefined ? undefined : volume * density;
+  const sheet = material.sheet?.value;
+  const whole = sheet === undefined || sheet === UNKNOWN ? 0 : sheet.length.si * sheet.width.si;
+  return known({ area, length, mass, volume, pieces: whole > 0 ? area / whole : 1, thickness: thickness.value });
 }
 
 /** What a layer costs with the resin in it; money. */
-export const layerCost = defineFigure<number>('layer_cost', (bench, key) =>
-  ifKnown(bench.ask(laidLayer, key), (laid) =>
-    whenKnown({ dry: dryCost(bench, laid), resin: bench.ask(layerResin, key) }, ({ dry, resin }, reasons) => {
-      const wet = resin.items.filter((i) => bench.material(i.resin)?.kind !== 'prepreg');
-      const each = wet.map((i) =>
-        ifKnown(bench.ask(resinPrice, i.resin), (price, more) => knownBy(price * i.mass, more)),
-      );
-      return ifKnown(allKnown(each), (each, more) =>
-        known(
-          dry + each.reduce((sum, c) => sum + c, 0),
-          reason('computed', 'what is cut, with waste, and the resin in it', { reasons: [...reasons, ...more] }),
-        ),
-      );
-    }),
-  ),
-);
+export const layerCost = defineFigure<number>('layer_cost', (bench, key) => {
+  const laid = bench.ask(laidLayer, key);
+  if (!isKnown(laid)) return laid;
+  const dry = dryCost(bench, laid.value);
+  const resin = bench.ask(layerResin, key);
+  if (!isKnown(dry) || !isKnown(resin)) return missing(dry, resin);
+  const wet = costOfResin(bench, resin.value.items);
+  if (!isKnown(wet)) return wet;
+  return known(
+    dry.value + wet.value,
+    reason('computed', 'what is cut, with waste, and the resin in it', { reasons: reasonsOf(dry, resin, wet) }),
+  );
+});
+
+/** What the resin of a layer costs; a prepreg brings its own. */
+function costOfResin(bench: Bench, items: readonly ResinItem[]): Figure<number> {
+  const each: Figure<number>[] = [];
+  for (const { resin, mass } of items) {
+    if (bench.material(resin)?.kind === 'prepreg') continue;
+    const price = bench.ask(resinPrice, resin);
+    each.push(isKnown(price) ? knownBy(price.value * mass, price.reasons) : price);
+  }
+  return sumOf(each);
+}

@@ -1,5 +1,5 @@
 import type { Price } from '../model/material.ts';
-import { following, given, notNegative, type Outcome, positive } from '../outcome.ts';
+import { given, isImpossible, notNegative, type Outcome, positive } from '../outcome.ts';
 
 /** What is bought, in every measure that is known of it. SI; a price is taken for the first measure that fits it. */
 export interface Bought {
@@ -29,32 +29,40 @@ const measureOf = (bought: Bought, { per }: Price): number | undefined => {
  * for the nearest thickness, pro rata.
  */
 export function priceOf(prices: readonly Price[], bought: Bought): Outcome<PricedAt> {
-  const { thickness } = bought;
-  const fits = (price: Price): boolean => measureOf(bought, price) !== undefined;
-  const exact =
-    thickness === undefined
-      ? undefined
-      : prices.find((p) => p.thickness !== undefined && Math.abs(p.thickness.si - thickness) < 1e-6 && fits(p));
-  const plain = exact ?? prices.find((p) => p.thickness === undefined && fits(p));
-  const price = plain ?? nearest(prices.filter(fits), thickness);
+  const asItStands = fitting(prices, bought);
+  const price = asItStands ?? nearest(prices, bought);
   if (price === undefined) return { problem: 'none of its prices is for what is used of it (m2, m, kg, m3 or each)' };
+  const prorated = asItStands === undefined;
   const amount = measureOf(bought, price) ?? 0;
-  return following(shareOf(price, plain === undefined ? thickness : undefined), (share) =>
-    given([notNegative('the price', price.amount.si), notNegative('the amount', amount)], () => ({
-      price,
-      cost: amount * price.amount.si * share,
-      prorated: plain === undefined,
-    })),
+  const share = prorated ? shareOf(price, bought.thickness) : 1;
+  if (isImpossible(share)) return share;
+  const cost = given(
+    [notNegative('the price', price.amount.si), notNegative('the amount', amount)],
+    () => amount * price.amount.si * share,
   );
+  return isImpossible(cost) ? cost : { price, cost, prorated };
 }
 
-function nearest(prices: readonly Price[], thickness: number | undefined): Price | undefined {
+/** The first price for the thickness bought, else the first for every thickness. */
+function fitting(prices: readonly Price[], bought: Bought): Price | undefined {
+  const { thickness } = bought;
+  let plain: Price | undefined;
+  for (const price of prices) {
+    if (measureOf(bought, price) === undefined) continue;
+    if (price.thickness === undefined) plain ??= price;
+    else if (thickness !== undefined && Math.abs(price.thickness.si - thickness) < 1e-6) return price;
+  }
+  return plain;
+}
+
+function nearest(prices: readonly Price[], bought: Bought): Price | undefined {
+  const { thickness } = bought;
   if (thickness === undefined) return undefined;
   const apart = (p: Price): number => Math.abs((p.thickness?.si ?? 0) - thickness);
-  return prices.reduce<Price | undefined>(
-    (best, p) => (best === undefined || apart(p) < apart(best) ? p : best),
-    undefined,
-  );
+  let best: Price | undefined;
+  for (const price of prices)
+    if (measureOf(bought, price) !== undefined && (best === undefined || apart(price) < apart(best))) best = price;
+  return best;
 }
 
 function shareOf(price: Price, thickness: number | undefined): Outcome {
