@@ -8,18 +8,19 @@ import {
   definePick,
   type Figure,
   factOf,
-  ifKnown,
+  isKnown,
   known,
   knownBy,
   type MaterialFacts,
+  missing,
   quantity,
   reason,
+  reasonsOf,
   siOf,
   text,
   typed,
   type Usual,
   usual,
-  whenKnown,
   worked,
 } from '../figure/index.ts';
 import { densityOf, factPlace, materialAt } from '../laminate/fraction.figure.ts';
@@ -27,7 +28,7 @@ import { layerResin, type ResinItem } from '../laminate/mass.figure.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { subject } from '../plan/reading.ts';
-import { MASS } from '../quantity/index.ts';
+import { MASS, type Quantity } from '../quantity/index.ts';
 import { laidStack } from '../stack/laid.figure.ts';
 import { resinInTube, sheetUptake } from './standing.ts';
 import { type ResinNeeds, resinToMix as toMixFormula } from './to-mix.ts';
@@ -40,16 +41,17 @@ export interface LayerResinItem extends ResinItem {
 }
 
 /** All resin, gelcoat and paste of the stack, layer by layer. */
-const stackResin = defineFigure<readonly LayerResinItem[]>('stack_resin', (bench) =>
-  ifKnown(bench.ask(laidStack), (stack) =>
-    ifKnown(allKnown(stack.layers.map((laid) => bench.ask(layerResin, laid.key))), (each, reasons) =>
-      knownBy(
-        each.flatMap((resin, i) => resin.items.map((item) => ({ ...item, layer: stack.layers[i]?.key ?? '' }))),
-        reasons,
-      ),
-    ),
-  ),
-);
+const stackResin = defineFigure<readonly LayerResinItem[]>('stack_resin', (bench) => {
+  const stack = bench.ask(laidStack);
+  if (!isKnown(stack)) return stack;
+  const { layers } = stack.value;
+  const each = allKnown(layers.map((laid) => bench.ask(layerResin, laid.key)));
+  if (!isKnown(each)) return missing(each);
+  const items: LayerResinItem[] = [];
+  for (const [i, resin] of each.value.entries())
+    for (const item of resin.items) items.push({ ...item, layer: layers[i]?.key ?? '' });
+  return knownBy(items, each.reasons);
+});
 
 /** The resin that a figure is asked for: by its name, or that of the process where none is named. */
 export function resinName(bench: Bench, key: string): Figure<string> {
@@ -59,20 +61,23 @@ export function resinName(bench: Bench, key: string): Figure<string> {
 }
 
 /** The material that a figure of a resin is about. */
-export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) =>
-  ifKnown(resinName(bench, key), (name) =>
-    materialAt(bench, name, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`)),
-  ),
-);
+export const resinMaterial = definePick<MaterialFacts>('resin_material', (bench, key) => {
+  const name = resinName(bench, key);
+  if (!isKnown(name)) return name;
+  const material = bench.material(name.value);
+  if (material !== undefined) return known(material);
+  return materialAt(bench, name.value, 'the resin', inRecipe(bench, `${bench.recipe.process?.path ?? ''}.resin`));
+});
 
 /** Every resin, gelcoat and paste that the recipe mixes, the resin of the process first. */
-export const resinsUsed = definePick<readonly string[]>('resins_used', (bench) =>
-  ifKnown(bench.ask(stackResin), (items) => {
-    const own = bench.recipe.process?.resin;
-    const names = new Set([...(own === undefined ? [] : [own]), ...items.map((item) => item.resin)]);
-    return known([...names].filter((name) => bench.material(name)?.kind !== 'prepreg'));
-  }),
-);
+export const resinsUsed = definePick<readonly string[]>('resins_used', (bench) => {
+  const items = bench.ask(stackResin);
+  if (!isKnown(items)) return items;
+  const own = bench.recipe.process?.resin;
+  const names = new Set<string>(own === undefined ? [] : [own]);
+  for (const { resin } of items.value) names.add(resin);
+  return known([...names].filter((name) => bench.material(name)?.kind !== 'prepreg'));
+});
 
 export interface ResinInPart {
   /** kg */
@@ -83,14 +88,17 @@ export interface ResinInPart {
 /** Resin that stays in the part: of the process, or of the name that is the key; all of it where prepreg brings its own. */
 export const resinInPart = defineFigure<ResinInPart>('resin_in_part', (bench, key) => {
   const all = key === '' && bench.recipe.process?.kind === 'prepreg';
-  return whenKnown(
-    { name: all ? known('') : resinName(bench, key), items: bench.ask(stackResin) },
-    ({ name, items }, reasons) => {
-      const own = items.filter((item) => all || item.resin === name);
-      const total = own.reduce((sum, item) => sum + item.mass, 0);
-      return known({ total, items: own }, reason('computed', 'resin of all layers', { reasons }));
-    },
-  );
+  const name = all ? known('') : resinName(bench, key);
+  const items = bench.ask(stackResin);
+  if (!isKnown(name) || !isKnown(items)) return missing(name, items);
+  const own: LayerResinItem[] = [];
+  let total = 0;
+  for (const item of items.value) {
+    if (!all && item.resin !== name.value) continue;
+    own.push(item);
+    total += item.mass;
+  }
+  return known({ total, items: own }, reason('computed', 'resin of all layers', { reasons: reasonsOf(name, items) }));
 });
 
 /** Resin that is thrown away with the consumables. */
@@ -110,41 +118,52 @@ export interface ElsewhereItem {
 }
 
 /** Resin in peel ply, mesh, lines, trap and pot. It comes from the pot of the process resin. */
-export const resinElsewhere = defineFigure<ResinElsewhere>('resin_elsewhere', (bench, key) =>
-  whenKnown({ name: resinName(bench, key), steps: bench.ask(processSteps) }, ({ name, steps }) => {
-    const { process } = bench.recipe;
-    if (name !== process?.resin || process.kind === 'prepreg') return known({ total: 0, items: [] });
-    const infused = process.kind === 'infusion';
-    const items = steps.flatMap((step) => soaks(bench, step, name, infused));
-    return ifKnown(allKnown(items), (items, reasons) => {
-      const total = items.reduce((sum, item) => sum + item.mass, 0);
-      return known({ total, items }, reason('computed', 'resin thrown away with consumables and pot', { reasons }));
-    });
-  }),
-);
+export const resinElsewhere = defineFigure<ResinElsewhere>('resin_elsewhere', (bench, key) => {
+  const name = resinName(bench, key);
+  const steps = bench.ask(processSteps);
+  if (!isKnown(name) || !isKnown(steps)) return missing(name, steps);
+  const { process } = bench.recipe;
+  if (name.value !== process?.resin || process.kind === 'prepreg') return nowhereElse;
+  const each: Figure<ElsewhereItem>[] = [];
+  for (const step of steps.value) {
+    const soaked = soaks(bench, step, name.value, process.kind === 'infusion');
+    if (soaked !== undefined) each.push(soaked);
+  }
+  const items = allKnown(each);
+  if (!isKnown(items)) return missing(items);
+  let total = 0;
+  for (const { mass } of items.value) total += mass;
+  return known(
+    { total, items: items.value },
+    reason('computed', 'resin thrown away with consumables and pot', { reasons: items.reasons }),
+  );
+});
 
-function soaks(bench: Bench, step: Step, resin: string, infused: boolean): Figure<ElsewhereItem>[] {
+const nowhereElse = known<ResinElsewhere>({ total: 0, items: [] });
+
+function soaks(bench: Bench, step: Step, resin: string, infused: boolean): Figure<ElsewhereItem> | undefined {
   switch (step.verb) {
     case 'peel':
-      return [sheet(bench, step, 'peel', PEEL_UPTAKE)];
+      return sheet(bench, step, 'peel', PEEL_UPTAKE);
     case 'mesh':
-      return [sheet(bench, step, 'mesh', MESH_UPTAKE)];
+      return sheet(bench, step, 'mesh', MESH_UPTAKE);
     case 'bleeder':
     case 'breather':
     case 'perforated':
-      return takes(bench, step) ? [sheet(bench, step, 'sheets', undefined)] : [];
+      return takes(bench, step) ? sheet(bench, step, 'sheets', undefined) : undefined;
     case 'feed':
     case 'vent':
-      return infused ? [line(bench, step, resin)] : [];
+      return infused ? line(bench, step, resin) : undefined;
     case 'infuse':
-      return [
-        ifKnown(usual(bench, POT_RESIDUE), (mass, reasons) =>
-          knownBy({ what: 'pot' as const, path: step.path, mass }, reasons),
-        ),
-      ];
+      return leftInPot(bench, step);
     default:
-      return [];
+      return undefined;
   }
+}
+
+function leftInPot(bench: Bench, { path }: Step): Figure<ElsewhereItem> {
+  const mass = usual(bench, POT_RESIDUE);
+  return isKnown(mass) ? knownBy({ what: 'pot', path, mass: mass.value }, mass.reasons) : mass;
 }
 
 const takes = (bench: Bench, step: Step): boolean => {
@@ -159,59 +178,52 @@ function sheet(
   unsaid: Usual | undefined,
 ): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
-  return ifKnown(
-    materialAt(bench, subject(step), text('the material of {step}', { step: step.verb }), at),
-    (material) => {
-      const uptake =
-        material.takes === undefined && unsaid !== undefined
-          ? usual(bench, unsaid)
-          : siOf(
-              factOf(
-                material.takes,
-                text('the resin that {material} takes', { material: material.name }),
-                factPlace(material, 'takes'),
-              ),
-            );
-      return whenKnown({ area: bench.ask(sheetArea, step.path), uptake }, (v, reasons) => {
-        const mass = sheetUptake(v.area, v.uptake);
-        if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
-        const words = text('{material} keeps {mass}', { material: material.name, mass: quantity(mass, MASS) });
-        return known(
-          { what, material: material.name, path: step.path, mass },
-          reason('computed', words, { at, reasons }),
-        );
-      });
-    },
+  const found = materialAt(bench, subject(step), text('the material of {step}', { step: step.verb }), at);
+  if (!isKnown(found)) return found;
+  const material = found.value;
+  const uptake = material.takes === undefined && unsaid !== undefined ? usual(bench, unsaid) : siOf(uptakeOf(material));
+  const area = bench.ask(sheetArea, step.path);
+  if (!isKnown(area) || !isKnown(uptake)) return missing(area, uptake);
+  const mass = sheetUptake(area.value, uptake.value);
+  if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
+  const words = text('{material} keeps {mass}', { material: material.name, mass: quantity(mass, MASS) });
+  return known(
+    { what, material: material.name, path: step.path, mass },
+    reason('computed', words, { at, reasons: reasonsOf(area, uptake) }),
   );
+}
+
+function uptakeOf(material: MaterialFacts): Figure<Quantity> {
+  const what = text('the resin that {material} takes', { material: material.name });
+  return factOf(material.takes, what, factPlace(material, 'takes'));
 }
 
 /** A feed and its tube to the pot stand full; so does a vent once the front has reached it, without its tube to the trap. */
 function line(bench: Bench, step: Step, resin: string): Figure<ElsewhereItem> {
   const at = inRecipe(bench, step.path);
-  const inputs = {
-    tube: materialAt(
-      bench,
-      step.material ?? subject(step),
-      text('the tube of {step}', { step: step.name ?? step.verb }),
+  const name = step.name ?? step.verb;
+  const found = materialAt(bench, step.material ?? subject(step), text('the tube of {step}', { step: name }), at);
+  const liquid = materialAt(bench, resin, 'the resin', at);
+  const length = bench.ask(lineLength, step.path);
+  const lead = step.verb === 'feed' ? usual(bench, TUBE_LENGTH) : noLead;
+  if (!isKnown(found) || !isKnown(liquid) || !isKnown(length) || !isKnown(lead))
+    return missing(found, liquid, length, lead);
+  const tube = found.value;
+  const bore = siOf(factOf(tube.bore, text('the bore of {tube}', { tube: tube.name }), factPlace(tube, 'bore')));
+  const density = densityOf(liquid.value);
+  if (!isKnown(bore) || !isKnown(density)) return missing(bore, density);
+  const mass = resinInTube(bore.value, length.value + lead.value, density.value);
+  if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
+  return known(
+    { what: 'tubes', material: tube.name, path: step.path, mass },
+    reason('computed', text('{name} holds {mass}', { name, mass: quantity(mass, MASS) }), {
       at,
-    ),
-    resin: materialAt(bench, resin, 'the resin', at),
-    length: bench.ask(lineLength, step.path),
-    lead: step.verb === 'feed' ? usual(bench, TUBE_LENGTH) : known(0),
-  };
-  return whenKnown(inputs, ({ tube, resin: liquid, length, lead }, reasons) => {
-    const bore = siOf(factOf(tube.bore, text('the bore of {tube}', { tube: tube.name }), factPlace(tube, 'bore')));
-    return whenKnown({ bore, density: densityOf(liquid) }, (v, more) => {
-      const mass = resinInTube(v.bore, length + lead, v.density);
-      if (typeof mass !== 'number') return worked<ElsewhereItem>(mass, '', { at });
-      const words = text('{name} holds {mass}', { name: step.name ?? step.verb, mass: quantity(mass, MASS) });
-      return known(
-        { what: 'tubes' as const, material: tube.name, path: step.path, mass },
-        reason('computed', words, { at, reasons: [...reasons, ...more] }),
-      );
-    });
-  });
+      reasons: reasonsOf(found, liquid, length, lead, bore, density),
+    }),
+  );
 }
+
+const noLead = known(0);
 
 const PLACES: Readonly<Record<ResinItem['what'], keyof ResinNeeds>> = {
   cloth: 'laminate',
@@ -245,30 +257,22 @@ export const resinToMix = defineFigure<ResinToMix>('resin_to_mix', (bench, key) 
       reason('computed', 'the prepreg brings its resin; none is mixed'),
     );
   }
-  return whenKnown(
-    {
-      inside: bench.ask(resinInPart, key),
-      outside: bench.ask(resinElsewhere, key),
-      allowance: usual(bench, MIX_ALLOWANCE),
-    },
-    (v, reasons) => {
-      const needs = noNeeds();
-      for (const item of v.inside.items) needs[PLACES[item.what]] += item.mass;
-      for (const item of v.outside.items) needs[ELSEWHERE[item.what]] += item.mass;
-      const mix = toMixFormula(needs, v.allowance);
-      if ('problem' in mix) return cannot(reason('computed', mix.problem));
-      return known(
-        { total: mix.total, needs, allowance: mix.allowance },
-        reason(
-          'computed',
-          text('{needed} needed and {allowance} held back', {
-            needed: quantity(mix.needed, MASS),
-            allowance: quantity(mix.allowance, MASS),
-          }),
-          { reasons },
-        ),
-      );
-    },
+  const inside = bench.ask(resinInPart, key);
+  const outside = bench.ask(resinElsewhere, key);
+  const allowance = usual(bench, MIX_ALLOWANCE);
+  if (!isKnown(inside) || !isKnown(outside) || !isKnown(allowance)) return missing(inside, outside, allowance);
+  const needs = noNeeds();
+  for (const item of inside.value.items) needs[PLACES[item.what]] += item.mass;
+  for (const item of outside.value.items) needs[ELSEWHERE[item.what]] += item.mass;
+  const mix = toMixFormula(needs, allowance.value);
+  if ('problem' in mix) return cannot(reason('computed', mix.problem));
+  const words = text('{needed} needed and {allowance} held back', {
+    needed: quantity(mix.needed, MASS),
+    allowance: quantity(mix.allowance, MASS),
+  });
+  return known(
+    { total: mix.total, needs, allowance: mix.allowance },
+    reason('computed', words, { reasons: reasonsOf(inside, outside, allowance) }),
   );
 });
 

@@ -21,6 +21,7 @@ const words: Readonly<Record<keyof ResinNeeds, string>> = {
   tubes: 'the resin in the tubes',
   pot: 'the resin left in pot and trap',
 };
+const names = Object.keys(words) as (keyof ResinNeeds)[];
 
 export interface ResinToMix {
   /** kg that the part and what is thrown away hold */
@@ -32,9 +33,11 @@ export interface ResinToMix {
 
 /** Sum of all needs and the allowance on it, as a share (0.1 is 10 %). */
 export function resinToMix(needs: ResinNeeds, allowance: number): Outcome<ResinToMix> {
-  const names = Object.keys(words) as (keyof ResinNeeds)[];
-  return given([...names.map((n) => notNegative(words[n], needs[n])), notNegative('the allowance', allowance)], () => {
-    const needed = names.reduce((sum, n) => sum + needs[n], 0);
+  const demands = names.map((name) => notNegative(words[name], needs[name]));
+  demands.push(notNegative('the allowance', allowance));
+  return given(demands, () => {
+    let needed = 0;
+    for (const name of names) needed += needs[name];
     return { needed, allowance: needed * allowance, total: needed * (1 + allowance) };
   });
 }
