@@ -1,4 +1,4 @@
-import { definePick, known, typed, whenKnown } from '../figure/index.ts';
+import { definePick, isKnown, known, missing, typed } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { laidStack } from '../stack/laid.figure.ts';
@@ -15,34 +15,32 @@ export interface LayPlan {
 }
 
 /** Layers by the steps that lay them. A layer that no step names is in neither map. */
-export const layPlan = definePick<LayPlan>('lay_plan', (bench) =>
-  whenKnown(
-    { stack: bench.ask(laidStack), process: typed(bench.recipe.process, 'the process', inRecipe(bench, '')) },
-    (v) => {
-      const stepsOf = new Map<string, Step[]>();
-      const layersOf = new Map<string, readonly LaidLayer[]>();
-      const record = (step: Step, layers: readonly LaidLayer[]): void => {
-        layersOf.set(step.path, layers);
-        for (const { key } of layers) {
-          const steps = stepsOf.get(key);
-          if (steps === undefined) stepsOf.set(key, [step]);
-          else steps.push(step);
-        }
-      };
-      let inKit: readonly LaidLayer[] = [];
-      for (const step of allSteps(v.process.steps)) {
-        if (step.lay?.what === 'kit') record(step, inKit);
-        else if (step.lay !== undefined) record(step, laidBy(step.lay, v.stack.layers, stepsOf));
-        if (step.verb === 'kit') inKit = [];
-        else if (isInKit(v.process.steps, step)) inKit = [...inKit, ...(layersOf.get(step.path) ?? [])];
-      }
-      return known({ stepsOf, layersOf });
-    },
-  ),
-);
+export const layPlan = definePick<LayPlan>('lay_plan', (bench) => {
+  const stack = bench.ask(laidStack);
+  const process = typed(bench.recipe.process, 'the process', inRecipe(bench, ''));
+  if (!isKnown(stack) || !isKnown(process)) return missing(stack, process);
+  const { steps } = process.value;
+  const stepsOf = new Map<string, Step[]>();
+  const layersOf = new Map<string, readonly LaidLayer[]>();
+  let inKit: readonly LaidLayer[] = [];
+  for (const step of allSteps(steps)) {
+    const { lay } = step;
+    if (step.verb === 'kit') inKit = [];
+    if (lay === undefined) continue;
+    const layers = lay.what === 'kit' ? inKit : laidBy(lay, stack.value.layers, stepsOf);
+    layersOf.set(step.path, layers);
+    for (const { key } of layers) {
+      const before = stepsOf.get(key);
+      if (before === undefined) stepsOf.set(key, [step]);
+      else before.push(step);
+    }
+    if (isInKit(steps, step)) inKit = [...inKit, ...layers];
+  }
+  return known({ stepsOf, layersOf });
+});
 
 function isInKit(steps: readonly Step[], step: Step): boolean {
-  return step.lay !== undefined && steps.some((kit) => kit.verb === 'kit' && kit.steps?.includes(step) === true);
+  return steps.some((kit) => kit.verb === 'kit' && kit.steps?.includes(step) === true);
 }
 
 function laidBy(
