@@ -4,20 +4,20 @@ import {
   defineFigure,
   type Figure,
   factOf,
-  ifKnown,
   isKnown,
   known,
   knownBy,
   type MaterialFacts,
+  missing,
   type Reason,
   reason,
+  reasonsOf,
   text,
   typed,
-  whenKnown,
   worked,
 } from '../figure/index.ts';
 import { densityOf, factPlace, materialAt } from '../laminate/fraction.figure.ts';
-import type { Amount, CatalystDose, Place, Step } from '../model/index.ts';
+import type { Amount, Place, Step } from '../model/index.ts';
 import { isImpossible } from '../outcome.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { amountOf, firstClause, flat, head } from '../plan/reading.ts';
@@ -45,83 +45,79 @@ interface TypedDose {
  * The dose of catalyst: typed on the steps that use this resin (the strongest of them), else that of the material.
  * Undefined for a resin that is mixed of parts.
  */
-export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (bench, key) =>
-  ifKnown(bench.ask(resinMaterial, key), (resin) => {
-    const strongest = typedDoses(bench, resin.name).reduce<TypedDose | undefined>(
-      (most, dose) => (most === undefined || dose.amount.si > most.amount.si ? dose : most),
-      undefined,
-    );
-    return doseOf(bench, resin, strongest);
-  }),
-);
+export const catalystDose = defineFigure<Dose | undefined>('catalyst_dose', (bench, key) => {
+  const resin = bench.ask(resinMaterial, key);
+  if (!isKnown(resin)) return resin;
+  // most resins are mixed of parts
+  if (resin.value.catalyst === undefined) return noDose;
+  return doseOf(bench, resin.value, strongestDose(bench, resin.value.name));
+});
+
+const noDose = known(undefined);
 
 /** The dose of a resin at one step (its path): as it is typed there, else that of the material. */
 export function doseAt(bench: Bench, key: string, path: string): Figure<Dose | undefined> {
-  return ifKnown(bench.ask(resinMaterial, key), (resin) => {
-    const asked = bench.ask(processSteps);
-    const steps = isKnown(asked) ? asked.value : [];
-    const at = steps.findIndex((each) => each.path === path);
-    const step = steps[at];
-    if (step === undefined) return doseOf(bench, resin, undefined);
-    // what is stirred in by a line of its own is for the pot of the process
-    const others = [...steps.slice(0, at).reverse(), ...steps.slice(at + 1)].filter(({ lay }) => lay === undefined);
-    const said = [step, ...(step.lay === undefined ? others : [])]
-      .map((each) => doseFor(bench, each, resin.name))
-      .find((dose) => dose !== undefined);
-    return doseOf(bench, resin, said);
-  });
+  const found = bench.ask(resinMaterial, key);
+  if (!isKnown(found)) return found;
+  const resin = found.value;
+  if (resin.catalyst === undefined) return noDose;
+  const asked = bench.ask(processSteps);
+  const steps = isKnown(asked) ? asked.value : [];
+  const at = steps.findIndex((each) => each.path === path);
+  const step = steps[at];
+  if (step === undefined) return doseOf(bench, resin, undefined);
+  // what is stirred in by a line of its own is for the pot of the process
+  const others = [...steps.slice(0, at).reverse(), ...steps.slice(at + 1)].filter(({ lay }) => lay === undefined);
+  const said = [step, ...(step.lay === undefined ? others : [])]
+    .map((each) => doseFor(bench, each, resin.name))
+    .find((dose) => dose !== undefined);
+  return doseOf(bench, resin, said);
 }
 
 function doseOf(bench: Bench, resin: MaterialFacts, said: TypedDose | undefined): Figure<Dose | undefined> {
-  if (resin.catalyst === undefined) return known(undefined);
-  return ifKnown(
-    factOf(resin.catalyst, text('the catalyst of {resin}', { resin: resin.name }), factPlace(resin, 'catalyst')),
-    (catalyst, reasons) => {
-      const material = said?.material ?? catalyst.material;
-      const at = said?.at ?? factPlace(resin, 'catalyst');
-      return ifKnown(
-        typed(said?.amount ?? catalyst.dose, text('the dose of {material}', { material }), at),
-        (amount, more) => byWeight(bench, resin, { ...catalyst, material }, amount, at, [...more, ...reasons]),
-      );
-    },
-  );
+  const place = factPlace(resin, 'catalyst');
+  const catalyst = factOf(resin.catalyst, text('the catalyst of {resin}', { resin: resin.name }), place);
+  if (!isKnown(catalyst)) return catalyst;
+  const material = said?.material ?? catalyst.value.material;
+  const at = said?.at ?? place;
+  const amount = typed(said?.amount ?? catalyst.value.dose, text('the dose of {material}', { material }), at);
+  if (!isKnown(amount)) return amount;
+  return byWeight(bench, resin, material, amount.value, at, reasonsOf(amount, catalyst));
 }
 
 function byWeight(
   bench: Bench,
   resin: MaterialFacts,
-  catalyst: CatalystDose,
+  material: string,
   amount: Amount,
   at: Place,
   reasons: readonly Reason[],
 ): Figure<Dose> {
-  if (amount.basis !== 'by volume') return knownBy({ material: catalyst.material, dose: amount.si }, reasons);
-  return whenKnown(
-    { liquid: materialAt(bench, catalyst.material, 'the catalyst', at), density: densityOf(resin) },
-    ({ liquid, density }) =>
-      ifKnown(densityOf(liquid), (own, more) => {
-        const dose = weightDoseOf(amount.si, own, density);
-        if (isImpossible(dose)) return worked<Dose>(dose, '', { at });
-        return known(
-          { material: catalyst.material, dose },
-          reason('computed', 'by volume to by weight, with both densities', { reasons: [...more, ...reasons] }),
-        );
-      }),
+  if (amount.basis !== 'by volume') return knownBy({ material, dose: amount.si }, reasons);
+  const liquid = materialAt(bench, material, 'the catalyst', at);
+  const density = densityOf(resin);
+  if (!isKnown(liquid) || !isKnown(density)) return missing(liquid, density);
+  const own = densityOf(liquid.value);
+  if (!isKnown(own)) return own;
+  const dose = weightDoseOf(amount.si, own.value, density.value);
+  if (isImpossible(dose)) return worked<Dose>(dose, '', { at });
+  return known(
+    { material, dose },
+    reason('computed', 'by volume to by weight, with both densities', { reasons: [...own.reasons, ...reasons] }),
   );
 }
 
 /** `lay gel, catalyst 2 % by weight`; `catalyse mekp_50 1.5 % by weight` */
 function typedDose(bench: Bench, step: Step): TypedDose | undefined {
   const clause = firstClause(step, 'catalyst');
-  const said = clause === undefined ? (step.verb === 'catalyse' ? head(step) : []) : flat(clause);
+  if (clause === undefined && step.verb !== 'catalyse') return undefined;
+  const said = clause === undefined ? head(step) : flat(clause);
   const amount = amountOf(said, NUMBER);
   if (amount === undefined) return undefined;
-  const material = said.flatMap((a) =>
-    a.kind === 'word' && bench.material(a.word)?.kind === 'catalyst' ? [a.word] : [],
-  )[0];
+  const named = said.find((a) => a.kind === 'word' && bench.material(a.word)?.kind === 'catalyst');
   return {
     amount,
-    ...(material === undefined ? {} : { material }),
+    material: named?.kind === 'word' ? named.word : undefined,
     at: inRecipe(bench, clause?.path ?? step.path),
   };
 }
@@ -138,7 +134,13 @@ function doseFor(bench: Bench, step: Step, resin: string): TypedDose | undefined
   return meant.some((item) => item.resin === resin) ? dose : undefined;
 }
 
-function typedDoses(bench: Bench, resin: string): readonly TypedDose[] {
+function strongestDose(bench: Bench, resin: string): TypedDose | undefined {
   const steps = bench.ask(processSteps);
-  return (isKnown(steps) ? steps.value : []).flatMap((step) => doseFor(bench, step, resin) ?? []);
+  if (!isKnown(steps)) return undefined;
+  let most: TypedDose | undefined;
+  for (const step of steps.value) {
+    const dose = doseFor(bench, step, resin);
+    if (dose !== undefined && (most === undefined || dose.amount.si > most.amount.si)) most = dose;
+  }
+  return most;
 }
