@@ -12,6 +12,7 @@ import {
   isNotYet,
   known,
   knownBy,
+  missing,
   notYet,
   quantity,
   type Reason,
@@ -56,8 +57,10 @@ type Asked = (bench: Bench, test: Test) => Figure<Quantity>;
 
 const scalar =
   (of: (bench: Bench, test: Test) => Figure<number>, dimension: Dimension): Asked =>
-  (bench, test) =>
-    ifKnown(of(bench, test), (value, reasons) => knownBy(quantity(value, dimension), reasons));
+  (bench, test) => {
+    const figure = of(bench, test);
+    return isKnown(figure) ? knownBy(quantity(figure.value, dimension), figure.reasons) : missing(figure);
+  };
 
 /** Costs compare with a limit in the currency of the shop alone. */
 const money =

@@ -10,6 +10,7 @@ import {
   isKnown,
   known,
   knownBy,
+  missing,
   quantity,
   reason,
   text,
@@ -143,26 +144,26 @@ function tacked(bench: Bench, step: Step): Figure<StepItem> {
 
 function laid(bench: Bench, step: Step): Figure<StepItem>[] {
   const plan = bench.ask(layPlan);
-  const layers = isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : [];
-  return [...layers.map((l) => piece(bench, l)), ...wetResin(bench, step)];
+  const items: Figure<StepItem>[] = [];
+  for (const layer of isKnown(plan) ? (plan.value.layersOf.get(step.path) ?? []) : []) items.push(piece(bench, layer));
+  if (bench.recipe.process?.kind !== 'prepreg') items.push(wetResin(bench, step));
+  return items;
 }
 
 function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
   const area = isCloth(l) ? bench.ask(layerClothArea, l.key) : bench.ask(layerArea, l.key);
-  return ifKnown(area, (area, reasons) =>
-    knownBy({ what: l.name, material: l.layer.material, amount: quantity(area, AREA), bought: false }, reasons),
-  );
+  if (!isKnown(area)) return missing(area);
+  const amount = quantity(area.value, AREA);
+  return knownBy({ what: l.name, material: l.layer.material, amount, bought: false }, area.reasons);
 }
 
 /** Resin that goes down with the layers: all of it by hand and for coats, none for dry cloth that is infused. */
-function wetResin(bench: Bench, step: Step): Figure<StepItem>[] {
-  if (bench.recipe.process?.kind === 'prepreg') return [];
-  return [
-    ifKnown(wettedAt(bench, step), (items, reasons) => {
-      const mass = items.reduce((sum, item) => sum + item.mass, 0);
-      return knownBy({ what: 'resin', amount: quantity(mass, MASS), bought: false }, reasons);
-    }),
-  ];
+function wetResin(bench: Bench, step: Step): Figure<StepItem> {
+  const wet = wettedAt(bench, step);
+  if (!isKnown(wet)) return missing(wet);
+  let mass = 0;
+  for (const item of wet.value) mass += item.mass;
+  return knownBy({ what: 'resin', material: undefined, amount: quantity(mass, MASS), bought: false }, wet.reasons);
 }
 
 /** The line on the part, and the tube that leads to it where one is named. */

@@ -1,5 +1,5 @@
 import { bagSize } from '../bag/bag.figure.ts';
-import { type Bench, type Figure, ifKnown, isKnown, known, knownBy, quantity } from '../figure/index.ts';
+import { type Bench, type Figure, ifKnown, isKnown, known, knownBy, missing, quantity } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { outlinePerimeter } from '../outline/part.figure.ts';
 import { AREA, LENGTH, MASS, NUMBER } from '../quantity/index.ts';
@@ -49,31 +49,18 @@ export function paste(bench: Bench, step: Step): Figure<StepItem>[] {
 export function masked(bench: Bench, step: Step): Figure<StepItem>[] {
   const named = namedBehind(step, 'with') ?? subject(step);
   const tape = named === undefined || bench.material(named) === undefined ? undefined : named;
-  return [
-    ifKnown(bench.ask(outlinePerimeter), (length, reasons) =>
-      knownBy(
-        {
-          what: 'edge',
-          ...(tape === undefined ? {} : { material: tape }),
-          amount: quantity(length, LENGTH),
-          bought: tape !== undefined,
-        },
-        reasons,
-      ),
-    ),
-  ];
+  const length = bench.ask(outlinePerimeter);
+  if (!isKnown(length)) return [missing(length)];
+  const amount = quantity(length.value, LENGTH);
+  return [knownBy({ what: 'edge', material: tape, amount, bought: tape !== undefined }, length.reasons)];
 }
 
 export function bagFilm(bench: Bench, step: Step, material: string | undefined): Figure<StepItem>[] {
   if (step.verb !== 'bag' && material === undefined) return [];
-  return [
-    ifKnown(bench.ask(bagSize), ({ area }, reasons) =>
-      knownBy(
-        { what: 'film', material: material ?? subject(step), amount: quantity(area, AREA), bought: true },
-        reasons,
-      ),
-    ),
-  ];
+  const size = bench.ask(bagSize);
+  if (!isKnown(size)) return [missing(size)];
+  const amount = quantity(size.value.area, AREA);
+  return [knownBy({ what: 'film', material: material ?? subject(step), amount, bought: true }, size.reasons)];
 }
 
 /** Holes that the recipe drills. */

@@ -2,9 +2,9 @@ import { pleats, tapeLength } from '../bag/bag.figure.ts';
 import {
   type Bench,
   type Figure,
-  ifKnown,
   isKnown,
   knownBy,
+  missing,
   type Reason,
   reason,
   text,
@@ -62,13 +62,16 @@ export function measures(bench: Bench, step: Step): Figure<Measures> {
       const sizes = measured(bench, step, v.amount);
       return knownBy({ ...sizes, coats: v.amount.coats?.first ?? 1, m2: v.mould > 0 ? v.mould : sizes.m2 }, reasons);
     });
-  return ifKnown(amount, (items, reasons) => knownBy(measured(bench, step, items), reasons));
+  return isKnown(amount) ? knownBy(measured(bench, step, amount.value), amount.reasons) : missing(amount);
 }
 
 /** What the things that a step takes come to. */
 function measured(bench: Bench, step: Step, { items }: StepAmount): Measures {
   const layers = laidBy(bench, step);
-  let [area, largest, length, holes] = [0, 0, 0, 0];
+  let area = 0;
+  let largest = 0;
+  let length = 0;
+  let holes = 0;
   for (const { amount } of items) {
     if (sameDimension(amount.dimension, AREA)) {
       area += amount.si;

@@ -9,6 +9,7 @@ import {
   isKnown,
   known,
   knownBy,
+  missing,
   reason,
   text,
   whenKnown,
@@ -57,18 +58,20 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
   }
   if (row.working.length === 0) return noTime;
   if (ofStepAlone(row)) return known(total(row.working, NOTHING), fromTable(step, row));
-  return ifKnown(measures(bench, step), (m, reasons) => known(total(row.working, m), fromTable(step, row, reasons)));
+  const sizes = measures(bench, step);
+  if (!isKnown(sizes)) return missing(sizes);
+  return known(total(row.working, sizes.value), fromTable(step, row, sizes.reasons));
 }
 
 /** Time in which nobody is needed, s: drying, gelling, curing, holding. */
-export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('step_standing_time', (bench, path) =>
-  ifKnown(stepAt(bench, path), (step) => {
-    const own = ownStanding(bench, step);
-    const inside = linesAtWork(step);
-    if (inside.length === 0) return own;
-    const more = ifKnown(allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))), (each) =>
-      known(each.reduce((sum, t) => sum + t, 0)),
-    );
-    return whenKnown({ own, more }, (v, reasons) => knownBy(v.own + v.more, reasons));
-  }),
-);
+export const stepStandingTime: FigureDefinition<number> = defineFigure<number>('step_standing_time', (bench, path) => {
+  const step = stepAt(bench, path);
+  if (!isKnown(step)) return step;
+  const own = ownStanding(bench, step.value);
+  const inside = linesAtWork(step.value);
+  if (inside.length === 0) return own;
+  const more = ifKnown(allKnown(inside.map((s) => bench.ask(stepStandingTime, s.path))), (each) =>
+    known(each.reduce((sum, t) => sum + t, 0)),
+  );
+  return whenKnown({ own, more }, (v, reasons) => knownBy(v.own + v.more, reasons));
+});

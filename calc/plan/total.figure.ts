@@ -4,32 +4,32 @@ import {
   type Bench,
   defineFigure,
   type Figure,
-  ifKnown,
+  isKnown,
   known,
+  missing,
   reason,
+  reasonsOf,
   typed,
-  whenKnown,
 } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { inRecipe } from '../outline/part.figure.ts';
 import { stepAmount } from './amount.figure.ts';
 import { stepStandingTime, stepWorkingTime } from './step.figure.ts';
 
-/** Steps that count in a sum: what is in a block counts with its block. */
-const outermost = (bench: Bench): Figure<readonly Step[]> => {
-  const { process } = bench.recipe;
-  return ifKnown(typed(process, 'the process', inRecipe(bench, '')), (process) => known(process.steps));
-};
+/** Steps that count in a sum are the outermost: what is in a block counts with its block. */
+function sumOver(bench: Bench, of: typeof stepWorkingTime, how: string): Figure<number> {
+  const process = typed(bench.recipe.process, 'the process', inRecipe(bench, ''));
+  if (!isKnown(process)) return process;
+  const times = allKnown(process.value.steps.map(({ path }) => bench.ask(of, path)));
+  if (!isKnown(times)) return missing(times);
+  return known(sum(times.value), reason('computed', how, { reasons: times.reasons }));
+}
 
-const sumOver = (bench: Bench, of: typeof stepWorkingTime, how: string): Figure<number> =>
-  ifKnown(outermost(bench), (steps) =>
-    ifKnown(allKnown(steps.map((s) => bench.ask(of, s.path))), (each, reasons) =>
-      known(
-        each.reduce((sum, t) => sum + t, 0),
-        reason('computed', how, { reasons }),
-      ),
-    ),
-  );
+function sum(times: readonly number[]): number {
+  let all = 0;
+  for (const time of times) all += time;
+  return all;
+}
 
 /** Hands-on time of the first part on a new mould, person-seconds. */
 export const workingTime = defineFigure<number>('working_time', (bench) =>
@@ -42,24 +42,24 @@ export const standingTime = defineFigure<number>('standing_time', (bench) =>
 );
 
 /** Hands-on time of the average part of the order: a mould is not released anew for every part; person-seconds. */
-export const averageWorkingTime = defineFigure<number>('average_working_time', (bench) =>
-  whenKnown({ all: bench.ask(workingTime), steps: bench.ask(processSteps) }, ({ all, steps }, reasons) => {
-    const releases = steps.filter((s) => s.verb === 'release');
-    return ifKnown(allKnown(releases.map((s) => savedOnRelease(bench, s))), (less) =>
-      known(
-        Math.max(0, all - less.reduce((sum, t) => sum + t, 0)),
-        reason('computed', 'working time, with the release coats of the average part', { reasons }),
-      ),
-    );
-  }),
-);
-
-function savedOnRelease(bench: Bench, step: Step): Figure<number> {
-  return whenKnown(
-    { amount: bench.ask(stepAmount, step.path), time: bench.ask(stepWorkingTime, step.path) },
-    ({ amount, time }) => {
-      const coats = amount.coats;
-      return known(coats === undefined || coats.first <= 0 ? 0 : time * (1 - coats.average / coats.first));
-    },
+export const averageWorkingTime = defineFigure<number>('average_working_time', (bench) => {
+  const all = bench.ask(workingTime);
+  const steps = bench.ask(processSteps);
+  if (!isKnown(all) || !isKnown(steps)) return missing(all, steps);
+  const saved: Figure<number>[] = [];
+  for (const step of steps.value) if (step.verb === 'release') saved.push(savedOnRelease(bench, step));
+  const less = allKnown(saved);
+  if (!isKnown(less)) return missing(less);
+  return known(
+    Math.max(0, all.value - sum(less.value)),
+    reason('computed', 'working time, with the release coats of the average part', { reasons: reasonsOf(all, steps) }),
   );
+});
+
+function savedOnRelease(bench: Bench, { path }: Step): Figure<number> {
+  const amount = bench.ask(stepAmount, path);
+  const time = bench.ask(stepWorkingTime, path);
+  if (!isKnown(amount) || !isKnown(time)) return missing(amount, time);
+  const { coats } = amount.value;
+  return known(coats === undefined || coats.first <= 0 ? 0 : time.value * (1 - coats.average / coats.first));
 }
