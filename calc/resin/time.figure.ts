@@ -4,16 +4,17 @@ import {
   defineFigure,
   type Figure,
   factOf,
-  ifKnown,
+  isKnown,
   known,
-  knownBy,
+  missing,
   quantity,
   type Reason,
   reason,
+  reasonsOf,
+  siOf,
   text,
   typed,
   type Words,
-  whenKnown,
   worked,
 } from '../figure/index.ts';
 import { factPlace } from '../laminate/fraction.figure.ts';
@@ -41,17 +42,15 @@ export const workTemperature = defineFigure<number>('work_temperature', (bench) 
     );
   }
   const ambient = bench.shop?.ambient;
-  if (ambient !== undefined)
-    return ifKnown(factOf(ambient, 'the temperature of the shop', ambient.at), (ambient, reasons) =>
-      knownBy(ambient.si, reasons),
-    );
-  return known(
-    ROOM,
-    reason('trade', text('shop at {temperature}', { temperature: quantity(ROOM, TEMPERATURE) }), {
-      source: 'common practice',
-    }),
-  );
+  return ambient === undefined ? commonRoom : siOf(factOf(ambient, 'the temperature of the shop', ambient.at));
 });
+
+const commonRoom = known(
+  ROOM,
+  reason('trade', text('shop at {temperature}', { temperature: quantity(ROOM, TEMPERATURE) }), {
+    source: 'common practice',
+  }),
+);
 
 const HOW: Readonly<Record<TemperatureMethod, string>> = {
   read: 'as the data sheet reads',
@@ -64,11 +63,12 @@ const HOW: Readonly<Record<TemperatureMethod, string>> = {
 export function readings(
   facts: readonly Fact<AtCondition>[] | undefined,
   what: Words,
-  missing: Place,
+  unsaid: Place,
 ): Figure<readonly AtCondition[]> {
-  const values = (facts ?? []).flatMap((f) => (f.value === UNKNOWN ? [] : [f.value]));
   const first = facts?.[0];
-  if (first === undefined) return typed<readonly AtCondition[]>(undefined, what, missing);
+  if (facts === undefined || first === undefined) return typed<readonly AtCondition[]>(undefined, what, unsaid);
+  const values: AtCondition[] = [];
+  for (const { value } of facts) if (value !== UNKNOWN) values.push(value);
   if (values.length === 0) return typed<readonly AtCondition[]>(UNKNOWN, what, first.at);
   return known(
     values,
@@ -123,23 +123,17 @@ export const gelTimeAt = (bench: Bench, key: string, path: string): Figure<numbe
   gelWith(bench, key, doseAt(bench, key, path));
 
 function gelWith(bench: Bench, key: string, dose: Figure<Dose | undefined>): Figure<number> {
-  return whenKnown(
-    { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature), dose },
-    ({ resin, temperature, dose }, reasons) => {
-      const at = factPlace(resin, 'gel');
-      return ifKnown(readings(resin.gel, text('the gel time of {resin}', { resin: resin.name }), at), (gel, more) => {
-        const list = dose === undefined ? gel.map(atTemperature) : atDose(gel, dose.dose);
-        if (isImpossible(list)) return worked<number>(list, '', { at });
-        return timeAt(
-          list,
-          temperature,
-          text('the gel time of {resin}', { resin: resin.name }),
-          [...more, ...reasons],
-          at,
-        );
-      });
-    },
-  );
+  const found = bench.ask(resinMaterial, key);
+  const temperature = bench.ask(workTemperature);
+  if (!isKnown(found) || !isKnown(temperature) || !isKnown(dose)) return missing(found, temperature, dose);
+  const resin = found.value;
+  const at = factPlace(resin, 'gel');
+  const what = text('the gel time of {resin}', { resin: resin.name });
+  const gel = readings(resin.gel, what, at);
+  if (!isKnown(gel)) return gel;
+  const list = dose.value === undefined ? gel.value.map(atTemperature) : atDose(gel.value, dose.value.dose);
+  if (isImpossible(list)) return worked<number>(list, '', { at });
+  return timeAt(list, temperature.value, what, reasonsOf(gel, found, temperature, dose), at);
 }
 
 const SAME_DOSE = 1e-6;
@@ -164,57 +158,42 @@ function atDose(gel: readonly AtCondition[], dose: number): Outcome<readonly AtT
 }
 
 /** How long laid resin may stay open before it is closed up under a bag, s. */
-export const openTime = defineFigure<number>('open_time', (bench, key) =>
-  whenKnown(
-    { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
-    ({ resin, temperature }, reasons) => {
-      const at = factPlace(resin, 'open');
-      return ifKnown(
-        readings(resin.openTime, text('the open time of {resin}', { resin: resin.name }), at),
-        (open, more) =>
-          timeAt(
-            open.map(atTemperature),
-            temperature,
-            text('the open time of {resin}', { resin: resin.name }),
-            [...more, ...reasons],
-            at,
-          ),
-      );
-    },
-  ),
-);
+export const openTime = defineFigure<number>('open_time', (bench, key) => {
+  const found = bench.ask(resinMaterial, key);
+  const temperature = bench.ask(workTemperature);
+  if (!isKnown(found) || !isKnown(temperature)) return missing(found, temperature);
+  const resin = found.value;
+  const at = factPlace(resin, 'open');
+  const what = text('the open time of {resin}', { resin: resin.name });
+  const open = readings(resin.openTime, what, at);
+  if (!isKnown(open)) return open;
+  return timeAt(open.value.map(atTemperature), temperature.value, what, reasonsOf(open, found, temperature), at);
+});
 
 /** Pot lives of a resin brought to the temperature of the process, with their masses; s and kg. */
 export function potLives(
   bench: Bench,
   key: string,
 ): Figure<readonly { readonly mass: number; readonly value: number }[]> {
-  return whenKnown(
-    { resin: bench.ask(resinMaterial, key), temperature: bench.ask(workTemperature) },
-    ({ resin, temperature }, reasons) => {
-      const what = text('the pot life of {resin}', { resin: resin.name });
-      const at = factPlace(resin, 'pot_life');
-      return ifKnown(readings(resin.potLife, what, at), (lives, more) => {
-        const masses = [...new Set(lives.map((r) => r.mass?.si).filter((m) => m !== undefined))];
-        if (masses.length === 0)
-          return typed<never>(undefined, text('the mass that {what} was read for', { what }), at);
-        const found = masses.map((mass) => ({
-          mass,
-          life: workingTimeAt(lives.filter((r) => r.mass?.si === mass).map(atTemperature), temperature),
-        }));
-        const impossible = found.map((f) => f.life).find(isImpossible);
-        if (impossible !== undefined)
-          return cannot(reason('computed', text('{what}: {problem}', { what, problem: impossible.problem }), { at }));
-        const values = found.flatMap((f) => (isImpossible(f.life) ? [] : [{ mass: f.mass, value: f.life.value }]));
-        return known(
-          values,
-          reason(
-            'computed',
-            text('{what} at {temperature}', { what, temperature: quantity(temperature, TEMPERATURE) }),
-            { at, reasons: [...more, ...reasons] },
-          ),
-        );
-      });
-    },
-  );
+  const found = bench.ask(resinMaterial, key);
+  const asked = bench.ask(workTemperature);
+  if (!isKnown(found) || !isKnown(asked)) return missing(found, asked);
+  const resin = found.value;
+  const temperature = asked.value;
+  const what = text('the pot life of {resin}', { resin: resin.name });
+  const at = factPlace(resin, 'pot_life');
+  const lives = readings(resin.potLife, what, at);
+  if (!isKnown(lives)) return lives;
+  const masses = new Set<number>();
+  for (const { mass } of lives.value) if (mass !== undefined) masses.add(mass.si);
+  if (masses.size === 0) return typed<never>(undefined, text('the mass that {what} was read for', { what }), at);
+  const values: { readonly mass: number; readonly value: number }[] = [];
+  for (const mass of masses) {
+    const life = workingTimeAt(lives.value.filter((r) => r.mass?.si === mass).map(atTemperature), temperature);
+    if (isImpossible(life))
+      return cannot(reason('computed', text('{what}: {problem}', { what, problem: life.problem }), { at }));
+    values.push({ mass, value: life.value });
+  }
+  const words = text('{what} at {temperature}', { what, temperature: quantity(temperature, TEMPERATURE) });
+  return known(values, reason('computed', words, { at, reasons: reasonsOf(lives, found, asked) }));
 }
