@@ -58,7 +58,7 @@ function temperatureOf(line: Step): Amount | undefined {
 
 function standing(bench: Bench, { path }: Step, temperature: number): Figure<readonly SaidSpan[]> {
   const found = bench.ask(stepStandingTime, path);
-  if (!isKnown(found)) return missing(found);
+  if (!isKnown(found)) return found;
   const time = found.value;
   return knownBy(time > 0 ? [{ from: temperature, to: temperature, time, path }] : [], found.reasons);
 }

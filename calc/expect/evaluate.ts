@@ -12,7 +12,6 @@ import {
   isNotYet,
   known,
   knownBy,
-  missing,
   notYet,
   quantity,
   type Reason,
@@ -59,7 +58,7 @@ const scalar =
   (of: (bench: Bench, test: Test) => Figure<number>, dimension: Dimension): Asked =>
   (bench, test) => {
     const figure = of(bench, test);
-    return isKnown(figure) ? knownBy(quantity(figure.value, dimension), figure.reasons) : missing(figure);
+    return isKnown(figure) ? knownBy(quantity(figure.value, dimension), figure.reasons) : figure;
   };
 
 /** Costs compare with a limit in the currency of the shop alone. */

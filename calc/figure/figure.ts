@@ -132,8 +132,8 @@ function joined(left: readonly Reason[], right: readonly Reason[]): readonly Rea
 }
 
 /**
- * All that is missing among some figures, unless one of them is still computed. With it a figure of several inputs that is asked
- * for often is written without a function inside of it: `if (!isKnown(a) || !isKnown(b)) return missing(a, b)`.
+ * All that is missing among some figures, each reason once, unless one of them is still computed. A figure that is asked for often
+ * is written without functions inside of it: `if (!isKnown(a)) return a`, `if (!isKnown(a) || !isKnown(b)) return missing(a, b)`.
  */
 export function missing(...figures: readonly Figure<unknown>[]): CannotTell | Pending {
   const because: Reason[] = [];
@@ -153,11 +153,11 @@ export function reasonsOf(...inputs: readonly KnownFigure<unknown>[]): readonly 
 
 /** `whenKnown` of one figure: goes on with its value and its reasons, or passes on what is missing. */
 export function ifKnown<T, R>(figure: Figure<T>, then: (value: T, reasons: readonly Reason[]) => Figure<R>): Figure<R> {
-  if (isKnown(figure)) return then(figure.value, figure.reasons);
-  return isCannot(figure) ? cannot(...unique(figure.because)) : figure;
+  return isKnown(figure) ? then(figure.value, figure.reasons) : figure;
 }
 
-function unique(reasons: readonly Reason[]): Reason[] {
+function unique(reasons: readonly Reason[]): readonly Reason[] {
+  if (reasons.length < 2) return reasons;
   const seen = new Set<string>();
   return reasons.filter((r) => {
     const key = `${r.at?.entry ?? ''} ${r.at?.path ?? ''} ${r.text.template} ${JSON.stringify(r.text.figures)}`;

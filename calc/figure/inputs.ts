@@ -5,9 +5,9 @@ import type { Quantity } from '../quantity/types.ts';
 import {
   cannot,
   type Figure,
-  isCannot,
   isKnown,
   known,
+  missing,
   type Origin,
   type Reason,
   reason,
@@ -57,17 +57,12 @@ export function allKnown<T>(figures: readonly Figure<T>[]): Figure<readonly T[]>
   if (figures.length === 1 && isKnown(only)) return { value: [only.value], reasons: only.reasons };
   const values: T[] = [];
   const reasons: Reason[] = [];
-  let missing: Set<Reason> | undefined;
   for (const figure of figures) {
-    if (isKnown(figure)) {
-      values.push(figure.value);
-      for (const each of figure.reasons) reasons.push(each);
-    } else if (isCannot(figure)) {
-      missing ??= new Set();
-      for (const why of figure.because) missing.add(why);
-    } else return figure;
+    if (!isKnown(figure)) return missing(...figures);
+    values.push(figure.value);
+    for (const each of figure.reasons) reasons.push(each);
   }
-  return missing === undefined ? { value: values, reasons } : cannot(...missing);
+  return { value: values, reasons };
 }
 
 function shownOf(value: unknown): Shown | undefined {

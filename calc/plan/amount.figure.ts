@@ -10,7 +10,6 @@ import {
   isKnown,
   known,
   knownBy,
-  missing,
   quantity,
   reason,
   text,
@@ -152,7 +151,7 @@ function laid(bench: Bench, step: Step): Figure<StepItem>[] {
 
 function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
   const area = isCloth(l) ? bench.ask(layerClothArea, l.key) : bench.ask(layerArea, l.key);
-  if (!isKnown(area)) return missing(area);
+  if (!isKnown(area)) return area;
   const amount = quantity(area.value, AREA);
   return knownBy({ what: l.name, material: l.layer.material, amount, bought: false }, area.reasons);
 }
@@ -160,7 +159,7 @@ function piece(bench: Bench, l: LaidLayer): Figure<StepItem> {
 /** Resin that goes down with the layers: all of it by hand and for coats, none for dry cloth that is infused. */
 function wetResin(bench: Bench, step: Step): Figure<StepItem> {
   const wet = wettedAt(bench, step);
-  if (!isKnown(wet)) return missing(wet);
+  if (!isKnown(wet)) return wet;
   let mass = 0;
   for (const item of wet.value) mass += item.mass;
   return knownBy({ what: 'resin', material: undefined, amount: quantity(mass, MASS), bought: false }, wet.reasons);

@@ -1,5 +1,5 @@
 import { bagSize } from '../bag/bag.figure.ts';
-import { type Bench, type Figure, ifKnown, isKnown, known, knownBy, missing, quantity } from '../figure/index.ts';
+import { type Bench, type Figure, ifKnown, isKnown, known, knownBy, quantity } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { outlinePerimeter } from '../outline/part.figure.ts';
 import { AREA, LENGTH, MASS, NUMBER } from '../quantity/index.ts';
@@ -50,7 +50,7 @@ export function masked(bench: Bench, step: Step): Figure<StepItem>[] {
   const named = namedBehind(step, 'with') ?? subject(step);
   const tape = named === undefined || bench.material(named) === undefined ? undefined : named;
   const length = bench.ask(outlinePerimeter);
-  if (!isKnown(length)) return [missing(length)];
+  if (!isKnown(length)) return [length];
   const amount = quantity(length.value, LENGTH);
   return [knownBy({ what: 'edge', material: tape, amount, bought: tape !== undefined }, length.reasons)];
 }
@@ -58,7 +58,7 @@ export function masked(bench: Bench, step: Step): Figure<StepItem>[] {
 export function bagFilm(bench: Bench, step: Step, material: string | undefined): Figure<StepItem>[] {
   if (step.verb !== 'bag' && material === undefined) return [];
   const size = bench.ask(bagSize);
-  if (!isKnown(size)) return [missing(size)];
+  if (!isKnown(size)) return [size];
   const amount = quantity(size.value.area, AREA);
   return [knownBy({ what: 'film', material: material ?? subject(step), amount, bought: true }, size.reasons)];
 }

@@ -1,15 +1,5 @@
 import { pleats, tapeLength } from '../bag/bag.figure.ts';
-import {
-  type Bench,
-  type Figure,
-  isKnown,
-  knownBy,
-  missing,
-  type Reason,
-  reason,
-  text,
-  whenKnown,
-} from '../figure/index.ts';
+import { type Bench, type Figure, isKnown, knownBy, type Reason, reason, text, whenKnown } from '../figure/index.ts';
 import type { Step } from '../model/index.ts';
 import { AREA, LENGTH, NUMBER, sameDimension } from '../quantity/index.ts';
 import type { LaidLayer } from '../stack/laid.ts';
@@ -62,7 +52,7 @@ export function measures(bench: Bench, step: Step): Figure<Measures> {
       const sizes = measured(bench, step, v.amount);
       return knownBy({ ...sizes, coats: v.amount.coats?.first ?? 1, m2: v.mould > 0 ? v.mould : sizes.m2 }, reasons);
     });
-  return isKnown(amount) ? knownBy(measured(bench, step, amount.value), amount.reasons) : missing(amount);
+  return isKnown(amount) ? knownBy(measured(bench, step, amount.value), amount.reasons) : amount;
 }
 
 /** What the things that a step takes come to. */

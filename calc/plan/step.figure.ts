@@ -9,7 +9,6 @@ import {
   isKnown,
   known,
   knownBy,
-  missing,
   reason,
   text,
   whenKnown,
@@ -59,7 +58,7 @@ function ownWork(bench: Bench, step: Step): Figure<number> {
   if (row.working.length === 0) return noTime;
   if (ofStepAlone(row)) return known(total(row.working, NOTHING), fromTable(step, row));
   const sizes = measures(bench, step);
-  if (!isKnown(sizes)) return missing(sizes);
+  if (!isKnown(sizes)) return sizes;
   return known(total(row.working, sizes.value), fromTable(step, row, sizes.reasons));
 }
 

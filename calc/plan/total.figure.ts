@@ -21,7 +21,7 @@ function sumOver(bench: Bench, of: typeof stepWorkingTime, how: string): Figure<
   const process = typed(bench.recipe.process, 'the process', inRecipe(bench, ''));
   if (!isKnown(process)) return process;
   const times = allKnown(process.value.steps.map(({ path }) => bench.ask(of, path)));
-  if (!isKnown(times)) return missing(times);
+  if (!isKnown(times)) return times;
   return known(sum(times.value), reason('computed', how, { reasons: times.reasons }));
 }
 
@@ -49,7 +49,7 @@ export const averageWorkingTime = defineFigure<number>('average_working_time', (
   const saved: Figure<number>[] = [];
   for (const step of steps.value) if (step.verb === 'release') saved.push(savedOnRelease(bench, step));
   const less = allKnown(saved);
-  if (!isKnown(less)) return missing(less);
+  if (!isKnown(less)) return less;
   return known(
     Math.max(0, all.value - sum(less.value)),
     reason('computed', 'working time, with the release coats of the average part', { reasons: reasonsOf(all, steps) }),

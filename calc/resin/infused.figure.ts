@@ -41,7 +41,7 @@ function laidWet(bench: Bench): Figure<number> {
   const each: Figure<readonly ResinItem[]>[] = [];
   for (const step of steps.value) if (step.lay !== undefined) each.push(wettedAt(bench, step));
   const wetted = allKnown(each);
-  if (!isKnown(wetted)) return missing(wetted);
+  if (!isKnown(wetted)) return wetted;
   let mass = 0;
   for (const items of wetted.value) mass += massOf(items, own);
   return known(mass);

@@ -46,7 +46,7 @@ const stackResin = defineFigure<readonly LayerResinItem[]>('stack_resin', (bench
   if (!isKnown(stack)) return stack;
   const { layers } = stack.value;
   const each = allKnown(layers.map((laid) => bench.ask(layerResin, laid.key)));
-  if (!isKnown(each)) return missing(each);
+  if (!isKnown(each)) return each;
   const items: LayerResinItem[] = [];
   for (const [i, resin] of each.value.entries())
     for (const item of resin.items) items.push({ ...item, layer: layers[i]?.key ?? '' });
@@ -130,7 +130,7 @@ export const resinElsewhere = defineFigure<ResinElsewhere>('resin_elsewhere', (b
     if (soaked !== undefined) each.push(soaked);
   }
   const items = allKnown(each);
-  if (!isKnown(items)) return missing(items);
+  if (!isKnown(items)) return items;
   let total = 0;
   for (const { mass } of items.value) total += mass;
   return known(

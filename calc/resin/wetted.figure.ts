@@ -27,7 +27,7 @@ const wettedIn = defineFigure<readonly ResinItem[]>('wetted_at', (bench, path) =
   for (const laid of layers)
     if (wetterOf(plan.stepsOf.get(laid.key) ?? [], steps) === step) each.push(wetIn(bench, step, laid));
   const items = allKnown(each);
-  return isKnown(items) ? knownBy(items.value.flat(), items.reasons) : missing(items);
+  return isKnown(items) ? knownBy(items.value.flat(), items.reasons) : items;
 });
 
 /** The step that wets a layer: a kit is joined dry on the bench where no resin is named there. */
