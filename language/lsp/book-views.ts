@@ -6,7 +6,6 @@ import { isStock } from '../book/stock.ts';
 import type { WirePlace } from '../protocol/place.ts';
 import type { CardBook } from '../view/card/book.ts';
 import type { HoverBook, TextAt } from '../view/hover/book.ts';
-import { hoversOver } from '../view/hover/over-book.ts';
 import { say } from '../view/text.ts';
 import { locationOf } from './diagnostics.ts';
 import { LayupHoverProvider } from './hover.ts';
@@ -16,10 +15,14 @@ import { styleOf } from './style.ts';
 /** What the editor is shown of the figures; takes the place of what knows the words alone. */
 export const bookViewModule: MoreServices<AnalysisServices> = {
   lsp: {
-    HoverProvider: (services) => new LayupHoverProvider(hoversOver(hoverBook(services))),
+    HoverProvider: (services) => new LayupHoverProvider(() => hovers(services)),
     ReferencesProvider: (services) => new LayupReferencesProvider(services),
   },
 };
+
+/** Pictures of pieces, cautions and the like: read when somebody rests on a word. */
+const hovers = async (services: WithAnalysis) =>
+  (await import('../view/hover/over-book.ts')).hoversOver(hoverBook(services));
 
 /** What the views ask that hand out plain data. */
 export function cardBook(services: WithAnalysis): CardBook {

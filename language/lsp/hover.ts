@@ -5,16 +5,17 @@ import { hoverAt, type HoverProvider as TextProvider } from '../view/hover/index
 
 /** textDocument/hover */
 export class LayupHoverProvider implements HoverProvider {
-  private readonly providers: readonly TextProvider[] | undefined;
+  private readonly providers: () => Promise<readonly TextProvider[] | undefined>;
 
-  /** without providers: those that know the words alone */
-  constructor(providers?: readonly TextProvider[]) {
+  /** without providers: those that know the words alone; others are loaded with the first hover */
+  constructor(providers: () => Promise<readonly TextProvider[] | undefined> = async () => undefined) {
     this.providers = providers;
   }
 
-  getHoverContent(document: LangiumDocument, { position }: HoverParams): Hover | undefined {
+  async getHoverContent(document: LangiumDocument, { position }: HoverParams): Promise<Hover | undefined> {
+    const providers = await this.providers();
     const { textDocument } = document;
-    const found = hoverAt(document, textDocument.offsetAt(position), this.providers);
+    const found = hoverAt(document, textDocument.offsetAt(position), providers);
     if (found === undefined) return undefined;
     const range = { start: textDocument.positionAt(found.start), end: textDocument.positionAt(found.end) };
     return { contents: { kind: 'markdown', value: found.markdown }, range };
