@@ -21,8 +21,7 @@ export const bookViewModule: MoreServices<AnalysisServices> = {
 };
 
 /** Pictures of pieces, cautions and the like: read when somebody rests on a word. */
-const hovers = async (services: WithAnalysis) =>
-  (await import('../view/hover/over-book.ts')).hoversOver(hoverBook(services));
+const hovers = async (services: WithAnalysis) => (await import('./at-cursor.ts')).hoversOver(hoverBook(services));
 
 /** What the views ask that hand out plain data. */
 export function cardBook(services: WithAnalysis): CardBook {

@@ -23,7 +23,7 @@ export function serveOwnRequests(connection: Connection, services: WithAnalysis,
   /** What draws and fills pages is read when the first page is asked for: nobody waits for it at the start. */
   const whenAsked = <Params, Result>(request: string, read: () => Promise<Answer<Params, Result>>): void =>
     void connection.onRequest(request, async (params: Params, token) => (await read())(params, token));
-  whenAsked(layerCardRequest, async () => (await import('./layer-card.ts')).answerLayerCard(services));
+  whenAsked(layerCardRequest, async () => (await import('./at-cursor.ts')).answerLayerCard(services));
   whenAsked(referenceRequest, async () => (await import('./reference.ts')).answerReference);
   whenAsked(reportRequest, async () => (await import('./report.ts')).answerReport(services));
   whenAsked(drawingRequest, async () => (await import('./drawing.ts')).answerDrawing(services));

@@ -194,7 +194,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .addOption(new Option(`--date <${say('day')}>`, say('day of the build')).default(today(), say('today')))
     .addOption(book)
     .action(async (recipe, folder, options) =>
-      end(await (await import('./record.ts')).record(recipe, folder, options, screen)),
+      end(await (await import('./of-builds.ts')).record(recipe, folder, options, screen)),
     );
 
   command('records', say('tell what was built by a recipe against its plan, the spread of the shop, and what drifts'))
@@ -208,7 +208,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
     .option('--force', say('write over what laybook did not make or what was changed since'))
     .addOption(book)
     .action(async (recipe, paths, options) =>
-      end(await (await import('./records.ts')).records(recipe, paths, options, screen)),
+      end(await (await import('./of-builds.ts')).records(recipe, paths, options, screen)),
     );
 
   command('lots', say('tell which parts contain which lot, and which lots are expired or about to be'))
@@ -228,7 +228,7 @@ function programFor(screen: Screen, end: (code: ExitCode) => void): Command {
       new Option(`--format <${say('format')}>`, say('how it is told')).choices(['text', 'json']).default('text'),
     )
     .addOption(book)
-    .action(async (paths, options) => end(await (await import('./lots.ts')).lots(paths, options, screen)));
+    .action(async (paths, options) => end(await (await import('./of-builds.ts')).lots(paths, options, screen)));
 
   command('format', say('bring files into their form: indents and spaces; no line is moved, joined or split'))
     .argument(`<${say('paths')}...>`, say('files or folders'))
