@@ -13,9 +13,9 @@ import {
 } from '../protocol/cut-files.ts';
 import { recipeCalled } from '../view/drawing/at-cursor.ts';
 import { say } from '../view/text.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
+import { cardBook } from './shown-book.ts';
 
 /** Request `laybook/cutFiles` */
 export const answerCutFiles =

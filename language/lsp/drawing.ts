@@ -9,9 +9,9 @@ import type { DrawingFileParams, DrawingFileResult, DrawingParams, DrawingResult
 import { drawingAlone, drawingOf, recipeAt, recipeCalled } from '../view/drawing/at-cursor.ts';
 import { lessKnown } from '../view/drawing/picture.ts';
 import { say } from '../view/text.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
+import { cardBook } from './shown-book.ts';
 
 /** Request `laybook/drawing` */
 export const answerDrawing =

@@ -12,8 +12,8 @@ import {
   recipeFilesRequest,
 } from '../protocol/expectations.ts';
 import { expectationsOf } from '../view/expectations.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
+import { cardBook } from './shown-book.ts';
 
 /** Request `laybook/expectations`, and the word that figures may have changed. */
 export function serveExpectations(connection: Connection, services: WithAnalysis): void {

@@ -12,8 +12,8 @@ import {
 import { findingNear, pageWithCase } from '../view/rule-case.ts';
 import { explained } from '../view/rule-page.ts';
 import { say } from '../view/text.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
+import { cardBook } from './shown-book.ts';
 
 /** Request `laybook/explain` */
 export function serveExplanations(connection: Connection, services: WithAnalysis): void {

@@ -4,9 +4,9 @@ import { DocumentHints } from '../view/hints/hints.ts';
 import type { HintPart } from '../view/hints/part.ts';
 import { DocumentLenses } from '../view/lens/lenses.ts';
 import type { LensPart } from '../view/lens/parts.ts';
-import { hoverBook } from './book-views.ts';
 import { LayupCodeLenses } from './code-lens.ts';
 import { LayupInlayHints } from './inlay-hints.ts';
+import { hoverBook } from './shown-book.ts';
 import { ShownFigures } from './shown-figures.ts';
 
 /** Figures that stand beside the text. */

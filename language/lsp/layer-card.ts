@@ -3,8 +3,8 @@ import type { WithAnalysis } from '../analysis/module.ts';
 import type { LayerCardParams, LayerCardResult } from '../protocol/layer-card.ts';
 import { cardAt, cardOf } from '../view/card/at-cursor.ts';
 import { say } from '../view/text.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
+import { cardBook } from './shown-book.ts';
 
 /** Request `laybook/layerCard` */
 export const answerLayerCard =

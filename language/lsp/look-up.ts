@@ -23,9 +23,9 @@ import { choices, materialAt, type PlacedRecipe, recipesWith } from '../view/loo
 import { candidatesFor } from '../view/look-up/candidates.ts';
 import { changeWith, newFindings, told } from '../view/look-up/compare.ts';
 import { entryOf, type TypedUse, usesIn } from '../view/look-up/uses.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 import { rangeOf } from './diagnostics.ts';
+import { cardBook } from './shown-book.ts';
 
 type Token = Cancellation.CancellationToken;
 

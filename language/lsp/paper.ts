@@ -19,10 +19,10 @@ import { sheetStyle } from '../view/sheet/html-style.ts';
 import { type Sheet, sheetOf } from '../view/sheet/index.ts';
 import { say } from '../view/text.ts';
 import { usedLocale } from '../view/translation.ts';
-import { cardBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
 import type { Machine } from './machine.ts';
 import { offersOf } from './offers.ts';
+import { cardBook } from './shown-book.ts';
 
 /** Request `laybook/paper` */
 export const answerPaper =

@@ -8,8 +8,8 @@ import { openFindings } from '../view/open-findings.ts';
 import { headingOf, reportMarkdown } from '../view/report/markdown.ts';
 import { say } from '../view/text.ts';
 import { translated } from '../view/translation.ts';
-import { hoverBook } from './book-views.ts';
 import { builtDocument } from './built.ts';
+import { hoverBook } from './shown-book.ts';
 
 /** The heading that each part of a report begins with. */
 const headings: Readonly<Record<ReportPart, string>> = {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { analysisModule, type WithAnalysis } from '../../language/analysis/module.ts';
-import { hoverBook } from '../../language/lsp/book-views.ts';
+import { hoverBook } from '../../language/lsp/shown-book.ts';
 import type { HoverBook } from '../../language/view/hover/book.ts';
 import { hoverAt } from '../../language/view/hover/index.ts';
 import { hoversOver } from '../../language/view/hover/over-book.ts';

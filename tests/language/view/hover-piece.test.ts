@@ -1,7 +1,7 @@
 /** The flat piece in the hover of a layer, and the way to the plan; only where the editor shows pictures and runs links. */
 import { afterAll, describe, expect, it } from 'vitest';
 import { analysisModule, type WithAnalysis } from '../../../language/analysis/module.ts';
-import { hoverBook } from '../../../language/lsp/book-views.ts';
+import { hoverBook } from '../../../language/lsp/shown-book.ts';
 import { hoverAt } from '../../../language/view/hover/index.ts';
 import { hoversOver } from '../../../language/view/hover/over-book.ts';
 import { openBook } from '../../harness/book.ts';
