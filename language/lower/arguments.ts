@@ -41,6 +41,7 @@ export function lowerSaid(low: Lowering, node: AstNode & Speaking): Said {
 /** Reads values and phrases; a basis (`absolute`, `by weight`) is put to the amount that it follows. */
 export function sayAll(low: Lowering, node: AstNode, values: readonly Arg[], parts: readonly Part[]): Said {
   const read = readAll(low, values);
+  if (parts.length === 0) return { values: read, parts: noParts, node };
   const said: { word: string; values: Read[]; node: AstNode }[] = [];
   for (const part of parts) {
     const of = part.prep === 'by' ? basisOf(part) : undefined;
@@ -58,6 +59,8 @@ export function sayAll(low: Lowering, node: AstNode, values: readonly Arg[], par
   }
   return { values: read, parts: said, node };
 }
+
+const noParts: Said['parts'] = [];
 
 function basisOf(part: Part): Basis | undefined {
   const first = part.values[0];
@@ -194,10 +197,19 @@ export function partOf(said: Said, ...words: readonly string[]): Said['parts'][n
   return said.parts.find((part) => words.includes(part.word));
 }
 
-export function plain(reads: readonly Read[]): Argument[] {
-  return reads.map((read) => read.argument);
+export function plain(reads: readonly Read[]): readonly Argument[] {
+  if (reads.length === 0) return noArguments;
+  const list: Argument[] = [];
+  for (const { argument } of reads) list.push(argument);
+  return list;
 }
 
-export function phrasesOf(said: Said): Phrase[] {
-  return said.parts.map((part) => ({ word: part.word, arguments: plain(part.values) }));
+export function phrasesOf({ parts }: Said): readonly Phrase[] {
+  if (parts.length === 0) return noPhrases;
+  const list: Phrase[] = [];
+  for (const { word, values } of parts) list.push({ word, arguments: plain(values) });
+  return list;
 }
+
+const noArguments: readonly Argument[] = [];
+const noPhrases: readonly Phrase[] = [];

@@ -71,6 +71,8 @@ export class Lowering {
   spanFor(where: AstNode | Span | undefined): Span | undefined {
     if (where === undefined) return undefined;
     if (this.inherited !== undefined) return this.inherited;
-    return '$type' in where ? nodeSpan(where) : where;
+    return isNode(where) ? nodeSpan(where) : where;
   }
 }
+
+const isNode = (where: AstNode | Span): where is AstNode => (where as Partial<AstNode>).$type !== undefined;

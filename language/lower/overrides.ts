@@ -33,3 +33,13 @@ export class Overrides {
     return (name === undefined ? undefined : this.changes.get(name)) ?? none;
   }
 }
+
+/** What some of the lines of a block change; mostly none does. */
+export function overridesAmong(lines: readonly { readonly $type: string }[]): Overrides {
+  const found: (Change | Without)[] = [];
+  for (const line of lines)
+    if (line.$type === 'Change' || line.$type === 'Without') found.push(line as Change | Without);
+  return found.length === 0 ? nothing : new Overrides(found);
+}
+
+const nothing = new Overrides([]);

@@ -17,7 +17,7 @@ import { clauseWord, withChanges } from './clauses.ts';
 import type { Mutable } from './facts.ts';
 import { grainOf, withGrains } from './grain.ts';
 import type { Lowering } from './lowering.ts';
-import { Overrides } from './overrides.ts';
+import { type Overrides, overridesAmong } from './overrides.ts';
 import { headSpan, nodeSpan, propertySpan, type Span } from './places.ts';
 import { isRemark, lowerRemarks, reportOpenText } from './remarks.ts';
 import { checkHead, checkStepClause, knownVerb } from './step-words.ts';
@@ -104,7 +104,7 @@ function keyOf({ verb, name, lay, text: words, arguments: [first] }: Step): stri
 }
 
 export function lowerSteps(low: Lowering, lines: readonly ProcessLine[], path: string, outer: Overrides): Step[] {
-  const inner = new Overrides(lines.filter((line) => line.$type === 'Change' || line.$type === 'Without'));
+  const inner = overridesAmong(lines);
   const steps: Step[] = [];
   for (const [index, line] of lines.entries()) {
     if (line.$type === 'Note' || line.$type === 'Change' || line.$type === 'Without') continue;

@@ -4,6 +4,11 @@ import type { AcceptClause, AcceptRemark, Clause, Note, Remark } from '../gramma
 import type { Lowering } from './lowering.ts';
 import { nodeSpan } from './places.ts';
 
+function hasRemark(remarks: readonly (Remark | Clause)[]): boolean {
+  for (const remark of remarks) if (isRemark(remark)) return true;
+  return false;
+}
+
 /** A note, a source or an accepted rule: it says nothing of what is built. */
 export function isRemark({ $type }: Remark | Clause): boolean {
   // every clause of every line is asked: a comparison costs less than a lookup
@@ -28,7 +33,7 @@ export function lowerRemarks(
   block = false,
 ): Remarks & { source?: string } {
   // most lines have clauses alone
-  if (notes.length === 0 && !remarks.some(isRemark)) return none;
+  if (notes.length === 0 && !hasRemark(remarks)) return none;
   const texts: string[] = [];
   const accepts: Accepted[] = [];
   let source: string | undefined;
