@@ -2,10 +2,11 @@ import { text } from '../../../calc/figure/index.ts';
 import { layerThickness } from '../../../calc/laminate/thickness.figure.ts';
 import { covers, layerFootprint } from '../../../calc/stack/footprint.figure.ts';
 import type { LaidLayer } from '../../../calc/stack/laid.ts';
-import { coreOf, insertsOf } from '../../../calc/stack/order.ts';
+import { insertsOf } from '../../../calc/stack/order.ts';
 import { habitOf } from '../kit/habit.ts';
-import { layersOf, ofKind, onePerLine, valueOf } from '../kit/layers.ts';
-import { asTyped, metres } from '../kit/shown.ts';
+import { atThickness, insertsInCores } from '../kit/inserts.ts';
+import { layersOf, valueOf } from '../kit/layers.ts';
+import { metres } from '../kit/shown.ts';
 import { type RecipeContext, rule } from '../rule.ts';
 import { LEVEL } from './thicker-than-core.ts';
 
@@ -30,15 +31,14 @@ export const insertThinnerThanCore = rule({
   on: 'recipe',
   check(context) {
     const layers = layersOf(context);
-    for (const insert of onePerLine(ofKind(layers, 'insert'))) {
-      const core = coreOf(layers, insert);
+    for (const found of insertsInCores(context)) {
+      const { insert, core, around } = found;
       // what it is bedded in fills what it lacks
-      if (core === undefined || insert.layer.bedded !== undefined) continue;
-      const around = valueOf(context.ask(layerThickness, core.key));
+      if (insert.layer.bedded !== undefined) continue;
       const height = inOneHole(context, insert, insertsOf(layers, core));
-      if (around === undefined || height === undefined || height >= around - habitOf(context.bench, LEVEL)) continue;
+      if (height === undefined || height >= around - habitOf(context.bench, LEVEL)) continue;
       context.report({
-        at: `${insert.path}.thickness`,
+        ...atThickness(context, found),
         message: text(
           '{insert} is {thick} thick in {core}, which is {around}: a hollow of {step} is left under the skin',
           {
@@ -49,14 +49,6 @@ export const insertThinnerThanCore = rule({
             step: metres(around - height),
           },
         ),
-        related: [{ at: { entry: context.recipe.entry, path: core.path }, message: text('the core') }],
-        fixes: [
-          context.edit.replace(
-            text('Write {what}', { what: asTyped(metres(around)) }),
-            `${insert.path}.thickness`,
-            asTyped(metres(around)),
-          ),
-        ],
       });
     }
   },

@@ -71,15 +71,9 @@ export function linesOf(items: readonly StackItem[], into: StackItem[] = []): re
 
 export function layerLines(recipe: Recipe): readonly Layer[] {
   const layers: Layer[] = [];
-  if (recipe.stack !== undefined) addLayers(recipe.stack.items, layers);
+  for (const item of linesOf(recipe.stack?.items ?? []))
+    if (item.kind !== 'repeat' && item.kind !== 'mirror') layers.push(item);
   return layers;
-}
-
-function addLayers(items: readonly StackItem[], into: Layer[]): void {
-  for (const item of items) {
-    if (item.kind === 'repeat') addLayers(item.items, into);
-    else if (item.kind !== 'mirror') into.push(item);
-  }
 }
 
 /** Names that stand inside a recipe, by what they name; copies (`mat.2`) count as layers. */
